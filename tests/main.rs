@@ -14,6 +14,7 @@ mod first_day;
 mod forecast_sample;
 mod gone_and_blocked;
 mod grown_nursery;
+mod guides;
 mod house;
 mod imports;
 mod lots_and_sowing;

@@ -475,6 +475,23 @@ fn a_dry_run_shows_columns_names_rows_and_the_first_answers() {
 fn ready_of_the_sample_is_read_at_a_glance_and_leads_with_what_cannot_wait() {
     let home = sample();
     for lang in ["en", "es"] {
+        // In the rains, in the dry months, before and after what is looked at today.
+        for day in [
+            "2025-11-01",
+            "2026-01-10",
+            "2026-02-20",
+            "2026-03-20",
+            "2026-04-08",
+            "2026-04-20",
+            "2026-05-10",
+            "2026-08-15",
+        ] {
+            let text = home.done(&["ready", "--lang", lang, "--on", day]);
+            assert!(text.lines().count() <= 60, "{day}, {} lines:\n{text}", text.lines().count());
+            let plan = text.lines().position(|line| line.starts_with("Plan ")).unwrap();
+            let blank = text.lines().position(str::is_empty).unwrap();
+            assert_eq!(plan, blank + 1, "{day}: something stands before the plan\n{text}");
+        }
         let text = home.done(&["ready", "--lang", lang]);
         assert!(text.lines().count() <= 60, "{} lines:\n{text}", text.lines().count());
         let (urgent, later) = (text.find("cod-012"), text.find("cof-021"));

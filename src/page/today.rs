@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use super::ready::Ready;
-use super::rows::{Offer, TrayRow};
+use super::rows::{Named, Offer, TrayRow};
 use super::{Asked, Page, Tone, take_care};
 use crate::base::{Day, TrayCode};
 use crate::reckon::loading::{LoadLine, day_plan};
@@ -15,14 +15,17 @@ const MOST_PLANNED: usize = 12;
 const MOST_FILLED: usize = 12;
 const MOST_WITHOUT_BED: usize = 4;
 const MOST_WAITING: usize = 5;
-const MOST_BEDS: usize = 5;
+const MOST_BEDS: usize = 4;
 
 /// What to load today, and what the rest waits for, in short.
 pub(crate) fn today(asked: Asked<'_>, since: Option<String>) -> Page {
     let mut answer = Ready::new(asked);
-    since.into_iter().for_each(|since| answer.page.sentence(since));
     let mut hidden = false;
     answer.plan(&mut hidden);
+    if let Some(since) = since {
+        answer.page.gap();
+        answer.page.sentence(since);
+    }
     answer.short_without_bed(&mut hidden);
     answer.waiting(&mut hidden);
     answer.short_beds(&mut hidden);
@@ -131,14 +134,23 @@ impl Ready<'_> {
         // A bed that is full waits for nothing a person could do.
         waits.retain(|(_, one)| one.open_positions > 0);
         waits.sort_by_key(|(_, one)| blocks(one));
-        let rows = waits.iter().take(MOST_BEDS).map(|(bed, one)| {
-            let mut row = self.bed_line(bed, one);
-            row.name = wording.bed_and_species(&bed.name, row.name);
-            row
-        });
-        let rows = rows.collect();
+        let mut rows: Vec<(&BedPicture, Named)> = Vec::new();
+        for (bed, one) in waits {
+            let row = self.bed_line(bed, one);
+            // What a bed waits for is said once for all its species.
+            match rows.iter_mut().find(|(other, said)| other.name == bed.name && said.text == row.text) {
+                Some((_, said)) => said.name = bed.name.to_string(),
+                None => rows.push((bed, Named { name: wording.bed_and_species(&bed.name, &row.name), ..row })),
+            }
+        }
+        self.count_beds(rows.into_iter().map(|(_, row)| row).collect(), hidden);
+    }
+
+    fn count_beds(&mut self, mut rows: Vec<Named>, hidden: &mut bool) {
+        let all = rows.len();
+        rows.truncate(MOST_BEDS);
         self.page.named(rows);
-        self.count_more(waits.len(), MOST_BEDS, hidden);
+        self.count_more(all, MOST_BEDS, hidden);
     }
 
     fn count_more(&mut self, all: usize, shown: usize, hidden: &mut bool) {

@@ -7,6 +7,7 @@ use std::path::Path;
 use crate::cli::answer::{Ending, note};
 use crate::cli::args::{Cli, Completions, Man};
 use crate::cli::run::{Exit, Run};
+use crate::wording::Wording;
 
 /// The name of the program.
 const NAME: &str = "outplant";
@@ -25,12 +26,44 @@ pub(crate) fn man(run: &Run, arguments: &Man) -> Result<Ending, Exit> {
         let mut page = Vec::new();
         // A list of bytes takes all that is written.
         let _ = Page::new(definition).render(&mut page);
-        return run.answer(&String::from_utf8_lossy(&page));
+        return run.answer(&with_headings(&String::from_utf8_lossy(&page), &run.wording));
     };
     let made = std::fs::create_dir_all(folder).and_then(|()| clap_mangen::generate_to(definition, folder));
+    let made = made.and_then(|()| name_parts(folder, &run.wording));
     made.map_err(|fault| not_written(run, folder, &fault))?;
     note(&run.wording.man_written(folder.display()));
     Ok(Ending::Done)
+}
+
+/// The pages in a folder, their parts called as the person's language calls them.
+fn name_parts(folder: &Path, wording: &Wording) -> std::io::Result<()> {
+    for page in std::fs::read_dir(folder)? {
+        let path = page?.path();
+        let name = path.file_name().unwrap_or_default().to_string_lossy().into_owned();
+        if name.starts_with(NAME) && name.ends_with(".1") {
+            let text = std::fs::read_to_string(&path)?;
+            std::fs::write(&path, with_headings(&text, wording))?;
+        }
+    }
+    Ok(())
+}
+
+/// A page with the headings of its parts in words of the person's language.
+fn with_headings(page: &str, wording: &Wording) -> String {
+    let headings = [
+        (".SH NAME", wording.man_part_name()),
+        (".SH SYNOPSIS", wording.man_part_synopsis()),
+        (".SH DESCRIPTION", wording.man_part_description()),
+        (".SH OPTIONS", wording.man_part_options()),
+        (".SH SUBCOMMANDS", wording.man_part_commands()),
+        (".SH EXTRA", wording.man_part_examples()),
+        (".SH VERSION", wording.man_part_version()),
+    ];
+    let said = |line: &str| {
+        let heading = headings.iter().find(|(of_page, _)| *of_page == line);
+        heading.map_or(line.to_string(), |(_, said)| format!(".SH {said}"))
+    };
+    page.lines().map(said).fold(String::with_capacity(page.len()), |all, line| all + &line + "\n")
 }
 
 fn not_written(run: &Run, folder: &Path, fault: &std::io::Error) -> Exit {

@@ -15,7 +15,7 @@ use super::context::ScreenContext;
 use super::keys::Key;
 use super::parts::Typed;
 use super::parts::days::{day_fault, read_day};
-use crate::base::Day;
+use crate::base::{Day, TrayCode};
 use crate::desk::{Remark, read_typed};
 use crate::nursery::entry::KindOfEntry;
 use crate::nursery::entry::kind_of_entry;
@@ -64,6 +64,8 @@ pub(crate) struct Form {
     sure: bool,
     /// What Enter made of what was typed, to be told.
     completed: Option<Completed>,
+    /// Whether a person was asked for what is not needed and better known: the container of plants moved on.
+    asked_for_container: bool,
 }
 
 /// What Enter took for what was typed.
@@ -99,6 +101,7 @@ impl Form {
             taken_up: false,
             sure: false,
             completed: None,
+            asked_for_container: false,
         };
         let wanted = asked.begin_at.as_ref().and_then(|name| form.place_of(name));
         form.at = wanted.or_else(|| form.first_missing()).or_else(|| form.first_empty()).unwrap_or(0);
@@ -341,12 +344,24 @@ impl Form {
             }
             // What was taken for what was typed is seen before it is written.
             Some(_) | None if completed => Vec::new(),
+            None if self.asks_for_container(cx) => {
+                self.mend(self.place_of("container"), cx.wording.form_no_container_asks());
+                self.asked_for_container = true;
+                Vec::new()
+            }
             Some(_) | None if self.raises_doubt() && !self.sure => {
                 self.ask(cx.wording);
                 self.first_doubt(cx).map(Act::Say).into_iter().collect()
             }
             Some(_) | None => vec![Act::Submit],
         }
+    }
+
+    /// Whether plants are moved on into a new tray, nobody said in what, and nobody was asked.
+    fn asks_for_container(&self, cx: &ScreenContext<'_>) -> bool {
+        let to = self.typed("to").and_then(|code| TrayCode::new(&code).ok());
+        let is_there = to.is_some_and(|code| cx.book.picture.trays.contains_key(&code));
+        self.kind() == "moved_on" && !self.asked_for_container && !is_there && self.typed("container").is_none()
     }
 
     /// Takes the only name that fits what is typed; not again what a person has typed back.

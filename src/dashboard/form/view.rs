@@ -12,13 +12,16 @@ use crate::base::TrayCode;
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::look::Ink;
 use crate::dashboard::parts::{Sheet, scroll_marks, width_of};
-use crate::nursery::entry::shape::Shape;
+use crate::nursery::entry::shape::{Field, Shape};
 use crate::wording::Wording;
 
 /// Between names that are offered.
 const BETWEEN_NAMES: &str = " · ";
 /// A least value that only keeps nought out.
 const TINY: f64 = 0.001;
+/// A row of each list, as it is typed.
+const ROWS_FOR_INSTANCE: [(&str, &str); 4] =
+    [("plants", "24.5 3.1 6"), ("readings", "12000 40000"), ("replicates", "50 38"), ("rains", "10-15 12-20")];
 /// The widest column of field names.
 const LABEL_MOST: usize = 30;
 /// Rows of a form that its lines of care leave to the heading, the fields and what it does.
@@ -307,8 +310,12 @@ fn hint_of(line: &FieldLine, kind: &str, wording: &Wording) -> String {
             format!("{}; {}", wording.form_row_hint(names.join(", ")), wording.form_plan_example())
         }
         Shape::List(Shape::Record(fields)) => {
-            let names: Vec<String> = fields.iter().map(|field| wording.field_title(field.name)).collect();
-            wording.form_row_hint(names.join(", "))
+            // The unit stands behind the name: "height cm, collar mm".
+            let name = |field: &Field| wording.field_title(field.name).replace(", ", " ").to_lowercase();
+            let names: Vec<String> = fields.iter().map(name).collect();
+            let hint = wording.form_row_hint(names.join(", "));
+            let example = ROWS_FOR_INSTANCE.iter().find(|(list, _)| *list == line.field.name);
+            example.map_or(hint.clone(), |(_, row)| format!("{hint}; {}", wording.form_row_example(row)))
         }
         Shape::List(Shape::Spot) => wording.form_spot_hint(),
         Shape::List(_) => wording.form_list_hint(),

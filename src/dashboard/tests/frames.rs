@@ -2,10 +2,12 @@
 
 use super::Stage;
 use crate::base::word::Word;
-use crate::dashboard::act::WhyOf;
+use crate::dashboard::act::{FormFor, WhyOf};
 use crate::dashboard::keys::Key;
 use crate::dashboard::layer::{Layer, Why};
 use crate::dashboard::look::{Inks, stage_mark};
+use crate::nursery::entry::all_kinds;
+use crate::nursery::entry::subject::Subject;
 use crate::wording::Lang;
 
 const SIZES: [(u16, u16); 8] = [(120, 40), (80, 24), (60, 20), (48, 18), (40, 12), (220, 60), (20, 8), (1, 1)];
@@ -84,8 +86,25 @@ fn no_screen_and_no_layer_panics_at_any_size() {
                 stage.frame();
             }
             let screen = char::from(b'1' + (i % 7) as u8);
-            let layers =
-                ["h", "n", "y", "f", "z", "d", "b", "e", "u", "c", "l", "r", "v", "n3 lost x9\n", "1l99999\n\n"];
+            let layers = [
+                "h",
+                "n",
+                "y",
+                "ya",
+                "f",
+                "z",
+                "d",
+                "b",
+                "e",
+                "u",
+                "q",
+                "c",
+                "l",
+                "r",
+                "v",
+                "n3 lost x9\n",
+                "1l99999\n\n",
+            ];
             for over in layers.into_iter().skip(i % 2).step_by(2) {
                 stage.key(Key::Char(screen));
                 stage.keys(over);
@@ -94,6 +113,26 @@ fn no_screen_and_no_layer_panics_at_any_size() {
             }
         }
         assert!(!stage.left);
+    }
+}
+
+#[test]
+fn no_form_panics_at_any_size() {
+    for lang in [Lang::En, Lang::Es] {
+        let mut stage = Stage::sample(lang);
+        for known in all_kinds() {
+            // From the round too, where a form may fill the screen with figures.
+            for screen in ["1", "7"] {
+                stage.keys(screen);
+                stage.open(&FormFor::about(known.kind, Some(&Subject::Tray("cof-022".parse().unwrap()))));
+                stage.keys("x\n");
+                for (width, height) in sizes_of_all_sorts().into_iter().step_by(2) {
+                    stage = stage.sized(width, height);
+                    stage.frame();
+                }
+                (0..4).for_each(|_| stage.key(Key::Esc));
+            }
+        }
     }
 }
 

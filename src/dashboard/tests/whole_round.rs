@@ -37,6 +37,12 @@ fn here(stage: &Stage) -> (String, Task) {
     (id.to_string(), task)
 }
 
+/// Whether the chosen stop is still to be done.
+fn is_to_be_done(stage: &Stage) -> bool {
+    let walk = &stage.model.screens.walk;
+    walk.here(&stage.model.context()).is_some_and(|stop| stop.is_to_do())
+}
+
 /// Answers the chosen stop with keys, form after form, until the round goes on. The answer is what was pressed.
 fn answer_stop(stage: &mut Stage) -> usize {
     let (id, task) = here(stage);
@@ -66,6 +72,7 @@ fn walk_it(lang: Lang, size: (u16, u16)) -> Stage {
             break;
         }
         let (id, _) = here(&stage);
+        assert!(is_to_be_done(&stage), "{id} is not needed any more\n{}", stage.frame());
         visited.push(id.clone());
         assert!(visited.len() <= 2 * all, "the round does not end: {visited:?}");
         if std::env::var("SHOW_ROUND").is_ok() {

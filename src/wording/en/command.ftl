@@ -90,3 +90,10 @@ log_more = { $entries } shown, there are more: --most shows more of them
 log_take_back = outplant undo with the number before an entry takes it back; with --all, everything that came in with it
 # (name, commands)
 named_several = { $name } is the name of several things: { $commands }
+man_part_name = NAME
+man_part_synopsis = USE
+man_part_description = WHAT IT DOES
+man_part_options = OPTIONS
+man_part_commands = COMMANDS
+man_part_examples = MORE
+man_part_version = VERSION

@@ -29,6 +29,7 @@ form_text_hint = any words
 form_open_hint = name=value, parted by blanks
 form_spot_hint = row.place: 2.7
 form_rows_hint = rows by number: 2-4 or 1, 3
+form_row_example = for instance { $row }
 form_plan_example = for instance: coffee square 3 2
 form_in_book = { $plants ->
     [one] In the book { $plants } plant stands there
@@ -36,6 +37,7 @@ form_in_book = { $plants ->
 }
 form_counted_on = count of { $day }
 form_no_container = No container: how long it holds them stays unknown.
+form_no_container_asks = In what do they stand now? Enter leaves it out; then nobody knows how long it holds them.
 form_no_place = No place: the round will not know where the tray stands.
 form_rows_not_read = { $written } names no rows: write them by number, 2-4 or 1, 3.
 form_share_hint = in percent: 60; 0.6 says the same

@@ -28,6 +28,7 @@ form_text_hint = cualquier texto
 form_open_hint = nombre=valor, separados por espacios
 form_spot_hint = hilera.puesto: 2.7
 form_rows_hint = hileras por número: 2-4 o 1, 3
+form_row_example = por ejemplo { $row }
 form_plan_example = por ejemplo: café cuadrado 3 2
 form_in_book = { $plants ->
     [one] En el libro hay { $plants } planta
@@ -35,6 +36,7 @@ form_in_book = { $plants ->
 }
 form_counted_on = conteo del { $day }
 form_no_container = Sin envase no se sabe cuánto tiempo las aguanta.
+form_no_container_asks = ¿En qué quedan ahora? Con Enter no se dice, y entonces no se sabe cuánto las aguanta.
 form_no_place = Sin lugar la ronda no sabrá dónde está la bandeja.
 form_rows_not_read = { $written } no nombra hileras: escríbalas por número, 2-4 o 1, 3.
 form_share_hint = en porcentaje: 60; 0.6 dice lo mismo

@@ -46,6 +46,34 @@ pub(super) fn page(
     page
 }
 
+/// A bed at a glance, as much of it as has room whole: what each species waits for, the light, the plan of the first species.
+pub(crate) fn bed_at_a_glance(bed: &BedPicture, cx: &ScreenContext<'_>, width: u16, rows: usize) -> Sheet {
+    let mut page = Sheet::new(width);
+    heading(bed, cx, &mut page);
+    bed.species.iter().for_each(|one| species(one, cx, &mut page));
+    let with_light = |page: &Sheet| {
+        let mut longer = page.clone();
+        light(bed, cx, &mut longer);
+        longer
+    };
+    let with_plan = |page: &Sheet| {
+        let mut longer = page.clone();
+        if let Some(first) = bed.species.first() {
+            longer.heading(&cx.wording.plan_heading(cx.species(Some(&first.species))));
+            plan::draw(bed, &first.species, 0, cx, &mut longer);
+        }
+        longer
+    };
+    for longer in [&with_light as &dyn Fn(&Sheet) -> Sheet, &with_plan] {
+        let next = longer(&page);
+        if next.height() > rows {
+            break;
+        }
+        page = next;
+    }
+    page
+}
+
 fn heading(bed: &BedPicture, cx: &ScreenContext<'_>, page: &mut Sheet) {
     let wording = cx.wording;
     page.paragraph(&format!("{}, {}", bed.name, bed.field), Ink::Strong);

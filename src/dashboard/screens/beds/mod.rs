@@ -3,6 +3,8 @@
 mod detail;
 mod list;
 mod plan;
+
+pub(crate) use detail::bed_at_a_glance;
 #[cfg(test)]
 mod tests;
 

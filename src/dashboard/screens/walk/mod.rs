@@ -110,13 +110,17 @@ impl<'a> Shown<'a> {
         }
     }
 
-    /// Whether it loses most by waiting and is still to be done.
-    pub(crate) fn loses_most(&self) -> bool {
-        let open = match self.mark {
+    /// Whether it is still to be done.
+    pub(crate) fn is_to_do(&self) -> bool {
+        match self.mark {
             Mark::Open | Mark::Skipped => true,
             Mark::Sent | Mark::Done | Mark::Over => false,
-        };
-        open && self.due.is_some_and(|stop| stop.marked)
+        }
+    }
+
+    /// Whether it loses most by waiting and is still to be done.
+    pub(crate) fn loses_most(&self) -> bool {
+        self.is_to_do() && self.due.is_some_and(|stop| stop.marked)
     }
 }
 
@@ -249,12 +253,13 @@ impl Walk {
             return self.step(1, cx);
         }
         let stop = self.plan.as_mut().and_then(|plan| plan.stop_mut(&id));
-        match stop {
-            Some(stop) if stop.mark == Mark::Open => {
-                stop.mark = Mark::Skipped;
-                self.go_on(cx);
-            }
-            Some(_) | None => return self.step(1, cx),
+        let is_behind = stop.as_ref().is_some_and(|stop| stop.is_behind());
+        if let Some(stop) = stop.filter(|stop| stop.mark == Mark::Open) {
+            stop.mark = Mark::Skipped;
+            self.go_on(cx);
+        } else if !(is_behind && self.go_on(cx)) {
+            // From what is behind one it goes to what is not.
+            return self.step(1, cx);
         }
         self.keep()
     }
@@ -537,7 +542,14 @@ impl Screen for Walk {
             return Vec::new();
         }
         match self.plan.as_mut().filter(|plan| plan.day == cx.day()) {
-            Some(plan) => plan.look_again(&cx.book.round, &cx.book.picture),
+            Some(plan) => {
+                let was_open = plan.is_open_here();
+                plan.look_again(&cx.book.round, &cx.book.picture);
+                // What was written ended the stop one was sent to: nobody stays at it.
+                if was_open && !plan.is_open_here() && !self.looks_back {
+                    self.go_on(cx);
+                }
+            }
             None => self.plan = Some(Plan::of(&cx.book.round, &cx.book.picture)),
         }
         self.keep()

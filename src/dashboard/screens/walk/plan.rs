@@ -174,6 +174,12 @@ impl Plan {
         self.stops.iter_mut().find(|stop| stop.id == id)
     }
 
+    /// Whether there is something to do where one stands.
+    pub(crate) fn is_open_here(&self) -> bool {
+        let here = self.stops.iter().find(|stop| Some(&stop.id) == self.at.as_ref());
+        here.is_some_and(|stop| matches!(stop.mark, Mark::Open | Mark::Skipped))
+    }
+
     /// Whether it holds a stop.
     pub(crate) fn holds(&self, id: &str) -> bool {
         self.stops.iter().any(|stop| stop.id == id)

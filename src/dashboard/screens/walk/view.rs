@@ -8,6 +8,7 @@ use super::{Shown, Walk, usual};
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::look::Ink;
 use crate::dashboard::parts::{Column, Row, Sheet, Table, width_of};
+use crate::dashboard::screens::beds::bed_at_a_glance;
 use crate::dashboard::screens::trays::drawing_of_stage;
 use crate::nursery::entry::subject::Subject;
 use crate::page::walk::{away, first_look};
@@ -261,16 +262,17 @@ pub(super) fn draw_page(walk: &Walk, page: &Sheet, cx: &ScreenContext<'_>, area:
     }
 }
 
-/// Under the detail, where there is room, the drawing of the tray.
+/// Under the detail, where there is room, the drawing of the tray or the bed at a glance.
 fn draw_below_detail(walk: &Walk, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
     let used = detail(walk, cx, area.width).height() as u16 + 1;
     let Some(height) = area.height.checked_sub(used) else { return };
     let rest = Rect { y: area.y + used, height, ..area };
-    let tray = walk.here(cx).and_then(|stop| match stop.subject {
-        Subject::Tray(code) => cx.book.picture.trays.get(&code),
-        Subject::Lot(_) | Subject::Bed(_) | Subject::Place(_) | Subject::Site => None,
+    let picture = &cx.book.picture;
+    let page = walk.here(cx).and_then(|stop| match stop.subject {
+        Subject::Tray(code) => drawing_of_stage(picture.trays.get(&code)?, cx, rest.width),
+        Subject::Bed(name) => Some(bed_at_a_glance(picture.beds.get(&name)?, cx, rest.width, usize::from(rest.height))),
+        Subject::Lot(_) | Subject::Place(_) | Subject::Site => None,
     });
-    let page = tray.and_then(|tray| drawing_of_stage(tray, cx, rest.width));
     if let Some(page) = page.filter(|page| page.height() <= usize::from(rest.height)) {
         page.draw(0, rest, buffer);
     }
