@@ -157,3 +157,37 @@ fn an_answer_that_cannot_be_shown_is_told_and_what_was_written_is_there() {
     }
     assert_eq!(home.done(&["export"]).matches("once").count(), 2);
 }
+
+#[test]
+fn a_file_that_another_program_holds_alone_is_not_called_damaged() {
+    let home = Home::default().begun();
+    home.write("noted", &["text=first"]);
+    let file = home.file("nursery.outplant");
+    let (held, is_held) = std::sync::mpsc::channel();
+    let holder = std::thread::spawn(move || {
+        let book = rusqlite::Connection::open(file).unwrap();
+        book.pragma_update(None, "locking_mode", "exclusive").unwrap();
+        book.execute_batch("BEGIN EXCLUSIVE").unwrap();
+        held.send(()).unwrap();
+        // Longer than one look waits (5 seconds), shorter than two.
+        std::thread::sleep(Duration::from_millis(7000));
+    });
+    is_held.recv().unwrap();
+    let ended = home.run(&["check"]);
+    assert!(ended.code == 0 || ended.code == 5, "{} {}{}", ended.code, ended.out, ended.err);
+    assert!(!ended.out.contains("damaged") && !ended.err.contains("damaged"), "{}{}", ended.out, ended.err);
+    holder.join().unwrap();
+    assert_eq!(home.run(&["check"]).code, 0);
+}
+
+#[cfg(unix)]
+#[test]
+fn a_copy_takes_away_what_a_killed_one_left_behind_an_hour_ago() {
+    let home = Home::default().begun();
+    let (old, fresh) = (home.file(".copy.outplant.abcdefgh.new-journal"), home.file(".copy.outplant.ijklmnop.new"));
+    std::fs::write(&old, "half").unwrap();
+    std::fs::write(&fresh, "half").unwrap();
+    assert!(Command::new("touch").args(["-d", "2 hours ago"]).arg(&old).status().unwrap().success());
+    home.done(&["backup", home.file("copy.outplant").to_str().unwrap()]);
+    assert_eq!((old.exists(), fresh.exists()), (false, true));
+}

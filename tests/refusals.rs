@@ -381,3 +381,33 @@ fn a_nursery_that_could_not_be_begun_is_not_left_lying_about() {
     assert!(Desk::begin(&file, &shelf, now, vec![first()]).is_err());
     assert_eq!(Desk::open(&file, &shelf, now).unwrap().count(), 1);
 }
+
+#[test]
+fn a_new_name_of_letters_that_only_look_like_others_is_refused() {
+    let home = nursery();
+    // A Cyrillic o stands for the Latin one.
+    let plan = r#"plan=[{"species":"coffee","pattern":"square","row_m":2,"in_row_m":2}]"#;
+    for words in [
+        vec!["write", "place_set", "place=Bеnch 1", "order=1", "shade_pct=50"],
+        vec!["write", "bed_set", "bed=Uppеr 1", "field=Upper", "length_m=20", "width_m=6", plan],
+        vec!["write", "sown", "tray=cоf-2", "lot=cof-L1", "seeds=10", "container=bag"],
+    ] {
+        let ended = home.run(&words);
+        assert_eq!(ended.code, 1, "{words:?} {}{}", ended.out, ended.err);
+        assert!(ended.err.contains("two alphabets"), "{}", ended.err);
+    }
+    // Names all in one alphabet, accents among them, are names.
+    for place in ["Ñandú", "Сад", "Φ 2"] {
+        home.write("place_set", &[&format!("place={place}"), "order=9", "shade_pct=50"]);
+    }
+}
+
+#[test]
+fn an_entry_named_twice_is_taken_back_once() {
+    let home = nursery();
+    let written = home.json(&["write", "counted", "tray=cof-1", "standing=50"]);
+    let id = written["entries"][0]["entry"].as_str().or(written["entries"][0].as_str()).unwrap().to_string();
+    home.write("withdrawn", &[&format!(r#"entries=["{id}","{id}"]"#), "why=slip"]);
+    let last = home.json(&["log", "--most", "1"]);
+    assert_eq!(home.done(&["export"]).matches(&format!("[\"{id}\"]")).count(), 1, "{last}");
+}

@@ -4,6 +4,7 @@ pub(crate) mod code;
 pub mod columns;
 pub(crate) mod cores;
 pub(crate) mod day;
+pub(crate) mod left_behind;
 pub(crate) mod moment;
 pub(crate) mod name_search;
 pub(crate) mod range;

@@ -42,6 +42,15 @@ pub fn shown(text: &str) -> String {
     out
 }
 
+/// Whether letters of the Latin alphabet stand among letters of the Greek or Cyrillic one in one word, which look like them
+/// (Unicode Technical Standard 39, "mixed-script confusables"): such a name is a slip of the keyboard.
+pub fn mixes_alphabets(text: &str) -> bool {
+    let is_latin = |letter: char| letter.is_ascii_alphabetic() || ('\u{c0}'..='\u{24f}').contains(&letter);
+    let looks_latin = |letter: char| ('\u{370}'..='\u{52f}').contains(&letter);
+    let mixes = |word: &str| word.contains(is_latin) && word.contains(looks_latin);
+    text.split(|letter: char| !letter.is_alphabetic()).any(mixes)
+}
+
 /// The text in lower case without accents, blanks and underscores as hyphens, for comparing what people wrote.
 pub fn folded(text: &str) -> String {
     if text.is_ascii() {

@@ -179,7 +179,7 @@ pub(crate) enum Format {
 #[derive(Args, Clone, Debug, Default)]
 pub(crate) struct InForm {
     /// The form.
-    #[arg(long, value_enum, hide_possible_values = true)]
+    #[arg(long, value_enum, hide_possible_values = true, conflicts_with = "json")]
     pub(crate) format: Option<Format>,
     /// The list.
     #[arg(long, value_name = "LIST", requires = "format")]

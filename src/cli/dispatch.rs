@@ -16,6 +16,9 @@ use crate::reckon::forecast::ForecastBasis;
 use crate::settings::{ReadSettings, Settings, colour};
 use crate::wording::{Lang, Wording};
 
+/// The longest name of a person who writes, letters: it stands in every entry. Ours.
+const LONGEST_WHO: usize = 60;
+
 /// What a run came to.
 pub enum Outcome {
     /// It ended.
@@ -109,6 +112,10 @@ fn prepare(
     let file = settings.nursery(named.as_deref(), &around.folders);
     let who = everywhere.who.clone().or_else(|| settings.who.clone()).or_else(|| around.user.clone());
     let who = who.map(|who| crate::base::text::cleaned(&who).trim().to_string()).filter(|who| !who.is_empty());
+    if let Some(who) = who.as_ref().filter(|who| who.chars().count() > LONGEST_WHO) {
+        let begins: String = who.chars().take(LONGEST_WHO).chain(['…']).collect();
+        return Err(Exit { ending: Ending::Usage, lines: vec![wording.usage_bad_name(begins, "--who")] });
+    }
     let who = who.unwrap_or_else(|| wording.who_unknown());
     let forecast_basis =
         if everywhere.handbook || settings.handbook { ForecastBasis::Handbook } else { ForecastBasis::OwnRecords };

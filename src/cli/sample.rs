@@ -37,11 +37,7 @@ pub(crate) fn opened(run: &Run) -> Result<Desk, Exit> {
         Ok(desk) if sample::is_stale(&desk) => {
             // Nobody has written in it: its days are counted again from today.
             drop(desk);
-            for ending in ["", "-wal", "-shm"] {
-                let mut path = own.clone().into_os_string();
-                path.push(ending);
-                let _ = std::fs::remove_file(path);
-            }
+            sample::take_away(&own);
             make(run, &own)?
         }
         Ok(desk) => desk,

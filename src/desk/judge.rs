@@ -1,7 +1,7 @@
 //! Judging a batch: its lines are laid over the book in the order of things; what cannot be true is refused, what makes
 //! a later day impossible is written and doubted.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use serde_json::Value;
@@ -58,6 +58,11 @@ pub(super) fn settle(drafts: &mut [Draft], now: Now) -> Result<(), DeskError> {
 pub(super) fn settle_one(draft: &mut Draft, now: Now) -> Result<(), Refusal> {
     if draft.happened == now.today && draft.clock.is_none() && !stood_already(draft) {
         draft.clock = now.clock;
+    }
+    if let Some(Value::Array(entries)) = draft.body.get_mut("entries").filter(|_| draft.kind == "withdrawn") {
+        // What is named twice is taken back once.
+        let mut named: BTreeSet<String> = BTreeSet::new();
+        entries.retain(|entry| named.insert(entry.to_string()));
     }
     if draft.happened > now.today {
         return Err(Refusal::FutureDay { day: draft.happened, today: now.today });

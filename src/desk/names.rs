@@ -7,7 +7,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use super::refusal::{Refusal, is_a_share};
-use crate::base::text::folded;
+use crate::base::text::{folded, mixes_alphabets};
 use crate::base::{BedName, ContainerName, Day, FieldName, LotCode, PlaceName, SpeciesKey, TrayCode, name_search};
 use crate::nursery::entry::fault::{EntryFault, FieldFault, Problem};
 use crate::nursery::entry::reading::{read_body, settle_body};
@@ -107,6 +107,9 @@ impl<'f> BatchNames<'f> {
             let key = folded(written);
             if field.name == "tray" && was.as_ref() == Some(&key) {
                 continue;
+            }
+            if mixes_alphabets(written) {
+                return Err(Refusal::MixedAlphabets(written.clone()));
             }
             let spelled = self.spelled.get_or_insert_with(|| spelled(self.fold, self.older));
             let known = spelled.entry((name_of, key)).or_default();

@@ -48,6 +48,8 @@ pub enum Refusal {
         /// Whether the new one is a tray.
         is_tray: bool,
     },
+    /// A new name in which letters of two alphabets look alike.
+    MixedAlphabets(String),
     /// A new lot under a code in use.
     LotInUse(LotCode),
     /// What the entry would make doubtful cannot be true.

@@ -82,8 +82,23 @@ pub fn make(file: &Path, shelf: &Path, now: Now) -> Result<Desk, SampleError> {
     super::names::settle_sealed_species(&mut lines);
     let journal = Journal::begin(file, shelf)?;
     let mut desk = Desk::over(journal, now).map_err(SampleError::Desk)?;
-    desk.take_sealed(lines).map_err(SampleError::Desk)?;
-    Ok(desk)
+    match desk.take_sealed(lines) {
+        Ok(()) => Ok(desk),
+        Err(fault) => {
+            // Without an entry it would only stand in the way of the next try.
+            desk.journal.take_away_if_empty();
+            Err(SampleError::Desk(fault))
+        }
+    }
+}
+
+/// Takes the file of a sample away, with what SQLite puts beside it; what cannot be taken away stays.
+pub(crate) fn take_away(file: &Path) {
+    for ending in ["", "-wal", "-shm"] {
+        let mut path = file.to_path_buf().into_os_string();
+        path.push(ending);
+        let _ = std::fs::remove_file(path);
+    }
 }
 
 /// Whether a file of the sample was made on another day and nobody has written in it, so that it can be made again.

@@ -9,6 +9,7 @@ use super::Journal;
 use super::check::{self, CheckReport};
 use super::disk;
 use super::error::JournalError;
+use crate::base::left_behind::sweep;
 
 /// What a finished copy holds.
 #[derive(Clone, PartialEq, Eq, Debug)]
@@ -58,6 +59,8 @@ fn copy(source: &Connection, to: &Path) -> Result<BackupReport, JournalError> {
     if !folder.is_dir() {
         return Err(JournalError::NoFolder(folder.to_path_buf()));
     }
+    let name = to.file_name().unwrap_or_default().to_string_lossy();
+    sweep(folder, &name, &[".new", ".new-journal", ".new-wal", ".new-shm"]);
     let fresh = disk::beside(to, ".", &format!(".{}.new", disk::random_word()));
     let made = copy_and_prove(source, &fresh).and_then(|report| {
         let bytes = std::fs::metadata(&fresh).map_err(|error| JournalError::io(&fresh, &error))?.len();

@@ -129,6 +129,10 @@ pub fn check_with_note(path: &Path, shelf: Option<&Path>) -> Result<CheckReport,
     if looked.as_ref().is_ok_and(|report| report.faults.is_empty()) {
         return looked;
     }
+    if let Err(JournalError::Busy) = looked {
+        // Another program holds the file alone: nothing is known of it, and nothing is wrong with it.
+        return looked;
+    }
     let header_is_gone = matches!(looked, Err(JournalError::NotOurs(_)));
     if let Err(error @ JournalError::Sqlite(_)) = &looked
         && connection::marked_read_only(path).is_some()
@@ -199,7 +203,7 @@ fn prove(
         other => (other?, None),
     };
     let mut report = CheckReport { faults: damage.into_iter().collect(), ..blank_report(file_version) };
-    report.faults.extend(sqlite_faults(&connection));
+    report.faults.extend(sqlite_faults(&connection)?);
     report.faults.extend(schema_faults(&connection, file_version));
     let chains = read_all(&connection, &mut report, give);
     report.devices = chains.len() as u64;
@@ -241,14 +245,20 @@ fn indexed_ends(connection: &Connection) -> rusqlite::Result<Vec<(DeviceId, u64)
     Ok(ends)
 }
 
-fn sqlite_faults(connection: &Connection) -> Vec<Fault> {
+fn sqlite_faults(connection: &Connection) -> Result<Vec<Fault>, JournalError> {
     let mut said = Vec::new();
     let asked = connection.pragma_query(None, "integrity_check", |row| {
         said.push(row.get::<_, String>(0)?);
         Ok(())
     });
-    said.extend(asked.err().map(|error| error.to_string()));
-    said.into_iter().filter(|line| line != "ok").map(Fault::Sqlite).collect()
+    if let Err(error) = asked {
+        let text = error.to_string();
+        match JournalError::from(error) {
+            JournalError::Busy => return Err(JournalError::Busy),
+            _ => said.push(text),
+        }
+    }
+    Ok(said.into_iter().filter(|line| line != "ok").map(Fault::Sqlite).collect())
 }
 
 fn schema_faults(connection: &Connection, file_version: i64) -> Vec<Fault> {

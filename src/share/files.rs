@@ -3,7 +3,8 @@
 use std::fs::{self, File, OpenOptions};
 use std::io::{self, BufWriter, Write};
 use std::path::{Path, PathBuf};
-use std::time::Duration;
+
+use crate::base::left_behind::sweep;
 
 /// What to do where a file of that name stands already.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -85,7 +86,7 @@ impl Unfinished {
         let name = target.file_name().unwrap_or_default().to_string_lossy();
         // A long name would grow too long for the folder with what is put to it (255 bytes on most disks).
         let name: String = name.chars().take(40).collect();
-        sweep(folder, &name);
+        sweep(folder, &name, &[".part"]);
         let mut last = io::Error::from(io::ErrorKind::AlreadyExists);
         for turn in 0..TRIES {
             let path = folder.join(format!(".{name}.{}-{turn}.part", std::process::id()));
@@ -117,21 +118,6 @@ impl Drop for Unfinished {
     fn drop(&mut self) {
         // After a renaming there is nothing left to take away.
         let _ = fs::remove_file(&self.0);
-    }
-}
-
-/// How long ago something unfinished was last written that nobody goes on with (ours).
-const LEFT_BEHIND: Duration = Duration::from_secs(24 * 60 * 60);
-
-/// Takes away what a power cut left unfinished of files of this name; what cannot be taken away stays.
-fn sweep(folder: &Path, name: &str) {
-    for there in fs::read_dir(folder).into_iter().flatten().flatten() {
-        let called = there.file_name().to_string_lossy().into_owned();
-        let is_part = called.strip_prefix(&format!(".{name}.")).is_some_and(|rest| rest.ends_with(".part"));
-        let age = || there.metadata().ok()?.modified().ok()?.elapsed().ok();
-        if is_part && age().is_some_and(|age| age > LEFT_BEHIND) {
-            let _ = fs::remove_file(there.path());
-        }
     }
 }
 

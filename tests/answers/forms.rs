@@ -76,4 +76,5 @@ fn a_list_that_an_answer_has_not_is_named_with_those_it_has() {
     assert!(line.contains("'trees'") && line.contains("stops") && line.contains("can_wait"), "{line}");
     assert_eq!(home.run(&["walk", "--list", "stops"]).code, 2);
     assert_eq!(home.run(&["check", "--format", "csv"]).code, 2);
+    assert_eq!(home.run(&["walk", "--format", "csv", "--json"]).code, 2);
 }

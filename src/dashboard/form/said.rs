@@ -137,6 +137,7 @@ impl Form {
             Refusal::UnknownBed(name, _) => holds(name.as_str()),
             Refusal::UnknownTask { task: name, .. }
             | Refusal::SeveralPlants { written: name, .. }
+            | Refusal::MixedAlphabets(name)
             | Refusal::NameOfTwo { name, .. } => holds(name),
             Refusal::UnknownSpecies(..) => self.lines.iter().position(|line| line.field.shape == Shape::Species),
             Refusal::Book(_) => COUNTS.iter().find_map(filled),

@@ -83,6 +83,7 @@ impl Wording {
             Refusal::TrayInUse(tray) => self.refused_tray_code_in_use(tray),
             Refusal::NameOfTwo { name, other, is_tray: true } => self.refused_tray_named_as_bed(name, other),
             Refusal::NameOfTwo { name, other, is_tray: false } => self.refused_bed_named_as_tray(name, other),
+            Refusal::MixedAlphabets(name) => self.refused_mixed_alphabets(name),
             Refusal::LotInUse(lot) => self.refused_lot_code_in_use(lot),
             Refusal::BeforeTheBook { tray, since } => self.refused_before_the_book(tray, self.day(*since)),
             Refusal::Book(doubt) => self.refused_by_the_book(doubt, species),
@@ -261,7 +262,7 @@ impl Wording {
     pub(crate) fn file_fault(&self, fault: &FileFault) -> String {
         match fault {
             FileFault::Exists(path) => self.file_already_there(path.display()),
-            FileFault::NoFileName(path) => self.file_other(path.display(), "-"),
+            FileFault::NoFileName(path) => self.file_other(path.display(), self.system_is_folder()),
             FileFault::NoFolder(folder) => self.folder_not_there(folder.display()),
             FileFault::Io { path, error } => self.file_other(path.display(), self.system_fault(error)),
         }

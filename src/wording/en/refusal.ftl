@@ -42,6 +42,7 @@ refused_tray_code_in_use = { $tray } is the code of another tray: choose one tha
 refused_tray_named_as_bed = a bed is called { $other }: lines could not tell the tray { $name } from it; give the tray another code
 # (name, other)
 refused_bed_named_as_tray = a tray is called { $other }: lines could not tell the bed { $name } from it; give the bed another name
+refused_mixed_alphabets = in { $name } letters of two alphabets stand in one word, which look alike: write it again with the letters of the keyboard
 refused_lot_code_in_use = { $lot } is the code of another seed lot: choose one that is free
 refused_nothing_to_undo = there is nothing to take back: this copy has written nothing that still counts
 refused_unknown_entry = there is no entry { $entry } here

@@ -24,6 +24,7 @@ refused_future = el { $day } no ha llegado, hoy es { $today }: anote lo hecho cu
 refused_tray_code_in_use = { $tray } es el código de otra bandeja: escoja uno libre
 refused_tray_named_as_bed = una parcela se llama { $other }: en una línea no se sabría si { $name } es la bandeja; ponga otro código a la bandeja
 refused_bed_named_as_tray = una bandeja se llama { $other }: en una línea no se sabría si { $name } es la parcela; ponga otro nombre a la parcela
+refused_mixed_alphabets = en { $name } hay letras de dos alfabetos en una misma palabra, que se parecen: escríbalo de nuevo con las letras del teclado
 refused_lot_code_in_use = { $lot } es el código de otro lote: escoja uno libre
 refused_nothing_to_undo = no hay nada que retirar: esta copia no ha anotado nada que siga contando
 refused_unknown_entry = aquí no existe la anotación { $entry }
