@@ -246,6 +246,17 @@ fn a_name_that_nobody_knows_holds_the_tray_until_a_person_says_whether_it_goes_a
 }
 
 #[test]
+fn a_tray_that_only_stood_where_a_sickness_was_seen_is_freed_by_its_own_look() {
+    let mut book = fitting();
+    seen(&mut book, "2026-03-01", json!({"place":"Half shade"}), "nematodes", Some(10.0));
+    assert!(asked(&book).blocks && said(&book, TODAY, outplant::wording::Lang::En).contains("roots of"));
+    clear(&mut book, "2026-03-28", "nematodes", 48);
+    assert!(asked(&book).blocks, "27 days");
+    clear(&mut book, "2026-03-29", "nematodes", 48);
+    assert!(!asked(&book).blocks);
+}
+
+#[test]
 fn a_few_leaf_eaters_hold_nothing() {
     for what in ["aphids", "leaf cutters", "snails", "zompopos", "red spider mites", "minador", "leaf spot", "roya"] {
         assert_eq!(stands(&[("2026-04-01", what, Some(3.0))]), (false, true), "{what}");

@@ -139,3 +139,14 @@ fn a_line_of_care_takes_two_lines_of_a_small_screen_or_three_and_no_more() {
         }
     }
 }
+
+#[test]
+fn a_form_says_before_enter_that_it_takes_hands_into_a_waiting_time() {
+    // Sprayed with copper three days ago, safe after 14.
+    let tray = Subject::Tray(TrayCode::new("avo-013").unwrap());
+    for (lang, told) in [(Lang::En, "while a waiting time runs there"), (Lang::Es, "corre una espera")] {
+        let mut stage = Stage::sample(lang);
+        stage.open(&FormFor::about("counted", Some(&tray)).with("standing", "30"));
+        assert!(run_together(&stage.frame()).contains(&run_together(told)), "{}", stage.frame());
+    }
+}

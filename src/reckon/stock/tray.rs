@@ -293,6 +293,8 @@ pub struct PestLook {
     pub(crate) roots_seen: bool,
     /// How many plants stood then by the books; none where it was seen elsewhere.
     pub(crate) stood: Option<u64>,
+    /// Whether it was written of a place, and not of these plants.
+    pub(crate) of_place: bool,
 }
 
 impl Since<PestLook> {
@@ -305,6 +307,7 @@ impl Since<PestLook> {
             plants_seen: pest.plants_seen.map(|plants| plants.0),
             roots_seen: pest.roots_seen == Some(true),
             stood,
+            of_place: pest.place.is_some(),
         };
         Since::begun_by(entry, look)
     }

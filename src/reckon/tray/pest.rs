@@ -39,6 +39,8 @@ pub(crate) struct OpenPest {
     pub nature: Nature,
     /// How many plants stood when it was seen; none where it was seen elsewhere.
     stood: Option<u64>,
+    /// Whether it was only seen at the place where they stood.
+    of_place: bool,
     /// What a person said of whether it goes along with plants.
     spreads: Option<bool>,
     /// The entries.
@@ -63,6 +65,7 @@ impl OpenPest {
             seen,
             nature: Nature::default(),
             stood: *stood,
+            of_place: look.what.of_place,
             spreads: *spreads,
             entries: vec![look.entry.clone()],
         };
@@ -80,6 +83,7 @@ impl OpenPest {
             self.seen.share_pct = share_pct.or(self.seen.share_pct);
             self.seen.on = look.from;
             self.stood = *stood;
+            self.of_place &= look.what.of_place;
         }
         let before = std::mem::replace(&mut self.seen.what, what.clone());
         self.named(what);
@@ -172,7 +176,9 @@ impl Deeds<'_> {
             treated.or(pest.nature.by_eye.then_some(pest.seen.on)).ok_or(PestLacks::Deed)?
         } else {
             let cured = treated.filter(|_| pest.nature.has_cure);
-            match (cured, self.thrown_out(pest, until)) {
+            // Of what was seen at a place alone nobody knows whether these plants have it: their own look tells.
+            let never_here = pest.of_place.then_some(pest.seen.on);
+            match (cured.into_iter().chain(never_here).min(), self.thrown_out(pest, until)) {
                 (Some(cured), Ok(thrown)) => cured.min(thrown),
                 (Some(on), Err(_)) | (None, Ok(on)) => on,
                 (None, Err(lacks)) => return Err(lacks),
