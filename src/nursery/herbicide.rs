@@ -208,7 +208,7 @@ pub(crate) fn names_treatment(text: &str) -> bool {
     let mut words = folded.split(|letter: char| !letter.is_alphanumeric()).filter(|word| word.len() > 2);
     words.any(|word| {
         let is = |start: &&str| if start.len() <= 4 { word == *start } else { word.starts_with(*start) };
-        USED.iter().any(|start| word.starts_with(start)) || AGAINST_PESTS.iter().any(|start| is(&start))
+        USED.iter().any(|start| word.starts_with(start)) || AGAINST_PESTS.iter().any(is)
     })
 }
 

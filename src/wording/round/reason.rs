@@ -72,18 +72,7 @@ impl Wording {
                 let since = days_since.map_or_else(|| self.round_step_first(), |days| self.round_step_settled(days));
                 self.with_step(self.with_rains(since, *too_late, on), step)
             }
-            RoundReason::SickOpen { what, on: seen, done, lacks, is_damping, is_sign } => {
-                let (what, day) = (crate::base::text::cleaned(what), near(seen));
-                match lacks {
-                    Some(lacks) => {
-                        let next = self.round_sick_next(what, day, self.pest_next(*lacks, *is_sign));
-                        let wet = is_damping.then(|| self.round_sick_damping());
-                        [Some(next), wet].into_iter().flatten().collect::<Vec<_>>().join(". ")
-                    }
-                    None if *done => self.round_sick_again(what, day),
-                    None => self.round_sick_open(what, day),
-                }
-            }
+            RoundReason::SickOpen { .. } => self.sick_reason(why, on),
             RoundReason::LabelNotRead { with, day, people, planting } => match (people, planting) {
                 (_, false) => self.round_label(with, near(day)),
                 (true, true) => self.round_label_both(with, near(day)),
@@ -105,6 +94,22 @@ impl Wording {
             RoundReason::Fits { beds, stays, measured, no_place } => {
                 self.fits_reason(beds, (*stays, *measured), *no_place)
             }
+        }
+    }
+
+    fn sick_reason(&self, why: &RoundReason, on: RoundOn<'_>) -> String {
+        let RoundReason::SickOpen { what, on: seen, done, lacks, is_damping, is_sign } = why else {
+            return String::new();
+        };
+        let (what, day) = (crate::base::text::cleaned(what), self.day_beside(*seen, on.day));
+        match lacks {
+            Some(lacks) => {
+                let next = self.round_sick_next(what, day, self.pest_next(*lacks, *is_sign));
+                let wet = is_damping.then(|| self.round_sick_damping());
+                [Some(next), wet].into_iter().flatten().collect::<Vec<_>>().join(". ")
+            }
+            None if *done => self.round_sick_again(what, day),
+            None => self.round_sick_open(what, day),
         }
     }
 

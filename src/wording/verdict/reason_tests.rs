@@ -24,6 +24,20 @@ fn in_every_state<N: Copy, K>(question: fn(Known<N, K>) -> Question, needed: N, 
     [judged(question, needed, good, true), judged(question, needed, bad, false), unknown]
 }
 
+fn aphids() -> Option<PestSeen> {
+    Some(PestSeen {
+        what: "aphids".into(),
+        share_pct: Some(60.0),
+        on: "2026-04-03".parse().unwrap(),
+        in_soil: false,
+        spreads: false,
+        in_bed: false,
+        is_sign: false,
+        is_damping: false,
+        lacks: None,
+    })
+}
+
 fn every_question() -> Vec<[Criterion; 3]> {
     let sample = |pass, unit| Sample { pass, of: 30, mean: 14.2, unit, gone_since: 0 };
     let work = |task| WorkWithin { task, days: 30 };
@@ -37,19 +51,6 @@ fn every_question() -> Vec<[Criterion; 3]> {
     let why = || Some("promised".to_string());
     let at_work = || Some(AtWork { with: "glyphosate".into(), beside: None, dries: false });
     let read = |share| LightRead { share, apart: None };
-    let aphids = || {
-        Some(PestSeen {
-            what: "aphids".into(),
-            share_pct: Some(60.0),
-            on: on("2026-04-03"),
-            in_soil: false,
-            spreads: false,
-            in_bed: false,
-            is_sign: false,
-            is_damping: false,
-            lacks: None,
-        })
-    };
     vec![
         in_every_state(Question::DaysSinceSowing, age, 250, 193),
         in_every_state(Question::DaysInContainer, Holds::Days(300), InContainer::Days(100), InContainer::Days(430)),
