@@ -5,7 +5,7 @@ use std::path::Path;
 use std::time::Duration;
 
 /// How long ago something unfinished was last written that nobody goes on with. Ours: no copy takes so long.
-const LEFT_BEHIND: Duration = Duration::from_secs(60 * 60);
+pub(crate) const LEFT_BEHIND: Duration = Duration::from_secs(60 * 60);
 
 /// Takes away what was left unfinished of files of a name: `.NAME.`, anything, and one of the endings. What cannot be
 /// taken away stays.

@@ -151,6 +151,7 @@ fn settle_folder(folder: &Path) -> io::Result<()> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::base::left_behind::LEFT_BEHIND;
 
     fn names(folder: &Path) -> Vec<String> {
         let mut names: Vec<String> =
