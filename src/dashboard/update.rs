@@ -521,6 +521,8 @@ fn take_answer(model: &mut Model, answer: Answer) -> Vec<Effect> {
         }
         Answer::TookBack(taken) => {
             model.say(model.wording.said_taken_back(taken.entries.len() as i64), Ink::Strong);
+            let acts = with_screen_at(model, ScreenName::Walk, |screen, cx| screen.taken_back(&taken.entries, cx));
+            return act_all(model, acts);
         }
         Answer::Asks { ticket, doubts, remarks } => return asks(model, ticket, &doubts, &remarks),
         Answer::Refused { ticket, fault } => return refused(model, ticket, &fault),

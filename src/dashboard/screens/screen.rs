@@ -1,5 +1,7 @@
 //! What every screen can do.
 
+use std::sync::Arc;
+
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
@@ -8,6 +10,7 @@ use crate::dashboard::act::{Act, AtStop, WhyOf};
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::form::Form;
 use crate::dashboard::keys::{Key, KeyLine};
+use crate::nursery::entry::Entry;
 use crate::nursery::entry::subject::Subject;
 
 /// What every screen can do.
@@ -74,6 +77,11 @@ pub(crate) trait Screen {
 
     /// What was handed in was refused, and the form came back.
     fn came_back(&mut self, _stop: &AtStop, _cx: &ScreenContext<'_>) -> Vec<Act> {
+        Vec::new()
+    }
+
+    /// Entries were taken back.
+    fn taken_back(&mut self, _entries: &[Arc<Entry>], _cx: &ScreenContext<'_>) -> Vec<Act> {
         Vec::new()
     }
 

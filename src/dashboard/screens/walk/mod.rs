@@ -11,6 +11,7 @@ mod view;
 mod tests;
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
@@ -21,7 +22,8 @@ use crate::dashboard::form::Form;
 use crate::dashboard::keys::{Key, KeyAction, KeyLine, ON_A_TRAY, hinted, kind_for_tray, known};
 use crate::dashboard::message::Request;
 use crate::dashboard::screens::screen::Screen;
-use crate::nursery::entry::subject::Subject;
+use crate::nursery::entry::Entry;
+use crate::nursery::entry::subject::{Subject, subjects};
 use crate::reckon::picture::Looking;
 use crate::reckon::round::to_write::LET_GO_DAYS;
 use crate::reckon::round::{Stop, Task, Where};
@@ -517,6 +519,13 @@ impl Screen for Walk {
             }
         }
         self.go(id, cx);
+        self.keep()
+    }
+
+    fn taken_back(&mut self, entries: &[Arc<Entry>], _cx: &ScreenContext<'_>) -> Vec<Act> {
+        let Some(plan) = &mut self.plan else { return Vec::new() };
+        let about: Vec<Subject> = entries.iter().flat_map(|entry| subjects(&entry.what)).collect();
+        plan.forget_said_of(&about);
         self.keep()
     }
 

@@ -169,6 +169,12 @@ impl Plan {
         }
     }
 
+    /// What was written beside stops that are still to be done, and was taken back, is no longer said of them.
+    pub(crate) fn forget_said_of(&mut self, about: &[Subject]) {
+        let open = |stop: &&mut Planned| !stop.is_behind() && about.contains(&stop.subject());
+        self.stops.iter_mut().filter(open).for_each(|stop| stop.said.clear());
+    }
+
     /// A stop by its id.
     pub(crate) fn stop_mut(&mut self, id: &str) -> Option<&mut Planned> {
         self.stops.iter_mut().find(|stop| stop.id == id)

@@ -408,3 +408,17 @@ fn the_water_of_a_step_is_asked_for_with_its_light() {
     assert_eq!(mark(&stage, &id), Mark::Done);
     assert_ne!(here(&stage), id, "and one goes on");
 }
+
+#[test]
+fn what_was_written_beside_a_stop_and_taken_back_is_no_longer_said_of_it() {
+    let mut stage = Stage::sample(Lang::En);
+    let id = go_to(&mut stage, Task::PotOn);
+    stage.keys("c30\n");
+    let said = |stage: &Stage| {
+        let plan = walk(stage).plan.as_ref().unwrap();
+        plan.stops.iter().find(|stop| stop.id == id).unwrap().said.clone()
+    };
+    assert!(said(&stage).contains("30"), "{}", stage.frame());
+    stage.keys("uw");
+    assert_eq!(said(&stage), "", "{}", stage.frame());
+}
