@@ -146,7 +146,7 @@ fn a_work_is_named_and_not_where_it_lies_and_a_weak_page_is_called_so() {
 }
 
 /// So many figures were read in the source that they name; a figure that loses its source is noticed.
-const FIGURES_SEEN: usize = 510;
+const FIGURES_SEEN: usize = 500;
 
 /// Figures that a verdict or a sowing hangs on.
 const DECIDING: [&str; 18] = [
@@ -170,7 +170,7 @@ const DECIDING: [&str; 18] = [
     "outplant_shade_most_pct",
 ];
 /// So many of them were read.
-const DECIDING_SEEN: usize = 285;
+const DECIDING_SEEN: usize = 263;
 
 #[test]
 fn five_hundred_figures_and_more_were_read_in_their_source_and_most_decide_something() {
@@ -382,7 +382,7 @@ fn cacao_jackfruit_mahogany_and_moringa_as_their_sources_say() {
     reads(&cacao.germination_fresh_pct, 90.0, Flag::Seen, "80-100 %");
     let jackfruit = species("jackfruit");
     // A closed bottle is no moist sawdust.
-    reads(&jackfruit.storage_washed_moist_days, 32.0, Flag::Ours, "closed bottle");
+    reads(&jackfruit.storage_washed_moist_days, 30.0, Flag::Ours, "closed bottle");
     reads(&jackfruit.seed_dies_below_c, 10.0, Flag::Ours, "Gawankar et al. 2019");
     reads(&jackfruit.emerge_half_days, 28.0, Flag::Seen, "17-28 days");
     let mahogany = species("caoba");

@@ -122,7 +122,8 @@ fn waits_for(tray: &TrayPicture) -> Vec<Rule> {
     // What nobody measured may be good enough tomorrow or in a year.
     let unmeasured =
         |one: &Criterion| one.met().is_none() && matches!(one.rule(), Rule::Height | Rule::Collar | Rule::Leaves);
-    let open = |one: &Criterion| one.expected.is_none() || unmeasured(one);
+    // A look at what is sick may find it there still.
+    let open = |one: &Criterion| one.expected.is_none() || unmeasured(one) || one.rule() == Rule::Pest;
     let holds = tray.criteria.iter().filter(|one| one.blocks && open(one) && !in_time(one.rule()));
     // Of unknown age, and measured by nobody: that is said by the age alone.
     holds.map(Criterion::rule).filter(|rule| *rule != Rule::DaysSinceSowing).collect()

@@ -134,6 +134,10 @@ fn bare_task(walk: &Walk<'_>, tray: &TrayPicture, until: Day) -> Option<(Task, R
         return Some((Task::Count, RoundReason::BareNotLookedAt { came: *came, keep_days: *keep_days }));
     }
     let near = days_left <= LAST_DAY_NOTICE_DAYS;
+    // What stayed when the others went waits for no bed.
+    if near && tray.story.accounts.planted > 0 {
+        return Some((Task::PotOn, RoundReason::BareLeft { left: tray.standing, until, stump }));
+    }
     near.then_some((Task::LastDay, RoundReason::LastDayNear { until, days_left, written, stump }))
 }
 
