@@ -339,8 +339,14 @@ const PARTS: &[(&str, usize, usize, usize)] = &[
 ];
 
 /// Parts that speak of the sample nursery.
-const PARTS_OF_THE_SAMPLE: &[(&str, usize, usize, usize)] =
-    &[("en_voices", 85, 92, 0), ("es_voices", 91, 98, 0), ("en_others", 88, 94, 0), ("es_others", 82, 90, 0)];
+const PARTS_OF_THE_SAMPLE: &[(&str, usize, usize, usize)] = &[
+    ("en_voices", 85, 92, 0),
+    ("es_voices", 91, 98, 0),
+    ("en_others", 88, 94, 0),
+    ("es_others", 82, 90, 0),
+    ("en_third", 97, 99, 0),
+    ("es_third", 96, 99, 0),
+];
 
 /// The phrases of a page that can be printed, by its headings; those under the last one are not written.
 fn phrases(page: &str) -> (Vec<String>, Vec<String>) {

@@ -127,7 +127,7 @@ fn read_line(line: &str, today: Day, known: &Known) -> Reading {
 /// "k1 40?": the number is not sure; about so many is offered.
 fn with_a_number_in_doubt(line: &str, read: Reading) -> Reading {
     let before = line.split('?').next().unwrap_or_default();
-    let figure = before.rsplit(' ').next().filter(|word| in_figures(word).is_some());
+    let figure = before.trim_end().rsplit(' ').next().filter(|word| in_figures(word).is_some());
     let (Some(figure), false, Reading::Refused { why, offers }) = (figure, line.contains('¿'), &read) else {
         return read;
     };

@@ -38,6 +38,7 @@ pub(super) fn of_the_whole_line(words: &[Word], reading: Reading, today: Day) ->
         return reading;
     }
     let doubt = struck_out(words)
+        .or_else(|| asked_for(words, &reading))
         .or_else(|| still_to_do(words, &reading))
         .or_else(|| doubt_of(words, &reading))
         .or_else(|| newly_born(words, &reading));
@@ -84,6 +85,14 @@ fn struck_out(words: &[Word]) -> Option<Doubt> {
         last.filter(|word| stands_in(word, "struck") || stands_in(word, "struck_last")).map(|word| word.typed.clone());
     let why = first("correction").map(Why::Correction);
     why.or_else(|| first("struck").or(last).map(Why::NotDone)).map(|why| (why, Vec::new()))
+}
+
+/// "carry c1 back please": a wish.
+fn asked_for(words: &[Word], reading: &Reading) -> Option<Doubt> {
+    let first = phrase_at(words, 0, "order")?;
+    phrase_in(words, "polite")?;
+    let word = words[..first].iter().map(|word| word.typed.as_str()).collect::<Vec<_>>().join(" ");
+    Some((Why::Intent(word), offers(reading)))
 }
 
 /// "to be weeded", "por desyerbar", "holes to dig", "planned".

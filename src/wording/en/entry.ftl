@@ -113,6 +113,7 @@ part_shade_now = stood in { $shade } shade
 # (tray, living)
 entry_counted = tray { $tray } counted: { $living } living
 part_dead = { $dead } dead
+reason_not_said = reason not said
 cause_not_said = cause not said
 who_unknown = someone
 part_about = about
@@ -176,6 +177,8 @@ part_safe_after_hours = safe after { $hours ->
 }
 # (tray, living)
 entry_stocktaken = tray { $tray } stocktaken: { $living } living
+# (tray, plants)
+entry_given_out_somewhere = tray { $tray }: { $plants } given out, not said to whom
 # (tray, plants, to)
 entry_given_out = tray { $tray }: { $plants } given out to { $to }
 # (tray, was)

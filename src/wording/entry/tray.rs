@@ -1,6 +1,6 @@
 //! Entries about trays in a sentence.
 
-use super::with_parts;
+use super::{is_not_said, with_parts};
 use crate::nursery::entry::subject::is_unknown_lot;
 use crate::nursery::entry::{
     Counted, Held, Measured, MovedOn, PestSeen, PlantsReceived, Released, Sown, TrayEntry, Treated, WateringSet,
@@ -16,7 +16,9 @@ impl Wording {
             TrayEntry::PlantsReceived(received) => self.plants_received_sentence(received, species),
             TrayEntry::Counted(counted) => self.counted_sentence(counted),
             TrayEntry::Lost(lost) => self.entry_lost(&lost.tray, lost.count.0, self.cause_told(&lost.cause.0)),
-            TrayEntry::Culled(culled) => self.entry_culled(&culled.tray, culled.count.0, &culled.why.0),
+            TrayEntry::Culled(culled) => {
+                self.entry_culled(&culled.tray, culled.count.0, self.reason_told(&culled.why.0))
+            }
             TrayEntry::MovedOn(moved) => self.moved_sentence(moved),
             TrayEntry::Carried(carried) => self.entry_carried(&carried.tray, &carried.place),
             TrayEntry::Measured(measured) => self.measured_sentence(measured),
@@ -38,6 +40,9 @@ impl Wording {
                 with_parts(self.entry_hardening_begun(&begun.tray), [bed])
             }
             TrayEntry::Stocktaken(taken) => self.entry_stocktaken(&taken.tray, taken.standing.0),
+            TrayEntry::GivenOut(given) if is_not_said(&given.to.0) => {
+                self.entry_given_out_somewhere(&given.tray, given.count.0)
+            }
             TrayEntry::GivenOut(given) => self.entry_given_out(&given.tray, given.count.0, &given.to.0),
             TrayEntry::Relabelled(label) => match &label.was {
                 Some(was) => self.entry_relabelled(&label.tray, was),

@@ -38,6 +38,11 @@ impl Wording {
         if is_not_said(cause) { self.cause_not_said() } else { cause.to_string() }
     }
 
+    /// Why plants were thrown out, the same way.
+    pub(super) fn reason_told(&self, why: &str) -> String {
+        if is_not_said(why) { self.reason_not_said() } else { why.to_string() }
+    }
+
     /// Seed as it was written: counted, weighed or both.
     pub(super) fn seed_amount(&self, seeds: Option<Count>, mass_g: Option<NotNegative>) -> String {
         let seeds = seeds.map(|seeds| self.seeds(seeds.0));

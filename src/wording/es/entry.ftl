@@ -115,6 +115,7 @@ part_source = de { $source }
 part_shade_now = estaban a { $shade } de sombra
 entry_counted = bandeja { $tray } contada: { $living } vivas
 part_dead = { $dead } muertas
+reason_not_said = sin decir por qué
 cause_not_said = causa no dicha
 who_unknown = alguien
 part_about = más o menos
@@ -164,6 +165,7 @@ part_safe_after_hours = { $hours ->
    *[other] seguro tras { $hours } horas
 }
 entry_stocktaken = bandeja { $tray } inventariada: { $living } vivas
+entry_given_out_somewhere = bandeja { $tray }: { $plants } entregadas, sin decir a quién
 entry_given_out = bandeja { $tray }: { $plants } entregadas a { $to }
 entry_relabelled = bandeja { $was } se llama ahora { $tray }
 entry_label_renewed = bandeja { $tray }: rótulo nuevo

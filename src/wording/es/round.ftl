@@ -168,7 +168,7 @@ round_can_wait = { $stops ->
     [one] { $stops } puede esperar: { $list }.
    *[other] { $stops } pueden esperar: { $list }.
 }
-round_let_go = Para dejar una: outplant write let_go task="{ $task }" until={ $until }
+round_let_go = Para dejar una: outplant write "dejar { $task } hasta { $until }"
 round_about = { $task } { $subject }
 round_about_species = { $task } { $subject }, { $species }
 round_reckoned = { $plants } plantas en { $days } d = { $a_day } por día de espera; { $minutes } min de revisar

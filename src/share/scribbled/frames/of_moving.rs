@@ -63,9 +63,14 @@ pub(crate) fn moved_on(clause: &mut Clause) -> Option<Drafts> {
     let is_headed = clause.head(&["prick", "pot"]).is_some() || merged;
     let carried = clause.take(&["carry"]).is_some();
     let arrow = clause.marks.iter().any(|mark| matches!(mark.typed.as_str(), ">" | "->"));
-    if !(is_headed || carried || arrow && clause.marks.iter().any(|mark| matches!(mark.what, What::New(_)))) {
+    let is_new = clause.marks.iter().any(|mark| matches!(mark.what, What::New(_)));
+    // "25 c1 into c60 as c9": a new code and a container say it.
+    let into_a_new_one =
+        is_new && clause.has("small.to") && clause.find_name(Container).is_some() && !clause.has("sow");
+    if !(is_headed || carried || arrow && is_new || into_a_new_one) {
         return None;
     }
+    clause.weight += if into_a_new_one && !is_headed { 5 } else { 0 };
     let trays: Vec<usize> = (0..clause.marks.len()).filter(|i| clause.marks[*i].is_name_of(Tray)).collect();
     let comes_from = |i: &&usize| {
         let before = i.checked_sub(1).map(|j| clause.marks[j].folded.clone());
@@ -160,7 +165,9 @@ pub(crate) fn outplanted(clause: &mut Clause) -> Option<Drafts> {
                 && !clause.known.is_empty_tray(Tray, name)
                 && clause.known.names.species_of(Tray, name).is_some_and(|key| keys.is_none() || of_species(&key))
         });
-        let trays: Vec<String> = fits.map(|(_, name)| name.clone()).collect();
+        // Of a plant that nobody knows no tray is offered.
+        let is_strange = keys.is_none() && clause.marks.iter().any(|mark| mark.what == What::Unknown);
+        let trays: Vec<String> = fits.filter(|_| !is_strange).map(|(_, name)| name.clone()).collect();
         // No tray is of a nurse plant: it went out as shoots or seed.
         let is_nurse = |key: &String| clause.known.names.nurses_in(&bed).contains(key);
         if trays.is_empty() && keys.as_ref().is_some_and(|keys| keys.iter().any(is_nurse)) {
