@@ -423,7 +423,7 @@ fn names_of_two_words_are_found_near() {
     assert_eq!(read.lines[0].1.body["bed"], "Upper 1");
     assert!(matches!(fault("Uppper 7 weeded").1, Reason::UnknownName { .. }));
     assert_eq!(of("cof-031 @ Ubber 1 30 rows 2-4"), names("Ubber 1", "Upper 1"));
-    assert_eq!(of("lowwwer terace weeded"), names("lowwwer terace", "Lower terrace"));
+    assert_eq!(of("louar terage weeded"), names("louar terage", "Lower terrace"));
     assert_eq!(of("cof-031 > Nabes de zonbras"), names("Nabes de zonbras", "Nave de sombra"));
     assert_eq!(of("cof-l2 300"), names("cof-l2", "cof-L1"));
 }
