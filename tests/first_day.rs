@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use outplant::base::{BedName, Clock, ContainerName, Day, PlaceName, TrayCode};
 use outplant::desk::{
     DayOrder, Desk, DeskError, Encoding, ImportError, Now, ReadFault, Reason, Refusal, SheetKind, UnknownWhat,
-    Withdraws,
+    Withdraws, WorkbookFault,
 };
 use outplant::nursery::envelope::Draft;
 use outplant::reckon::round;
@@ -307,7 +307,7 @@ fn a_batch_is_read_in_any_encoding_of_a_sheet() {
         }
         other => panic!("{other:?}"),
     };
-    assert_eq!(refused(&mut desk, b"PK\x03\x04"), Reason::Workbook);
+    assert_eq!(refused(&mut desk, b"PK\x03\x04"), Reason::Workbook(WorkbookFault::NotHere));
     assert_eq!(refused(&mut desk, b"\n# nothing\n"), Reason::NoLines);
     assert_eq!(refused(&mut desk, b""), Reason::NoLines);
 }
@@ -409,8 +409,8 @@ fn a_sheet_is_named_only_of_a_workbook_and_must_be_there() {
             Err(ImportError::Read(ReadFault::Lines(faults))) => faults.listed[0].reason.clone(),
             other => panic!("{other:?}"),
         };
-    assert_eq!(reason(b"Tray,Species\n", "Trays now"), Reason::NoSheetsInText);
+    assert_eq!(reason(b"Tray,Species\n", "Trays now"), Reason::Workbook(WorkbookFault::NoneInText));
     assert!(
-        matches!(reason(&workbook("trays.xlsx"), "Nowhere"), Reason::NoSuchSheet { there, .. } if there.len() == 3)
+        matches!(reason(&workbook("trays.xlsx"), "Nowhere"), Reason::Workbook(WorkbookFault::NoSuchSheet { there, .. }) if there.len() == 3)
     );
 }

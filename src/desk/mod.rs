@@ -19,7 +19,7 @@ pub use crate::journal::{Apart, BackupReport, CheckReport, Fault, JournalError, 
 pub use crate::journal::{Note, WhyReadOnly};
 pub use crate::share::first_day::{ColumnTaken, NameTaken, OrderTaken, TakenFor, Total, Understood};
 pub use crate::share::sheet::{DayOrder, Encoding};
-pub use crate::share::{ChainFault, FileFault, LineFault, LineFaults, PairFault, ReadFault, Reason};
+pub use crate::share::{ChainFault, FileFault, LineFault, LineFaults, PairFault, ReadFault, Reason, WorkbookFault};
 pub use crate::share::{FORMS, FORMS_IN_SPANISH, Meant, SheetKind, Unknown, UnknownWhat, Why};
 pub(crate) use crate::share::{TableFor, write_table};
 pub(crate) use exchange::AT_ONCE;

@@ -8,6 +8,24 @@ use crate::nursery::entry::fault::{EntryFault, Problem};
 /// The most faults that are listed one by one; all are counted. More than this nobody reads.
 pub const MOST_FAULTS_LISTED: usize = 1000;
 
+/// What is wrong with a workbook, or with the sheet of it that is asked for.
+#[derive(Clone, Debug, PartialEq)]
+pub enum WorkbookFault {
+    /// A workbook stands where text is read.
+    NotHere,
+    /// It cannot be read, or holds more than a person writes.
+    Unread,
+    /// It has no sheet of this name; those it has.
+    NoSuchSheet {
+        /// The name asked for.
+        wanted: String,
+        /// Its sheets.
+        there: Vec<String>,
+    },
+    /// A sheet is named of a file that is none of several sheets.
+    NoneInText,
+}
+
 /// What is wrong.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Reason {
@@ -84,18 +102,7 @@ pub enum Reason {
     /// The line ends before the day, the person and the kind are written.
     LineCutShort,
     /// A workbook of a spreadsheet program, not a sheet saved as text.
-    Workbook,
-    /// A workbook that cannot be read, or that holds more than a person writes.
-    WorkbookUnread,
-    /// A workbook has no sheet of this name; those it has.
-    NoSuchSheet {
-        /// The name asked for.
-        wanted: String,
-        /// Its sheets.
-        there: Vec<String>,
-    },
-    /// A sheet is named of a file that is none of several sheets.
-    NoSheetsInText,
+    Workbook(WorkbookFault),
     /// The sheet is longer than this and was not read.
     SheetTooLong {
         /// The most that is read, bytes.

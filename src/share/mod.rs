@@ -22,7 +22,7 @@ use by_hand::{amounts, hand_day, vocabulary};
 pub use csv::{TableFor, write_csv, write_table};
 pub use day_lines::read_day_lines;
 pub use export::{write_line, write_lines};
-pub use fault::{ChainFault, LineFault, LineFaults, PairFault, ReadFault, Reason};
+pub use fault::{ChainFault, LineFault, LineFaults, PairFault, ReadFault, Reason, WorkbookFault};
 pub use files::{Existing, FileFault, write_whole};
 pub use first_day::{FirstDay, SheetKind, SheetNames, Unknown, UnknownWhat, read_beds, read_trays};
 pub use hand_day::{read_any_day, read_said_day};

@@ -1,7 +1,7 @@
 //! What the bytes of a sheet mean.
 
 use super::workbook::is_workbook;
-use crate::share::fault::Reason;
+use crate::share::fault::{Reason, WorkbookFault};
 
 /// How a sheet is written in bytes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -30,7 +30,7 @@ const WINDOWS_1252_80_TO_9F: [char; 32] = [
 /// The text of a sheet: UTF-16 where its mark stands first, UTF-8 where it is that, else Windows-1252.
 pub fn decode(bytes: &[u8]) -> Result<(String, Encoding), Reason> {
     if is_workbook(bytes) {
-        return Err(Reason::Workbook);
+        return Err(Reason::Workbook(WorkbookFault::NotHere));
     }
     if let Some(rest) = bytes.strip_prefix(b"\xff\xfe") {
         return utf_16(rest, u16::from_le_bytes).map(|text| (text, Encoding::Utf16LittleEndian));
@@ -98,7 +98,7 @@ mod tests {
         assert_eq!(decode(b"\xff\xfea\0\0\xd8a\0"), Err(Reason::NotInEncoding { byte: 5 }));
         assert_eq!(decode(b"\xff\xfea\0b"), Err(Reason::NotInEncoding { byte: 5 }));
         assert_eq!(decode(b"\xef\xbb\xbfa\xf1"), Err(Reason::NotUtf8 { byte: 5 }));
-        assert_eq!(decode(b"PK\x03\x04"), Err(Reason::Workbook));
+        assert_eq!(decode(b"PK\x03\x04"), Err(Reason::Workbook(WorkbookFault::NotHere)));
     }
 
     proptest! {

@@ -8,7 +8,7 @@ use super::encoding::{Encoding, decode};
 use super::workbook::{is_workbook, sheet_as_text};
 use crate::base::text;
 use crate::share::draft::{seen, short};
-use crate::share::fault::{Fault, LineFaults, ReadFault, Reason};
+use crate::share::fault::{Fault, LineFaults, ReadFault, Reason, WorkbookFault};
 
 /// The longest sheet that is read, bytes: some 300,000 rows of 100 letters; the whole of it is held in memory.
 pub const LONGEST_SHEET_BYTES: usize = 32 << 20;
@@ -89,7 +89,7 @@ pub(crate) fn sheet_text(bytes: &[u8], sheet: Option<&str>) -> Result<SheetText,
         return Ok(SheetText { text, encoding: Encoding::Workbook, sheet: Some(name) });
     }
     if sheet.is_some() {
-        return Err(only(1, Reason::NoSheetsInText));
+        return Err(only(1, Reason::Workbook(WorkbookFault::NoneInText)));
     }
     decoded(bytes).map(|(text, encoding)| SheetText { text, encoding, sheet: None })
 }

@@ -5,7 +5,7 @@ use std::io::Cursor;
 
 use calamine::{Data, ExcelDateTime, Range, Reader, open_workbook_auto_from_rs};
 
-use crate::share::fault::Reason;
+use crate::share::fault::{Reason, WorkbookFault};
 
 /// What a workbook may hold when its parts are unpacked, bytes: some ten times the longest sheet of text; more is none
 /// that somebody filled by hand.
@@ -22,16 +22,20 @@ pub(super) fn is_workbook(bytes: &[u8]) -> bool {
 /// the first that holds anything.
 pub(super) fn sheet_as_text(bytes: &[u8], wanted: Option<&str>) -> Result<(String, String), Reason> {
     if unpacked_bytes(bytes) > MOST_UNPACKED_BYTES {
-        return Err(Reason::WorkbookUnread);
+        return Err(Reason::Workbook(WorkbookFault::Unread));
     }
-    let mut book = open_workbook_auto_from_rs(Cursor::new(bytes)).map_err(|_| Reason::WorkbookUnread)?;
+    let mut book =
+        open_workbook_auto_from_rs(Cursor::new(bytes)).map_err(|_| Reason::Workbook(WorkbookFault::Unread))?;
     let names = book.sheet_names();
     let is_wanted = |name: &&String| {
         wanted.is_none_or(|wanted| crate::base::text::folded(name) == crate::base::text::folded(wanted))
     };
     let mut asked = names.iter().filter(is_wanted).peekable();
     if asked.peek().is_none() {
-        return Err(Reason::NoSuchSheet { wanted: wanted.unwrap_or_default().to_string(), there: names });
+        return Err(Reason::Workbook(WorkbookFault::NoSuchSheet {
+            wanted: wanted.unwrap_or_default().to_string(),
+            there: names,
+        }));
     }
     for name in asked {
         // A sheet of a chart has no cells.
@@ -39,7 +43,7 @@ pub(super) fn sheet_as_text(bytes: &[u8], wanted: Option<&str>) -> Result<(Strin
         if range.is_empty() && wanted.is_none() {
             continue;
         }
-        return as_text(&range).map(|text| (text, name.clone())).ok_or(Reason::WorkbookUnread);
+        return as_text(&range).map(|text| (text, name.clone())).ok_or(Reason::Workbook(WorkbookFault::Unread));
     }
     Err(Reason::NoNames)
 }
@@ -141,9 +145,9 @@ mod tests {
         let (text, sheet) = sheet_as_text(&book("trays.xlsx"), Some("BEDS")).unwrap();
         assert_eq!((sheet.as_str(), text.lines().next()), ("Beds", Some("Bed,Length")));
         let there = vec!["Empty".to_string(), "Trays now".to_string(), "Beds".to_string()];
-        let fault = Reason::NoSuchSheet { wanted: "Bedz".into(), there };
+        let fault = Reason::Workbook(WorkbookFault::NoSuchSheet { wanted: "Bedz".into(), there });
         assert_eq!(sheet_as_text(&book("trays.xlsx"), Some("Bedz")), Err(fault));
-        assert_eq!(sheet_as_text(b"PK\x03\x04 and nothing", None), Err(Reason::WorkbookUnread));
+        assert_eq!(sheet_as_text(b"PK\x03\x04 and nothing", None), Err(Reason::Workbook(WorkbookFault::Unread)));
     }
 
     proptest! {

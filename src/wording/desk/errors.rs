@@ -5,7 +5,7 @@ use std::sync::Arc;
 use crate::base::Day;
 use crate::desk::{
     ChainFault, DeskError, FileFault, JournalError, LineFault, LineFaults, PairFault, ReadFault, Reason, Refusal,
-    Refused, Remark,
+    Refused, Remark, WorkbookFault,
 };
 use crate::nursery::entry::Entry;
 use crate::nursery::entry::fault::{FieldFault, Problem};
@@ -343,6 +343,16 @@ impl Wording {
         column.map_or(sentence.clone(), |column| self.at_column(column as i64, sentence))
     }
 
+    /// What is wrong with a workbook, or with the sheet asked for.
+    fn workbook_fault(&self, fault: &WorkbookFault) -> String {
+        match fault {
+            WorkbookFault::NotHere => self.sheet_workbook(),
+            WorkbookFault::Unread => self.sheet_workbook_unread(),
+            WorkbookFault::NoSuchSheet { wanted, there } => self.sheet_not_in_workbook(wanted, there.join(", ")),
+            WorkbookFault::NoneInText => self.sheet_none_in_text(),
+        }
+    }
+
     fn reason_of_line(&self, reason: &Reason, field: Option<&str>) -> String {
         match reason {
             Reason::LineTooLong { most_bytes } => self.line_too_long(size(*most_bytes)),
@@ -376,10 +386,7 @@ impl Wording {
             Reason::NotDaysBefore(written) => self.line_not_days_before(written),
             Reason::RecordedBefore => self.line_recorded_before(),
             Reason::LineCutShort => self.line_day_cut_short(),
-            Reason::Workbook => self.sheet_workbook(),
-            Reason::WorkbookUnread => self.sheet_workbook_unread(),
-            Reason::NoSuchSheet { wanted, there } => self.sheet_not_in_workbook(wanted, there.join(", ")),
-            Reason::NoSheetsInText => self.sheet_none_in_text(),
+            Reason::Workbook(fault) => self.workbook_fault(fault),
             Reason::SheetTooLong { most_bytes } => self.sheet_too_long(size(*most_bytes)),
             Reason::NotInEncoding { byte } => self.sheet_not_in_encoding(*byte as i64),
             Reason::NoNames => self.sheet_no_names(),
