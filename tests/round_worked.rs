@@ -456,9 +456,12 @@ fn a_tray_is_measured_lifted_and_watered_less_as_its_days_come() {
 }
 
 #[test]
-fn a_fence_is_asked_about_only_in_a_field_with_fences() {
+fn a_fence_is_asked_about_of_a_bed_that_takes_plants_today_and_else_only_in_a_field_with_fences() {
     let mut book = fitting();
+    assert!(has(&book, TODAY, "fence Upper 1"), "cof-1 goes there today");
+    book.write("2026-04-14", "held", json!({"tray":"cof-1","why":"promised"}));
     assert!(!has(&book, TODAY, "fence Upper 1"));
+    book.write("2026-04-15", "released", json!({"tray":"cof-1"}));
     open_bed(&mut book, "Upper 2");
     book.write("2026-04-10", "prepared", json!({"bed":"Upper 2","task":"fenced"}));
     assert!(has(&book, TODAY, "fence Upper 1") && !has(&book, TODAY, "fence Upper 2"));

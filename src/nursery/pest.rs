@@ -4,7 +4,7 @@
 
 use std::sync::LazyLock;
 
-use serde::Deserialize;
+use serde::{Deserialize, Serialize};
 
 use crate::base::text::folded;
 
@@ -25,6 +25,8 @@ pub(crate) struct Nature {
     pub is_damping: bool,
     /// Nobody knows whether it goes along with plants.
     pub is_unknown: bool,
+    /// It lives in the ground for years, and nobody sees it there.
+    pub unseen_in_ground: bool,
 }
 
 impl Nature {
@@ -63,6 +65,11 @@ struct Lists {
     leaf: Names,
     weather: Names,
     comes_and_goes: Names,
+    unseen_in_ground: Names,
+    harm_in_field: Names,
+    no_cause: Names,
+    dead: Names,
+    where_it_was: Names,
     hosts: Vec<Hosts>,
 }
 
@@ -75,6 +82,13 @@ struct Known {
     /// Of those, what eats or spots leaves.
     of_leaves: Vec<Name>,
     comes_and_goes: Vec<Name>,
+    unseen_in_ground: Vec<Name>,
+    /// What plants in a bed die of besides.
+    harm_in_field: Vec<Name>,
+    /// What says that plants died, and not of what.
+    no_cause: Vec<Name>,
+    dead: Vec<Name>,
+    where_it_was: Vec<Name>,
     hosts: Vec<(Vec<Name>, Vec<String>)>,
 }
 
@@ -96,6 +110,11 @@ fn known() -> &'static Known {
             harmless,
             of_leaves: [&lists.eater, &lists.leaf].into_iter().flat_map(names).collect(),
             comes_and_goes: names(&lists.comes_and_goes),
+            unseen_in_ground: names(&lists.unseen_in_ground),
+            harm_in_field: names(&lists.harm_in_field),
+            no_cause: names(&lists.no_cause),
+            dead: names(&lists.dead),
+            where_it_was: names(&lists.where_it_was),
             hosts: hosts.collect(),
         }
     });
@@ -135,17 +154,53 @@ pub(crate) fn nature_of(text: &str, spreads: Option<bool>) -> Nature {
     let [incurable, incurable_in_soil, rot, damping, soil_animal, blight, sign] =
         known.serious.each_ref().map(|names| any_in(names, &words));
     let rot = rot || damping;
+    let unseen_in_ground = any_in(&known.unseen_in_ground, &words);
     let named = incurable || incurable_in_soil || rot || soil_animal || blight;
     let is_sign = sign && !named && spreads.is_none();
     let nameless = !named && !sign && !any_in(&known.harmless, &words) && !any_in(&known.comes_and_goes, &words);
     Nature {
-        in_soil: incurable_in_soil || rot || soil_animal,
+        in_soil: incurable_in_soil || unseen_in_ground || rot || soil_animal,
         spreads: incurable || incurable_in_soil || blight || is_sign || spreads == Some(true),
         has_cure: (rot || soil_animal || blight) && !incurable && !incurable_in_soil,
         by_eye: soil_animal && !incurable && !incurable_in_soil && !rot && !blight,
         is_sign,
         is_damping: damping,
         is_unknown: nameless && spreads.is_none(),
+        unseen_in_ground,
+    }
+}
+
+/// Of what plants in a bed died, as a person wrote it.
+#[derive(Clone, Copy, PartialEq, Eq, Debug, Serialize, Deserialize)]
+pub(crate) enum DiedOf {
+    /// Nobody wrote it, or by a name that nobody here knows.
+    NotSaid,
+    /// Of what leaves no sickness behind: weather, cattle, ants, a slip.
+    Harm,
+    /// Of a sickness or an animal of the soil, which stays in the bed.
+    Sickness,
+}
+
+/// Of what plants in a bed died by the words of a loss or a count.
+pub(crate) fn died_of(text: &str) -> DiedOf {
+    let (known, words) = (known(), plain_words(text));
+    let is = |names: &[Name], word: &String| any_in(names, std::slice::from_ref(word));
+    if words.iter().all(|word| is(&known.no_cause, word) || is(&known.dead, word)) {
+        return DiedOf::NotSaid;
+    }
+    let whole = nature_of(text, None);
+    if !whole.goes_by_itself() && !whole.has_cure && !whole.is_sign && !whole.is_unknown {
+        return DiedOf::Sickness;
+    }
+    let tells = |word: &&String| !is(&known.dead, word) && !is(&known.where_it_was, word);
+    let nature = nature_of(&words.iter().filter(tells).cloned().collect::<Vec<_>>().join(" "), None);
+    let harm = [&known.harmless, &known.comes_and_goes, &known.harm_in_field].iter().any(|names| any_in(names, &words));
+    match nature {
+        // Wilted without rain is no sickness.
+        Nature { is_sign: true, .. } | Nature { is_unknown: true, .. } if harm => DiedOf::Harm,
+        Nature { is_unknown: true, .. } => DiedOf::NotSaid,
+        nature if nature.goes_by_itself() => DiedOf::Harm,
+        _ => DiedOf::Sickness,
     }
 }
 
@@ -321,6 +376,49 @@ mod tests {
         assert!(nature_of("wilted, nobody watered", Some(false)).goes_by_itself());
         for text in ["nematodes", "mosaic virus", "bacterial wilt"] {
             assert!(!nature_of(text, Some(false)).goes_by_itself(), "{text}");
+        }
+    }
+
+    #[test]
+    fn of_what_plants_in_a_bed_died_is_told_from_the_words_of_a_loss_in_both_languages() {
+        for text in [
+            "fusarium wilt",
+            "nematodos",
+            "marchitez",
+            "root rot",
+            "collar rot, wet ground",
+            "mal de cuello",
+            "grubs",
+            "comején",
+            "virus del mosaico",
+            "died of bacterial wilt",
+            "nudos en la raíz",
+        ] {
+            assert_eq!(died_of(text), DiedOf::Sickness, "{text}");
+        }
+        for text in [
+            "drought",
+            "wilted, no rain",
+            "marchitas por falta de agua",
+            "cattle at night",
+            "ganado",
+            "zompopos",
+            "slugs",
+            "slashed in weeding",
+            "cut by a mower of grass",
+            "planted deep",
+            "stood in water",
+            "roots dried out in the sun",
+            "fuego",
+            "robadas",
+            "mole rat",
+        ] {
+            assert_eq!(died_of(text), DiedOf::Harm, "{text}");
+        }
+        for text in
+            ["died", "unknown", "nobody knows why", "se murieron, nadie sabe de qué", "muertas", "sin causa", "xyz", ""]
+        {
+            assert_eq!(died_of(text), DiedOf::NotSaid, "{text}");
         }
     }
 

@@ -11,7 +11,7 @@ pub(crate) mod why;
 
 use crate::base::{EntryId, SpeciesKey};
 use crate::reckon::picture::answered::Answered;
-use crate::reckon::picture::{Criterion, PairPicture, Picture, Rule};
+use crate::reckon::picture::{Criterion, PairPicture, Picture};
 use crate::wording::Wording;
 use crate::wording::page::Labelled;
 use crate::wording::verdict::About;
@@ -49,10 +49,9 @@ impl Asked<'_> {
     }
 }
 
-/// The names of the questions that hold nothing back and ask for care. Mulch and fence have stops of their own.
+/// The names of the questions that hold nothing back and ask for care.
 fn names_to_watch(criteria: &[Criterion], wording: &Wording) -> String {
-    let own_stop = |rule: Rule| matches!(rule, Rule::Mulched | Rule::Fenced);
-    let warns = criteria.iter().filter(|one| one.answered() == Answered::Warns && !own_stop(one.rule()));
+    let warns = criteria.iter().filter(|one| one.answered() == Answered::Warns);
     warns.map(|criterion| wording.rule_name(criterion.rule())).collect::<Vec<_>>().join(", ")
 }
 

@@ -1,6 +1,7 @@
 //! The constants of the code that sentences say, `{ $LOAD_PLANTS }`: a threshold that is changed is said as it is.
 
 pub(super) use crate::reckon::bed::light_now::READING_LASTS_DAYS;
+pub(super) use crate::reckon::bed::sick::GROUND_RESTS_DAYS;
 pub(super) use crate::reckon::bed::water::{CLAY_DRAINS_DAYS, DAY_MORE_MM, DROWNED_MM, NO_GAUGE_DAYS};
 pub(super) use crate::reckon::forecast::{RANGE_LEVEL, SOW_AGAIN_SHARE, WORTH_WAITING_SHARE};
 pub(super) use crate::reckon::growth::LEAST_SAMPLES;

@@ -275,7 +275,14 @@ fn bed_fits(book: &Book) -> bool {
 
 #[test]
 fn a_sickness_of_the_soil_holds_a_bed_at_any_share_until_a_deed_and_a_look_weeks_after_it() {
-    for what in ["nematodes", "armillaria", "fusarium wilt", "root rot", "llaga negra"] {
+    for what in ["nematodes", "armillaria", "fusarium wilt", "llaga negra", "moko"] {
+        let mut treated = bed_seen(what, 3.0);
+        let with = json!({"bed":"Upper 1","with":"ash","safe_after_days":0,"plant_after_days":0});
+        treated.write("2026-03-02", "treated", with);
+        seen(&mut treated, "2026-04-10", json!({"bed":"Upper 1"}), what, Some(0.0));
+        assert_eq!(bed_fits(&treated), what == "moko", "{what}: nothing that is known frees ground of it");
+    }
+    for what in ["root rot", "phytophthora"] {
         assert!(!bed_fits(&bed_seen(what, 3.0)), "{what}");
         let mut looked = bed_seen(what, 3.0);
         seen(&mut looked, "2026-04-10", json!({"bed":"Upper 1"}), what, Some(0.0));
@@ -424,14 +431,15 @@ fn sick_and_quarantined_trays_come_last_with_a_line_on_washing() {
 
 #[test]
 fn a_bed_with_nematodes_or_a_wilt_stays_on_the_round_until_it_is_answered() {
-    for (what, share) in [("nematodes", Some(40.0)), ("bacterial wilt", Some(3.0))] {
+    for (what, share) in [("nematodes", Some(40.0)), ("root rot", Some(3.0))] {
         let mut book = fitting();
         seen(&mut book, "2026-03-01", json!({"bed":"Upper 1"}), what, share);
         let asked = |book: &Book| tasks_at(book, TODAY, "Upper 1").contains(&"sick".to_string());
         assert!(asked(&book), "{what}");
         book.write("2026-03-02", "treated", json!({"bed":"Upper 1","with":"lime","safe_after_days":1}));
         assert!(asked(&book), "{what}: a look is due");
-        seen(&mut book, TODAY, json!({"bed":"Upper 1"}), what, Some(0.0));
+        let clear = json!({"bed":"Upper 1","what":what,"share_pct":0,"plants_seen":59,"roots_seen":true});
+        book.write(TODAY, "pest_seen", clear);
         assert!(!asked(&book), "{what}");
     }
     let mut eaters = fitting();

@@ -5,7 +5,7 @@ use outplant::wording::verdict::About;
 use outplant::wording::{Lang, Wording};
 use serde_json::{Value, json};
 
-use crate::support::{Book, bed_species, criterion, small_nursery};
+use crate::support::{Book, bed_species, criterion, fitting, open_bed, pair, ready_coffee, small_nursery};
 
 const TODAY: &str = "2026-04-15";
 
@@ -334,4 +334,213 @@ fn nobody_digs_or_weeds_in_ground_that_stands_full_of_water() {
     assert!(at_bed(&book) > 0, "there is work to be done");
     book.write("2026-04-15", "weather", json!({"rain_mm":250}));
     assert_eq!(at_bed(&book), 0);
+}
+
+/// The bed that cof-1 fits, in which 30 plants of coffee stand already.
+fn planted(on: &str) -> Book {
+    let mut book = fitting();
+    book.write(on, "plants_found", json!({"bed":"Upper 1","species":"COA","alive":30}));
+    book
+}
+
+fn lost(book: &mut Book, on: &str, count: u32, cause: &str) {
+    book.write(on, "plants_lost", json!({"bed":"Upper 1","species":"COA","count":count,"cause":cause}));
+}
+
+fn lives(book: &mut Book, on: &str, alive: u32, dead: u32, causes: Option<&str>) {
+    let mut body = json!({"bed":"Upper 1","species":"COA","alive":alive,"dead":dead});
+    if let Some(causes) = causes {
+        body["causes"] = json!(causes);
+    }
+    book.write(on, "survival_counted", body);
+}
+
+fn takes_plants(book: &Book) -> bool {
+    pair(&book.on(TODAY), "cof-1", "Upper 1").fits
+}
+
+/// What is said of sicknesses of the bed, in both languages.
+fn said_of_pest(book: &Book, on: &str) -> [String; 2] {
+    let picture = book.on(on);
+    let asked = criterion(&bed_species(&picture, "Upper 1", "COA").criteria, Rule::Pest).clone();
+    [Lang::En, Lang::Es].map(|lang| Wording::new(lang).reason(&asked, About::Bed))
+}
+
+fn on_the_round(book: &Book, on: &str) -> bool {
+    let round = outplant::reckon::round::round(&book.on(on));
+    round.stops.iter().chain(&round.can_wait).any(|stop| stop.id == "sick Upper 1")
+}
+
+#[test]
+fn a_bed_whose_plants_died_of_a_sickness_of_the_soil_or_one_that_spreads_takes_no_more() {
+    for cause in
+        ["fusarium wilt", "nematodes", "marchitez", "bacterial wilt", "collar rot", "died of root rot", "virus"]
+    {
+        let mut book = planted("2026-01-10");
+        lost(&mut book, "2026-04-10", 6, cause);
+        assert!(!takes_plants(&book), "{cause}");
+        let mut counted = planted("2026-01-10");
+        lives(&mut counted, "2026-04-10", 24, 6, Some(cause));
+        assert!(!takes_plants(&counted), "{cause}");
+    }
+}
+
+#[test]
+fn what_leaves_no_sickness_behind_holds_no_bed_back() {
+    for cause in [
+        "cattle",
+        "drought",
+        "wilted, no rain",
+        "zompopos",
+        "slugs",
+        "cut by the mower",
+        "planted deep",
+        "died",
+        "roots dried out in the sun",
+        "se secaron",
+        "fuego",
+        "ganado",
+    ] {
+        let mut book = planted("2026-01-10");
+        lost(&mut book, "2026-04-10", 6, cause);
+        assert!(takes_plants(&book), "{cause}");
+    }
+    // Of grubs few ask for care, and a later count that names none is enough.
+    let mut grubs = planted("2026-01-10");
+    lives(&mut grubs, "2026-02-10", 25, 5, Some("grubs"));
+    assert!(!takes_plants(&grubs));
+    lives(&mut grubs, "2026-04-10", 24, 6, Some("slashed in weeding"));
+    assert!(takes_plants(&grubs));
+}
+
+#[test]
+fn where_most_of_a_bed_died_of_nobody_knows_what_the_cause_is_looked_for_first() {
+    let unknown = || {
+        let mut book = planted("2026-01-10");
+        lost(&mut book, "2026-03-25", 6, "died");
+        lives(&mut book, "2026-03-26", 5, 25, None);
+        book
+    };
+    let [en, es] = said_of_pest(&unknown(), TODAY);
+    assert!(!takes_plants(&unknown()) && on_the_round(&unknown(), TODAY));
+    assert!(en.contains("look for the cause first") && en.contains("9 Apr 2026"), "{en}");
+    assert!(es.contains("primero busque la causa"), "{es}");
+    let mut few = planted("2026-01-10");
+    lives(&mut few, "2026-03-26", 20, 10, None);
+    assert!(takes_plants(&few), "some always die");
+    let mut named = planted("2026-01-10");
+    lost(&mut named, "2026-03-25", 25, "drought");
+    lives(&mut named, "2026-03-26", 5, 25, None);
+    assert!(takes_plants(&named), "the loss said of what");
+    let answers: [&dyn Fn(&mut Book); 3] = [
+        &|book| drop(book.write(TODAY, "pest_seen", json!({"bed":"Upper 1","what":"none"}))),
+        &|book| lives(book, TODAY, 5, 25, Some("cattle")),
+        &|book| lives(book, TODAY, 5, 0, None),
+    ];
+    for answer in answers {
+        let mut book = unknown();
+        answer(&mut book);
+        assert!(takes_plants(&book) && !on_the_round(&book, TODAY));
+    }
+    let mut sick = unknown();
+    lives(&mut sick, TODAY, 5, 25, Some("fusarium"));
+    assert!(!takes_plants(&sick));
+}
+
+#[test]
+fn nematodes_in_a_bed_are_gone_once_as_many_as_had_them_are_out_and_roots_grown_there_show_none() {
+    let mut book = planted("2026-01-05");
+    book.write("2026-02-01", "pest_seen", json!({"bed":"Upper 1","what":"nematodes","share_pct":20}));
+    lost(&mut book, "2026-02-03", 1, "nematodes");
+    let [en, es] = said_of_pest(&book, TODAY);
+    assert!(en.contains("at least 6 (1 so far)") && es.contains("al menos 6 (1 hasta hoy)"), "{en} / {es}");
+    assert!(on_the_round(&book, TODAY));
+    lost(&mut book, "2026-02-05", 5, "dug out");
+    let [en, _] = said_of_pest(&book, TODAY);
+    // Of very many 14 find one of 20 %, with a chance of 95 %: 0.8^13 = 0.055, 0.8^14 = 0.044.
+    assert!(en.contains("lift 14 plants"), "{en}");
+    book.write("2026-04-10", "pest_seen", json!({"bed":"Upper 1","what":"nematodes","share_pct":0}));
+    assert!(!takes_plants(&book), "galls are not seen by a look from above");
+    let look = json!({"bed":"Upper 1","what":"nematodes","share_pct":0,"plants_seen":14,"roots_seen":true});
+    book.write("2026-04-11", "pest_seen", look);
+    assert!(takes_plants(&book));
+}
+
+#[test]
+fn ground_in_which_a_wilt_keeps_unseen_rests_a_year_before_a_look_is_believed() {
+    for what in ["bacterial wilt", "fusarium wilt", "ralstonia", "armillaria"] {
+        let mut book = planted("2025-02-01");
+        book.write("2025-03-01", "pest_seen", json!({"bed":"Upper 1","what":what,"share_pct":20}));
+        lost(&mut book, "2025-03-05", 6, &format!("{what}, dug out"));
+        let [en, es] = said_of_pest(&book, "2025-06-01");
+        assert!(en.contains("rest until 5 March 2026") || en.contains("rest until 5 Mar 2026"), "{en}");
+        assert!(es.contains("deje descansar"), "{es}");
+        book.write("2025-06-01", "pest_seen", json!({"bed":"Upper 1","what":what,"share_pct":0}));
+        assert!(!takes_plants(&book), "{what}: one look clears nothing");
+        book.write("2026-04-01", "pest_seen", json!({"bed":"Upper 1","what":what,"share_pct":0}));
+        assert!(takes_plants(&book), "{what}");
+    }
+}
+
+#[test]
+fn a_rot_of_which_few_died_is_answered_by_a_later_count_of_those_that_stand() {
+    let mut book = planted("2026-01-05");
+    lost(&mut book, "2026-02-01", 3, "collar rot");
+    lives(&mut book, "2026-02-10", 27, 3, None);
+    assert!(!takes_plants(&book), "nine days tell nothing");
+    let mut worse = planted("2026-01-05");
+    lost(&mut worse, "2026-02-01", 3, "collar rot");
+    lives(&mut worse, "2026-04-10", 20, 10, None);
+    assert!(!takes_plants(&worse), "more died since, and nobody wrote of what");
+    lives(&mut book, "2026-04-10", 27, 3, None);
+    assert!(takes_plants(&book));
+}
+
+/// The bed with 10 plants of a tray in which a sickness was seen.
+fn brought(seen: &str, what: &str, out: &str) -> Book {
+    let mut book = fitting();
+    ready_coffee(&mut book, "cof-2");
+    book.write(seen, "pest_seen", json!({"tray":"cof-2","what":what,"share_pct":5}));
+    book.write(out, "outplanted", json!({"tray":"cof-2","bed":"Upper 1","count":10}));
+    book
+}
+
+#[test]
+fn plants_from_a_sick_tray_ask_for_care_and_a_look_where_they_stand() {
+    for (seen, out) in [("2026-03-20", "2026-04-01"), ("2026-04-10", "2026-03-24")] {
+        for what in ["bacterial wilt", "nematodes", "swollen virus"] {
+            let mut book = brought(seen, what, out);
+            let warns = |book: &Book, on: &str| {
+                let picture = book.on(on);
+                let offered =
+                    pair(&picture, "cof-1", "Upper 1").criteria.iter().any(|one| one.rule() == Rule::Pest && one.warns);
+                offered
+            };
+            let [en, es] = said_of_pest(&book, TODAY);
+            assert!(en.contains("10 plants from cof-2") && es.contains("10 plantas de cof-2"), "{en} / {es}");
+            assert!(takes_plants(&book) && warns(&book, TODAY) && on_the_round(&book, TODAY), "{what}");
+            let look = json!({"bed":"Upper 1","what":what,"share_pct":0,"plants_seen":10});
+            book.write(TODAY, "pest_seen", look.clone());
+            assert!(warns(&book, TODAY) && !on_the_round(&book, TODAY), "{what}: it shows late");
+            assert!(on_the_round(&book, "2026-05-09"));
+            book.write("2026-05-09", "pest_seen", look);
+            assert!(!warns(&book, "2026-05-09") && !on_the_round(&book, "2026-05-09"), "{what}");
+        }
+    }
+    // Months later it came from elsewhere.
+    let late = brought("2026-04-10", "nematodes", "2026-01-20");
+    let picture = late.on(TODAY);
+    assert!(bed_species(&picture, "Upper 1", "COA").criteria.iter().all(|one| one.rule() != Rule::Pest));
+}
+
+#[test]
+fn a_bed_with_animals_of_the_soil_comes_after_every_healthy_one() {
+    let mut book = fitting();
+    open_bed(&mut book, "Upper 2");
+    book.write("2026-03-01", "pest_seen", json!({"bed":"Upper 1","what":"white grubs","share_pct":8}));
+    let round = outplant::reckon::round::round(&book.on(TODAY));
+    let beds: Vec<String> = round.stops.iter().filter_map(|stop| stop.bed()).map(ToString::to_string).collect();
+    assert!(beds.contains(&"Upper 2".to_string()) && beds.last().is_some_and(|last| last == "Upper 1"), "{beds:?}");
+    let first = beds.iter().position(|bed| bed == "Upper 1").unwrap();
+    assert!(beds[first..].iter().all(|bed| bed == "Upper 1"), "{beds:?}");
 }

@@ -7,6 +7,7 @@ pub mod named_places;
 pub mod nurses;
 pub mod positions;
 pub mod season;
+pub(crate) mod sick;
 pub mod soil;
 pub mod standing;
 #[cfg(test)]
@@ -18,7 +19,6 @@ use std::sync::Arc;
 use super::picture::{BedPicture, BedSpecies, Criterion, Looking, Rule};
 use super::site::Site;
 use super::stock::BedStory;
-use super::tray::pest;
 use crate::base::{Day, SpeciesKey};
 use crate::nursery::entry::BedSet;
 
@@ -85,6 +85,6 @@ pub(crate) fn bed_criteria(
     criteria.push(water::criterion(site, texture, day, looking));
     criteria.push(season::criterion(site, day));
     criteria.extend(held::criteria(story, day));
-    criteria.extend(pest::in_bed(story, profile.map(|profile| profile.scientific.as_str()), day));
+    criteria.extend(sick::criterion(story, species, profile.map(|profile| profile.scientific.as_str()), day));
     criteria
 }

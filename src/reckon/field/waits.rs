@@ -3,8 +3,8 @@
 use std::cmp::Reverse;
 
 use crate::base::Day;
-use crate::reckon::picture::quantity::Beside;
-use crate::reckon::picture::question::{Ends, Rule};
+use crate::reckon::picture::quantity::{Beside, InContainer};
+use crate::reckon::picture::question::{Ends, Question, Rule};
 use crate::reckon::picture::{Criterion, Gap, Measure};
 use crate::reckon::tray::hardening::LAST_STEP_DAYS;
 
@@ -51,8 +51,14 @@ fn takes_days(criterion: &Criterion) -> i32 {
 /// what lasts longest first, the season before the weeding.
 pub(crate) fn waits_for(criteria: &[Criterion], day: Day) -> Vec<&Criterion> {
     let mut blocking: Vec<&Criterion> = criteria.iter().filter(|criterion| criterion.blocks).collect();
-    blocking.sort_by_key(|criterion| (!leads(criterion, day), lasts(criterion, day)));
+    blocking.sort_by_key(|criterion| (!leads(criterion, day), !outgrows_seedbed(criterion), lasts(criterion, day)));
     blocking
+}
+
+/// Seedlings that grow into one another wait for nothing but to be pricked out: age and hardening come after that.
+fn outgrows_seedbed(criterion: &Criterion) -> bool {
+    let Question::DaysInContainer(container) = &criterion.question else { return false };
+    container.found().is_some_and(|found| !found.met && matches!(found.known, InContainer::Seedbed(_)))
 }
 
 /// A treatment of a bed so long ago of which nobody wrote the time is a label to be read, and no longer leads. Ours: labels keep people

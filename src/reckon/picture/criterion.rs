@@ -324,6 +324,17 @@ pub enum Gap {
         /// The day from which another count tells whether it is over.
         again_from: Day,
     },
+    /// More plants of a species died in a bed than live there, and nobody wrote of what.
+    MostOfBedDied {
+        /// The day of the loss or the count.
+        on: Day,
+        /// Dead of nobody knows what.
+        dead: u32,
+        /// Alive.
+        alive: u32,
+        /// The day from which another count tells whether it is over.
+        again_from: Day,
+    },
     /// Something that may kill plants was used, and nobody wrote how long before planting its label asks to wait.
     NoPlantBack {
         /// What was used.

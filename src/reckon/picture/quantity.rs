@@ -207,6 +207,21 @@ pub struct PestSeen {
     pub is_damping: bool,
     /// What is missing until it counts as gone, of what does not go by itself.
     pub lacks: Option<PestLacks>,
+    /// The plants that brought it into a bed, where it was seen in their tray alone.
+    pub brought: Option<BroughtBy>,
+}
+
+/// Plants in a bed that came from a tray with a sickness.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct BroughtBy {
+    /// The tray.
+    pub tray: TrayCode,
+    /// How many.
+    pub plants: u32,
+    /// The day they went in.
+    pub on: Day,
+    /// How many of them are looked at.
+    pub look_at: u32,
 }
 
 /// What is missing until a sickness that does not go by itself counts as gone.
@@ -223,6 +238,15 @@ pub enum PestLacks {
         /// So many were, or died.
         so_far: u32,
         /// Or the whole tray treated.
+        or_treated: bool,
+    },
+    /// Plants taken out of the bed.
+    TakenOut {
+        /// At least so many.
+        least: u32,
+        /// So many were, or died.
+        so_far: u32,
+        /// Or the ground treated.
         or_treated: bool,
     },
     /// Something done against it in the bed.
@@ -249,6 +273,12 @@ pub enum LookAt {
     Ground,
     /// The plants of a bed.
     Bed,
+    /// The roots of so many plants that grew in the ground of a bed since.
+    RootsGrown(u32),
+    /// Ground that has rested, with what it does not live on.
+    Rested,
+    /// Plants that came from a sick tray.
+    Brought,
 }
 
 impl From<Option<PestSeen>> for Measure {

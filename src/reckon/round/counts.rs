@@ -5,8 +5,9 @@ use super::intervals::*;
 use super::stop::{LastLook, RoundReason, Stake, Stop, Task};
 use super::walk::{Walk, all_of};
 use crate::base::{Day, Range};
+use crate::reckon::bed::sick;
 use crate::reckon::picture::quantity::PestLacks;
-use crate::reckon::picture::{Measure, RuleSource, Stage, TrayPicture};
+use crate::reckon::picture::{BedPicture, Gap, Measure, RuleSource, Stage, TrayPicture};
 use crate::reckon::seed::{emerged, expected_seedlings, share_up};
 use crate::reckon::stock::{Origin, TrayStory};
 use crate::reckon::tray::pest::{self, OpenPest};
@@ -243,29 +244,53 @@ pub(super) fn sick_ones(walk: &Walk<'_>) -> Vec<Stop> {
         stop.entries = worst.entries;
         stops.push(stop);
     }
-    for bed in walk.picture.beds.values() {
-        let Some(found) = pest::worst_of_bed(&bed.story, walk.day()) else { continue };
-        // What eats above the ground is looked for when planting.
-        if !found.holds && found.pest.seen.lacks.is_none() {
-            continue;
-        }
-        let acted = bed.story.treatments.iter().filter(|one| one.can_cure()).map(|one| one.day);
-        let Some((why, due)) = sick_open(&found.pest, acted, walk.day()) else { continue };
-        let living = f64::from(all_of(bed.species.iter().map(|line| line.living)));
-        // What holds nothing back harms the share that has it, and is dug for before the next planting.
-        let few = found.pest.seen.share_pct.filter(|_| !found.holds);
-        let (lost, within_days) =
-            few.map_or((living * SICK_LOSS, SICK_WITHIN_DAYS), |share| (living * share / 100.0, SAMPLE_OLD_DAYS));
-        let mut stop = walk
-            .bed_stop(bed, Task::Sick, why)
-            .risking(Stake::Planted, lost, within_days)
-            .taking(minutes::BED, RuleSource::Pest)
-            .due(due, SICK_FOR_DAYS)
-            .until(Some(walk.day()), UntilFor::Today);
-        stop.entries = found.entries;
-        stops.push(stop);
-    }
+    // What is sick is asked first of a bed: each id stands once on the round.
+    stops.extend(walk.picture.beds.values().filter_map(|bed| sick_bed(walk, bed)));
+    stops.extend(walk.picture.beds.values().filter_map(|bed| most_died(walk, bed)));
     stops
+}
+
+/// What is sick in a bed, or lives in its ground.
+fn sick_bed(walk: &Walk<'_>, bed: &BedPicture) -> Option<Stop> {
+    let found = sick::worst_of_bed(&bed.story, walk.day())?;
+    // What eats above the ground is looked for when planting.
+    if !found.holds && found.pest.seen.lacks.is_none() {
+        return None;
+    }
+    let (why, due) = match found.due {
+        Some(due) => (sick_why(&found.pest, false), due),
+        None => sick_open(&found.pest, sick::acted_on(&bed.story), walk.day())?,
+    };
+    let living = f64::from(all_of(bed.species.iter().map(|line| line.living)));
+    // What holds nothing back harms the share that has it, and is dug for before the next planting; what came with a few is theirs.
+    let few = found.pest.seen.share_pct.filter(|_| !found.holds && found.due.is_none());
+    let brought = found.pest.seen.brought.as_ref().map(|by| f64::from(by.plants));
+    let (lost, within_days) = match few {
+        Some(share) => (living * share / 100.0, SAMPLE_OLD_DAYS),
+        None => (brought.unwrap_or(living * SICK_LOSS), SICK_WITHIN_DAYS),
+    };
+    let mut stop = walk
+        .bed_stop(bed, Task::Sick, why)
+        .risking(Stake::Planted, lost, within_days)
+        .taking(minutes::BED, RuleSource::Pest)
+        .due(due, SICK_FOR_DAYS)
+        .until(Some(walk.day()), UntilFor::Today);
+    stop.entries = found.entries;
+    (due <= walk.day()).then_some(stop)
+}
+
+/// Most plants of a species died in a bed, and nobody wrote of what.
+fn most_died(walk: &Walk<'_>, bed: &BedPicture) -> Option<Stop> {
+    let asked = bed.species.iter().find_map(|line| sick::most_died(&bed.story, &line.species, walk.day()))?;
+    let Gap::MostOfBedDied { on, dead, .. } = *asked.gap()? else { return None };
+    let mut stop = walk
+        .bed_stop(bed, Task::Sick, RoundReason::MostDied(asked.gap()?.clone()))
+        .risking(Stake::Planted, f64::from(dead), SICK_WITHIN_DAYS)
+        .taking(minutes::BED, RuleSource::Pest)
+        .due(on, SICK_FOR_DAYS)
+        .until(Some(walk.day()), UntilFor::Today);
+    stop.entries = asked.entries;
+    Some(stop)
 }
 
 /// Why and since when an open pest is due. Of what does not go by itself: at once, until what frees plants of it was done, then from the
@@ -281,15 +306,20 @@ fn sick_open(pest: &OpenPest, acted: impl Iterator<Item = Day>, day: Day) -> Opt
         None if pest.holds() && last_deed.is_none() => seen.on,
         None => again,
     };
-    let why = RoundReason::SickOpen {
+    (due <= day).then(|| (sick_why(pest, last_deed.is_some()), due))
+}
+
+fn sick_why(pest: &OpenPest, done: bool) -> RoundReason {
+    let seen = &pest.seen;
+    RoundReason::SickOpen {
         what: seen.what.clone(),
         on: seen.on,
-        done: last_deed.is_some(),
+        done,
         lacks: seen.lacks,
         is_damping: seen.is_damping,
         is_sign: seen.is_sign,
-    };
-    (due <= day).then_some((why, due))
+        brought: seen.brought.clone(),
+    }
 }
 
 /// Whether a stop would move, sort or handle plants with a sickness that goes along with them: first it is answered.

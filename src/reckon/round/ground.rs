@@ -188,10 +188,13 @@ fn lasts_days(kind: GroundTask) -> i32 {
     }
 }
 
-/// A fence is asked about only in a field where a bed is or was fenced, and where young plants live or are coming.
+/// A fence is asked about of a bed that takes plants today, and else only in a field where a bed is or was fenced, and where young plants
+/// live or are coming.
 fn fence(walk: &Walk<'_>, bed: &BedPicture) -> Option<Stop> {
     let fences = |bed: &BedPicture| bed.story.work.iter().any(|work| work.task == GroundTask::Fenced);
-    if !walk.picture.beds.values().any(|other| other.field == bed.field && fences(other)) {
+    let takes_today = walk.going.values().flatten().any(|to| to.bed == bed.name && to.after_others > 0);
+    let fences_there = walk.picture.beds.values().any(|other| other.field == bed.field && fences(other));
+    if !takes_today && !fences_there {
         return None;
     }
     let asked = unmet(bed, Rule::Fenced)?;
@@ -215,6 +218,8 @@ fn fence(walk: &Walk<'_>, bed: &BedPicture) -> Option<Stop> {
     let fell = done_on(asked).map(|done| done.plus(lasts_days(work)));
     let stood = young.iter().map(|cohort| cohort.day).min().map(|day| fell.map_or(day, |fell| fell.max(day)));
     let mut stop = match (stood, &coming) {
+        // Where nobody ever fenced, it is asked with the plants that go in, and was never late.
+        (_, Some(coming)) if !fences_there => until_rains(walk, stop.due(walk.day(), GROUND_AHEAD_DAYS), coming),
         (Some(day), _) => stop.due(day, GROUND_AHEAD_DAYS).until(Some(day), UntilFor::Planted),
         (None, Some(coming)) => {
             let due = coming.first_on.plus(-GROUND_AHEAD_DAYS).min(walk.day());

@@ -140,6 +140,9 @@ pub(crate) fn to_write(stop: &Stop, writing: Writing<'_>) -> ToWrite {
 fn sick(stop: &Stop) -> ToWrite {
     match &stop.why {
         RoundReason::SickOpen { lacks: Some(PestLacks::Deed), .. } => ToWrite::about("treated", &stop.subject),
+        RoundReason::SickOpen { what, lacks: Some(PestLacks::TakenOut { .. }), .. } => {
+            ToWrite::about("plants_lost", &stop.subject).text("cause", what)
+        }
         RoundReason::SickOpen { what, lacks: Some(PestLacks::ThrownOut { .. }), .. }
         | RoundReason::SickOpen { what, done: false, lacks: None, .. }
             if stop.tray().is_some() =>

@@ -7,6 +7,7 @@ use crate::base::{Day, LotCode, PlaceName, SpeciesKey, TrayCode};
 use crate::nursery::entry::subject::Subject;
 use crate::nursery::pest::keeps_apart;
 use crate::nursery::species::Profile;
+use crate::reckon::bed::sick;
 use crate::reckon::forecast::{Outlook, TrayForecast};
 use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, Picture, Rule, Source, Stage, TrayPicture};
 use crate::reckon::tray::{is_bare, pest, time};
@@ -186,8 +187,10 @@ impl<'a> Walk<'a> {
         let order = WalkOrder { leg: LEG_BEDS, number: 0, name: bed.field.to_string(), bed: bed.name.to_string() };
         let id = format!("{task} {}", bed.name);
         let stop = blank(task, id, Subject::Bed(bed.name.clone()), Where::Bed(bed.name.clone()), order, why);
-        let sick = pest::worst_of_bed(&bed.story, self.day()).is_some_and(|found| found.holds);
-        if sick { stop.last_of_all() } else { stop }
+        // Hands, hoes and boots carry its soil on, whether it holds the bed back or asks for care.
+        let stays = |found: &sick::InBed| found.holds || found.pest.seen.lacks.is_some();
+        let is_sick = sick::worst_of_bed(&bed.story, self.day()).as_ref().is_some_and(stays);
+        if is_sick { stop.last_of_all() } else { stop }
     }
 
     pub(super) fn lot_stop(&self, lot: &LotCode, task: Task, why: RoundReason) -> Stop {

@@ -9,6 +9,7 @@ use super::treatment::Treatments;
 use crate::base::{BedName, Day, EntryId, SpeciesKey, TrayCode};
 use crate::nursery::entry::BedSet;
 use crate::nursery::entry::types::{GroundTask, Sky, SoilWhere, Tubers};
+use crate::nursery::pest::DiedOf;
 use crate::reckon::picture::Doubt;
 use crate::reckon::site::Described;
 
@@ -186,6 +187,44 @@ pub struct SurvivalLook {
     pub entry: EntryId,
 }
 
+/// Plants that died, were taken out or were counted as dead.
+#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+pub(crate) struct Death {
+    /// The day.
+    pub day: Day,
+    /// The species.
+    pub species: SpeciesKey,
+    /// By how many the living fell.
+    pub plants: u32,
+    /// Dead, as written.
+    pub dead: u32,
+    /// Living of the species after it, of a count those it found.
+    pub alive: u32,
+    /// Whether it was a count of the living and the dead.
+    pub is_count: bool,
+    /// Of what.
+    pub of: DiedOf,
+    /// The same in a person's own words.
+    pub what: String,
+    /// The entry.
+    pub entry: EntryId,
+}
+
+/// Plants set out from a tray in which a sickness was seen by then or soon after.
+#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+pub(crate) struct Brought {
+    /// The tray.
+    pub tray: TrayCode,
+    /// How many.
+    pub plants: u32,
+    /// The day they went in.
+    pub planted: Day,
+    /// What was seen, and when last.
+    pub seen: Since<PestLook>,
+    /// The entry that set them.
+    pub entry: EntryId,
+}
+
 /// Rows and places of a bed as they were written, blanks and the order of places aside.
 #[derive(Clone, PartialEq, Eq, Debug, Serialize, Deserialize)]
 pub struct PartOfBed {
@@ -224,8 +263,10 @@ pub struct BedStory {
     pub treatments: Treatments,
     /// Pests and sicknesses seen.
     pub pests: Vec<Since<PestLook>>,
-    /// The days on which plants of it were lost or taken out.
-    pub(crate) taken_out: Vec<Day>,
+    /// Plants that died or were taken out, oldest first.
+    pub(crate) deaths: Vec<Death>,
+    /// Plants that came from trays with a sickness, oldest first.
+    pub(crate) brought: Vec<Brought>,
     /// The day of the last entry about it.
     pub last_on: Option<Day>,
     /// Plants that the books cannot explain (more alive than planted, more dead than lived): in minus out.
@@ -251,7 +292,8 @@ impl BedStory {
             held: None,
             treatments: Treatments::default(),
             pests: Vec::new(),
-            taken_out: Vec::new(),
+            deaths: Vec::new(),
+            brought: Vec::new(),
             last_on: None,
             unexplained: 0,
             doubts: Vec::new(),

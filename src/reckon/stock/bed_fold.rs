@@ -4,11 +4,12 @@
 use std::sync::Arc;
 
 use super::bed::{
-    BedStory, BlockedSpot, CohortStory, GroundLook, LightLook, NurseStory, PartOfBed, SoilLook, SurvivalLook, WorkDone,
+    BedStory, BlockedSpot, Brought, CohortStory, Death, GroundLook, LightLook, NurseStory, PartOfBed, SoilLook,
+    SurvivalLook, WorkDone,
 };
 use super::bed_books::{self, Book};
 use super::bed_cuts;
-use super::lineage::lineage_of;
+use super::lineage::{lineage_of, sicknesses_of};
 use super::place::share_read;
 use super::tray::Since;
 use crate::base::{BedName, SpeciesKey, TrayCode};
@@ -19,6 +20,7 @@ use crate::nursery::entry::{
     Entry, GroundEntry, LightRead, NurseCounted, NurseCut, NursePlanted, OrderKey, Outplanted, PlantsFound, SiteEntry,
     SoilChecked, SownInBed, SurvivalCounted, TrayEntry, What,
 };
+use crate::nursery::pest::{DiedOf, died_of, harms};
 use crate::reckon::bed::named_places::{self, Named, NotThere};
 use crate::reckon::bed::positions;
 use crate::reckon::impossible::doubts_of;
@@ -87,7 +89,10 @@ impl BedFold<'_> {
                 self.story.held = Some((held.why.0.to_string(), held.until, entry.id.clone()));
             }
             What::Tray(TrayEntry::Released(_)) => self.story.held = None,
-            What::Tray(TrayEntry::PestSeen(pest)) => self.story.pests.push(Since::pest(entry, pest, None)),
+            What::Tray(TrayEntry::PestSeen(pest)) => {
+                let stood = self.hosts_standing(&pest.what.0);
+                self.story.pests.push(Since::pest(entry, pest, Some(stood)));
+            }
             What::Tray(TrayEntry::Treated(treated)) => {
                 self.story.treatments.write(entry.happened, treated, entry.id.clone());
             }
@@ -124,11 +129,11 @@ impl BedFold<'_> {
             }),
             GroundEntry::Outplanted(out) => self.outplanted(entry, out),
             GroundEntry::PlantsLost(lost) => {
-                self.story.taken_out.push(entry.happened);
                 let species = self.species(entry, &lost.species);
-                let lived = self.nurses_of(&species);
+                let (lived, all) = (self.nurses_of(&species), self.story.living_of(&species));
                 self.remove(entry, &species, lost.count.0, true);
                 self.note_loss(entry, &species, lived, self.nurses_of(&species));
+                self.died(entry, &species, (all, lost.count.0), Some(&lost.cause), None);
             }
             GroundEntry::SurvivalCounted(look) => self.survival_counted(entry, look),
         }
@@ -171,8 +176,70 @@ impl BedFold<'_> {
             self.note_no_room(entry, species, out.count.0);
         }
         let mut cohort = cohort(entry, species, out.count.0, out.rows.as_ref(), out.at.as_ref());
+        self.brought(entry, out, &tray, &key);
         cohort.tray = Some(tray);
         self.story.cohorts.push(cohort);
+    }
+
+    /// Sicknesses of the tray that plants came from.
+    fn brought(&mut self, entry: &Arc<Entry>, out: &Outplanted, tray: &TrayCode, key: &OrderKey) {
+        let seen = sicknesses_of(self.ledger, self.site, &out.tray, key);
+        self.story.brought.extend(seen.into_iter().map(|seen| Brought {
+            tray: tray.clone(),
+            plants: out.count.0,
+            planted: entry.happened,
+            seen,
+            entry: entry.id.clone(),
+        }));
+    }
+
+    /// Plants that died, were taken out or were counted as dead, of what was written; so many lived before.
+    fn died(
+        &mut self,
+        entry: &Arc<Entry>,
+        species: &SpeciesKey,
+        (lived, dead): (u32, u32),
+        of: Option<&Text>,
+        counted: Option<u32>,
+    ) {
+        let alive = self.story.living_of(species);
+        self.story.deaths.push(Death {
+            day: entry.happened,
+            species: species.clone(),
+            plants: lived.saturating_sub(alive),
+            dead,
+            alive: counted.unwrap_or(alive),
+            is_count: counted.is_some(),
+            of: of.map_or(DiedOf::NotSaid, |of| died_of(&of.0)),
+            what: of.map(|of| of.0.to_string()).unwrap_or_default(),
+            entry: entry.id.clone(),
+        });
+    }
+
+    /// Nurse plants that were felled or lifted are out.
+    fn felled(&mut self, entry: &Arc<Entry>, species: &SpeciesKey, lived: u32) {
+        let alive = self.story.living_of(species);
+        self.story.deaths.push(Death {
+            day: entry.happened,
+            species: species.clone(),
+            plants: lived.saturating_sub(alive),
+            dead: 0,
+            alive,
+            is_count: false,
+            of: DiedOf::Harm,
+            what: String::new(),
+            entry: entry.id.clone(),
+        });
+    }
+
+    /// Living plants that a sickness may be on: those set out, of which it has hosts among them; else the nurse plants.
+    fn hosts_standing(&self, what: &str) -> u64 {
+        let is_host =
+            |species: &SpeciesKey| harms(what, self.site.profile(species).map(|profile| profile.scientific.as_str()));
+        let cohorts = self.story.cohorts.iter().filter(|cohort| cohort.species.as_ref().is_none_or(is_host));
+        let set_out: u64 = cohorts.map(|cohort| u64::from(cohort.living)).sum();
+        let nurses = self.story.nurses.iter().filter(|nurse| is_host(&nurse.nurse));
+        if set_out > 0 { set_out } else { nurses.map(|nurse| u64::from(nurse.alive)).sum() }
     }
 
     /// More out than the plan has positions for, where it has any for the species. A plant may stand beside a stump, so
@@ -312,6 +379,7 @@ impl BedFold<'_> {
         if effect.ends_plants {
             // What is more than stood is said below, of the cut.
             self.remove(entry, &species, plants.unwrap_or(0), more.is_none());
+            self.felled(entry, &species, lived);
         }
         if let Some(more) = more {
             self.doubt(entry, more);
@@ -388,6 +456,7 @@ impl BedFold<'_> {
                 && look.outplanted_on.is_none_or(|day| cohort.day == day)
         };
         let youngest = self.story.cohorts.iter().filter(|cohort| matches(cohort)).map(|cohort| cohort.day).max();
+        let lived = self.story.living_of(&species);
         let part = part_of_bed(look.rows.as_ref(), look.at.as_ref());
         let survival = SurvivalLook {
             day: entry.happened,
@@ -418,6 +487,7 @@ impl BedFold<'_> {
             self.story.cohorts.push(unwritten);
             self.settle_cohorts(entry, &species, (look.alive.0, look.dead.0), &matches);
         }
+        self.died(entry, &species, (lived, look.dead.0), look.causes.as_ref(), Some(look.alive.0));
         let counted = self.story.cohorts.iter().filter(|cohort| matches(cohort));
         let cohorts = counted.map(|cohort| cohort.entry.clone()).collect();
         self.story.survival.push(SurvivalLook { cohorts, ..survival });

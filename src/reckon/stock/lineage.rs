@@ -6,6 +6,7 @@ use crate::base::{Day, LotCode, PlaceName, SpeciesKey, TrayCode};
 use crate::nursery::entry::subject::{Subject, is_unknown_lot};
 use crate::nursery::entry::types::{ArrivedFrom, PlantForm, Roots};
 use crate::nursery::entry::{Entry, OrderKey, PlantsReceived, SeedEntry, TrayEntry, What};
+use crate::nursery::pest::{is_same_pest, nature_of, says_none};
 use crate::reckon::ledger::Ledger;
 use crate::reckon::site::Site;
 
@@ -186,6 +187,39 @@ fn follow(ledger: &Ledger, site: &Site, tray: &TrayCode, before: &OrderKey, move
     let ends = stood.iter().skip(1).map(|(day, _)| *day).chain([before.happened]).collect::<Vec<_>>();
     let stays = stood.into_iter().zip(ends).map(|((from, place), until)| Stay { place, from, until });
     lineage.stays.extend(stays);
+}
+
+/// Plants that went out so many days before a sickness was seen in their tray may have had it: most show within two months. Ours.
+const SEEN_WITHIN_DAYS: i32 = 56;
+
+/// The sicknesses of a tray of which plants go out: those that do not go by themselves, seen by then and not found gone, or in the weeks
+/// after it.
+pub(super) fn sicknesses_of(ledger: &Ledger, site: &Site, tray: &TrayCode, out: &OrderKey) -> Vec<Since<PestLook>> {
+    let mut looks = lineage_of(ledger, site, tray, out).pests;
+    let subject = Subject::Tray(ledger.tray_at(tray, out));
+    let since = ledger.of(&subject).filter(|entry| {
+        let days = entry.happened.days_since(out.happened);
+        (1..=SEEN_WITHIN_DAYS).contains(&days)
+    });
+    let seen = since.filter_map(|entry| match &entry.what {
+        What::Tray(TrayEntry::PestSeen(pest)) => Some(Since::pest(entry, pest, None)),
+        _ => None,
+    });
+    looks.extend(seen);
+    looks.sort_by_key(|look| look.from);
+    let mut open: Vec<Since<PestLook>> = Vec::new();
+    for look in looks {
+        let gone = look.what.share_pct == Some(0.0) || says_none(&look.what.what);
+        // What is gone from the tray later says nothing of what went out before.
+        if gone && look.from > out.happened {
+            continue;
+        }
+        open.retain(|seen| !is_same_pest(&seen.what.what, &look.what.what) && !(gone && says_none(&look.what.what)));
+        if !gone && !nature_of(&look.what.what, look.what.spreads).goes_by_itself() {
+            open.push(look);
+        }
+    }
+    open
 }
 
 /// The place to which an entry brings a tray.

@@ -17,6 +17,7 @@ mod treatment;
 pub use bed::{
     BedStory, BlockedSpot, CohortStory, GroundLook, LightLook, NurseStory, PartOfBed, SoilLook, SurvivalLook, WorkDone,
 };
+pub(crate) use bed::{Brought, Death};
 pub(crate) use bed_fold::fold_bed;
 pub(crate) use lot::fold_lot;
 pub use lot::{LotStory, LotTest, StoreWritten};

@@ -295,6 +295,8 @@ pub struct PestLook {
     pub(crate) stood: Option<u64>,
     /// Whether it was written of a place, and not of these plants.
     pub(crate) of_place: bool,
+    /// Whether it was written as what plants died of.
+    pub(crate) of_loss: bool,
 }
 
 impl Since<PestLook> {
@@ -308,8 +310,26 @@ impl Since<PestLook> {
             roots_seen: pest.roots_seen == Some(true),
             stood,
             of_place: pest.place.is_some(),
+            of_loss: false,
         };
         Since::begun_by(entry, look)
+    }
+}
+
+impl Since<PestLook> {
+    /// A sickness of which plants of a bed died, on a share of those that stood there.
+    pub(crate) fn of_loss(entry: &EntryId, on: Day, what: &str, share_pct: f64, stood: u64) -> Since<PestLook> {
+        let look = PestLook {
+            what: what.to_string(),
+            share_pct: Some(share_pct),
+            spreads: None,
+            plants_seen: None,
+            roots_seen: false,
+            stood: Some(stood),
+            of_place: false,
+            of_loss: true,
+        };
+        Since { from: on, what: look, entry: entry.clone() }
     }
 }
 

@@ -2,10 +2,10 @@
 //! gone. A treatment alone says nothing of that.
 
 use crate::base::{Day, EntryId};
-use crate::nursery::pest::{Nature, comes_along, harms, is_same_pest, nature_of, says_none};
+use crate::nursery::pest::{Nature, comes_along, is_same_pest, nature_of, says_none};
 use crate::reckon::picture::quantity::{LookAt, NotSo, PestLacks, PestSeen};
 use crate::reckon::picture::{Basis, Criterion, Gap, Question, RuleSource};
-use crate::reckon::stock::{BedStory, CountLook, Gone, PestLook, Places, Since, TrayStory};
+use crate::reckon::stock::{CountLook, Gone, PestLook, Places, Since, TrayStory};
 use crate::reckon::tray::hold::treatments;
 use crate::science::sampling::sample_size_detection_among;
 
@@ -28,7 +28,7 @@ const LOOK_LEAST_PCT: f64 = 5.0;
 pub(crate) const LOOK_LEAST_PLANTS: u32 = 10;
 
 /// A pest as it was written.
-type Written = Since<PestLook>;
+pub(crate) type Written = Since<PestLook>;
 
 /// What was seen and not settled since.
 #[derive(Clone, PartialEq, Debug)]
@@ -38,7 +38,7 @@ pub(crate) struct OpenPest {
     /// What is known of it.
     pub nature: Nature,
     /// How many plants stood when it was seen; none where it was seen elsewhere.
-    stood: Option<u64>,
+    pub stood: Option<u64>,
     /// Whether it was only seen at the place where they stood.
     of_place: bool,
     /// What a person said of whether it goes along with plants.
@@ -48,7 +48,7 @@ pub(crate) struct OpenPest {
 }
 
 impl OpenPest {
-    fn begun(look: &Written) -> OpenPest {
+    pub(crate) fn begun(look: &Written) -> OpenPest {
         let PestLook { what, share_pct, spreads, stood, .. } = &look.what;
         let seen = PestSeen {
             what: what.clone(),
@@ -60,6 +60,7 @@ impl OpenPest {
             is_sign: false,
             is_damping: false,
             lacks: None,
+            brought: None,
         };
         let mut pest = OpenPest {
             seen,
@@ -106,64 +107,59 @@ impl OpenPest {
         !self.nature.goes_by_itself() || self.on_many()
     }
 
-    /// Whether it holds a bed: what lives in its ground, what spreads from one plant, and what nobody knows. Animals of the soil that one
-    /// sees while digging hold it where they are many.
-    fn holds_bed(&self) -> bool {
-        let Nature { by_eye, .. } = self.nature;
-        if by_eye { self.on_many() } else { !self.nature.goes_by_itself() }
-    }
-
-    fn on_many(&self) -> bool {
+    pub(crate) fn on_many(&self) -> bool {
         self.seen.share_pct.is_none_or(|share| share >= PEST_HOLDS_PCT)
     }
 
     /// How many days after it was answered a look tells whether it is gone.
-    fn look_after_days(&self) -> i32 {
+    pub(crate) fn look_after_days(&self) -> i32 {
         if self.nature.has_cure { LOOK_AFTER_DAYS } else { LOOK_AFTER_INCURABLE_DAYS }
     }
 }
 
-/// What was done against sicknesses: in a tray, or in a bed.
-#[derive(Default)]
-struct Deeds<'a> {
+/// What was done against sicknesses, in a tray or in a bed.
+pub(crate) trait Deeds {
+    /// Whether a look that found none of a pest is believed.
+    fn settled(&self, pest: &OpenPest, look: &Written) -> bool;
+    /// What is missing on a day until a pest counts as gone.
+    fn lacking(&self, pest: &OpenPest, day: Day) -> Option<PestLacks>;
+}
+
+/// What was done against sicknesses of a tray.
+struct DeedsInTray<'a> {
     /// Plants thrown out or dead of a sickness, and the day.
     gone: &'a [Since<Gone>],
-    /// Days on which something was used that can cure, or of a bed plants were taken out.
+    /// Days on which something was used that can cure.
     treated: Vec<Day>,
     /// Plants standing now.
     standing: u64,
-    in_bed: bool,
 }
 
-impl Deeds<'_> {
-    /// Whether a look that found none of a pest is believed.
+impl Deeds for DeedsInTray<'_> {
     fn settled(&self, pest: &OpenPest, look: &Written) -> bool {
         if pest.nature.goes_by_itself() {
             return true;
         }
         let Ok(from) = self.look_from(pest, look.from) else { return false };
-        let enough = self.in_bed || look.what.plants_seen.is_some_and(|plants| plants >= self.enough(pest));
-        let at_roots = self.in_bed || !pest.nature.in_soil || look.what.roots_seen;
+        let enough = look.what.plants_seen.is_some_and(|plants| plants >= self.enough(pest));
+        let at_roots = !pest.nature.in_soil || look.what.roots_seen;
         from <= look.from && enough && at_roots
     }
 
-    /// What is missing on a day until a pest counts as gone.
     fn lacking(&self, pest: &OpenPest, day: Day) -> Option<PestLacks> {
         if pest.nature.goes_by_itself() {
             return None;
         }
-        let at = match (self.in_bed, pest.nature.in_soil) {
-            (true, true) => LookAt::Ground,
-            (true, false) => LookAt::Bed,
-            (false, true) => LookAt::Roots(self.enough(pest)),
-            (false, false) => LookAt::Plants(self.enough(pest)),
-        };
+        let plants = self.enough(pest);
+        let at = if pest.nature.in_soil { LookAt::Roots(plants) } else { LookAt::Plants(plants) };
         Some(match self.look_from(pest, day) {
             Ok(from) => PestLacks::Look { from, is_due: from <= day, at },
             Err(lacks) => lacks,
         })
     }
+}
 
+impl DeedsInTray<'_> {
     /// The day from which a look tells whether a pest is gone, by what was done against it up to a day; else what is missing.
     fn look_from(&self, pest: &OpenPest, until: Day) -> Result<Day, PestLacks> {
         if pest.nature.is_unknown {
@@ -171,18 +167,13 @@ impl Deeds<'_> {
         }
         let days = pest.seen.on..=until;
         let treated = self.treated.iter().copied().filter(|on| days.contains(on)).min();
-        let done = if self.in_bed {
-            // What one sees while digging leaves by itself.
-            treated.or(pest.nature.by_eye.then_some(pest.seen.on)).ok_or(PestLacks::Deed)?
-        } else {
-            let cured = treated.filter(|_| pest.nature.has_cure);
-            // Of what was seen at a place alone nobody knows whether these plants have it: their own look tells.
-            let never_here = pest.of_place.then_some(pest.seen.on);
-            match (cured.into_iter().chain(never_here).min(), self.thrown_out(pest, until)) {
-                (Some(cured), Ok(thrown)) => cured.min(thrown),
-                (Some(on), Err(_)) | (None, Ok(on)) => on,
-                (None, Err(lacks)) => return Err(lacks),
-            }
+        let cured = treated.filter(|_| pest.nature.has_cure);
+        // Of what was seen at a place alone nobody knows whether these plants have it: their own look tells.
+        let never_here = pest.of_place.then_some(pest.seen.on);
+        let done = match (cured.into_iter().chain(never_here).min(), self.thrown_out(pest, until)) {
+            (Some(cured), Ok(thrown)) => cured.min(thrown),
+            (Some(on), Err(_)) | (None, Ok(on)) => on,
+            (None, Err(lacks)) => return Err(lacks),
         };
         Ok(done.max(self.last_died(until).unwrap_or(done)).plus(pest.look_after_days()))
     }
@@ -220,11 +211,16 @@ impl Deeds<'_> {
 
     /// The plants of a look that tells.
     fn enough(&self, pest: &OpenPest) -> u32 {
-        let share = pest.seen.share_pct.unwrap_or(LOOK_LEAST_PCT).max(LOOK_LEAST_PCT) / 100.0;
-        let standing = u32::try_from(self.standing).unwrap_or(u32::MAX).max(1);
-        let with_it = (f64::from(standing) * share - 1e-9).ceil() as u32;
-        sample_size_detection_among(standing, with_it, LOOK_CHANCE).max(LOOK_LEAST_PLANTS.min(standing))
+        plants_to_look_at(self.standing, pest.seen.share_pct)
     }
+}
+
+/// Of so many plants standing the number to look at, were a sickness still on the share on which it was.
+pub(crate) fn plants_to_look_at(standing: u64, share_pct: Option<f64>) -> u32 {
+    let share = share_pct.unwrap_or(LOOK_LEAST_PCT).max(LOOK_LEAST_PCT) / 100.0;
+    let standing = u32::try_from(standing).unwrap_or(u32::MAX).max(1);
+    let with_it = (f64::from(standing) * share - 1e-9).ceil() as u32;
+    sample_size_detection_among(standing, with_it, LOOK_CHANCE).max(LOOK_LEAST_PLANTS.min(standing))
 }
 
 /// Every pest of a tray that is not settled: seen on it, on the trays its plants come from, or at a place while they stood there.
@@ -241,7 +237,7 @@ pub(crate) fn open_in_tray(story: &TrayStory, places: &Places, day: Day) -> Vec<
         return Vec::new();
     }
     let treated = treatments(story, places).filter(|one| one.can_cure()).map(|one| one.day).collect();
-    let deeds = Deeds { gone: &story.gone, treated, standing: story.accounts.standing, in_bed: false };
+    let deeds = DeedsInTray { gone: &story.gone, treated, standing: story.accounts.standing };
     open(seen, &deeds, day)
 }
 
@@ -253,7 +249,7 @@ pub(crate) fn acted_on(story: &TrayStory, places: &Places) -> Vec<Day> {
 
 /// What is still open of what was seen: a later look at the same replaces an earlier one, and 0 of it settles it, of what does not
 /// go by itself only where plants were thrown out or treated long enough before, and enough plants were looked at.
-fn open<'a>(seen: impl Iterator<Item = &'a Written>, deeds: &Deeds<'_>, day: Day) -> Vec<OpenPest> {
+pub(crate) fn open<'a>(seen: impl Iterator<Item = &'a Written>, deeds: &impl Deeds, day: Day) -> Vec<OpenPest> {
     let mut seen: Vec<&Written> = seen.filter(|pest| pest.from <= day).collect();
     seen.sort_by_key(|pest| pest.from);
     let mut open: Vec<OpenPest> = Vec::new();
@@ -273,6 +269,8 @@ fn open<'a>(seen: impl Iterator<Item = &'a Written>, deeds: &Deeds<'_>, day: Day
                 }
                 open.retain(|pest| !is_same_pest(&pest.seen.what, what) || !deeds.settled(pest, look));
             }
+            // What plants of a bed died of is no look at how many have it.
+            Some(pest) if look.what.of_loss => pest.entries.push(look.entry.clone()),
             Some(pest) => pest.again(look),
             None if gone => {}
             None => open.push(OpenPest::begun(look)),
@@ -280,7 +278,6 @@ fn open<'a>(seen: impl Iterator<Item = &'a Written>, deeds: &Deeds<'_>, day: Day
     }
     for pest in &mut open {
         pest.seen.lacks = deeds.lacking(pest, day);
-        pest.seen.in_bed = deeds.in_bed;
     }
     open
 }
@@ -316,47 +313,4 @@ pub(crate) fn criterion(story: &TrayStory, places: &Places, day: Day) -> Criteri
     let criterion = Criterion::found(Question::Pest, NotSo, Some(worst.seen.clone()), Basis::Measured, false, SOURCE)
         .resting_on(open.iter().flat_map(|pest| pest.entries.iter().cloned()));
     if worst.holds() { criterion } else { criterion.advising() }
-}
-
-/// The criterion `pest` of a bed for a species, where something was seen there that may harm it and is not settled. What lives in its
-/// ground, and what spreads from one plant, holds back until something was done and a later look finds none of it; what else eats there
-/// waits for young plants and asks for care.
-pub(crate) fn in_bed(story: &BedStory, scientific: Option<&str>, day: Day) -> Option<Criterion> {
-    let open = open_in_bed(story, day);
-    let worst = worst_in_bed(open.iter().filter(|pest| harms(&pest.seen.what, scientific)))?;
-    let found =
-        Criterion::found(Question::Pest, NotSo, Some(worst.seen.clone()), Basis::Measured, false, RuleSource::Pest);
-    let found = found.resting_on(open.iter().flat_map(|pest| pest.entries.iter().cloned()));
-    Some(if worst.holds_bed() { found } else { found.advising() })
-}
-
-/// The worst pest of a bed that is not settled.
-pub(crate) struct InBed {
-    /// The pest.
-    pub pest: OpenPest,
-    /// Whether it holds the bed back from one species at least.
-    pub holds: bool,
-    /// The entries of all that are open.
-    pub entries: Vec<EntryId>,
-}
-
-/// The worst of what was seen in a bed and not settled; none where nothing is open.
-pub(crate) fn worst_of_bed(story: &BedStory, day: Day) -> Option<InBed> {
-    let open = open_in_bed(story, day);
-    let worst = worst_in_bed(open.iter())?;
-    let entries = open.iter().flat_map(|pest| pest.entries.iter().cloned()).collect();
-    Some(InBed { holds: worst.holds_bed(), pest: worst.clone(), entries })
-}
-
-fn worst_in_bed<'a>(open: impl Iterator<Item = &'a OpenPest>) -> Option<&'a OpenPest> {
-    open.max_by_key(|pest| (pest.holds_bed(), pest.seen.in_soil, pest.seen.on))
-}
-
-fn open_in_bed(story: &BedStory, day: Day) -> Vec<OpenPest> {
-    if story.pests.is_empty() {
-        return Vec::new();
-    }
-    let treated = story.treatments.iter().filter(|one| one.can_cure()).map(|one| one.day);
-    let treated = treated.chain(story.taken_out.iter().copied()).collect();
-    open(story.pests.iter(), &Deeds { treated, in_bed: true, ..Deeds::default() }, day)
 }

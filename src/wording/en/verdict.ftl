@@ -180,6 +180,12 @@ pest_next_share = count on how many plants it is, and write it again with that d
 pest_next_out = throw out what has it with its soil, in a bag, burned or buried far from here, on no heap that the nursery uses; write it as culled, at least { $least } of its plants ({ $so_far } so far)
 # (least, so_far)
 pest_next_out_or_treat = throw out what has it with its soil, in a bag, burned or buried far from here, on no heap that the nursery uses; write it as culled, at least { $least } of its plants ({ $so_far } so far). Or treat the whole tray by the label, and write it
+# (least, so_far)
+pest_next_taken_out = dig out what has it with its roots and the soil on them, in a bag, burned or buried far from here; write it as plants lost, at least { $least } ({ $so_far } so far)
+# (least, so_far)
+pest_next_taken_out_or_treat = dig out what has it with its roots and the soil on them, in a bag, burned or buried far from here; write it as plants lost, at least { $least } ({ $so_far } so far). Or treat the ground by the label, and write it
+# (day)
+pest_next_rest = let this ground rest until { $day } with what it does not live on, and carry no soil or tools from it: it keeps for years, and nobody sees it in the ground. Then look at what stands there, and where none has it write share 0
 pest_next_deed = treat the ground, rest it or dig out what has it, and write it as treated, or write the plants taken out; a look alone is not believed
 # (look, day)
 pest_next_look_from = { $look }. Not before { $day }: it shows late
@@ -188,7 +194,11 @@ pest_look_plants = look at { $plants } of its plants at least; where none has it
 # (plants)
 pest_look_roots = look at the roots of { $plants } of its plants at least; where none has it write share 0, how many were looked at, and that roots were
 pest_look_ground = dig in some places and look; where there is none write share 0
+pest_look_rested = it has rested: look at what stands there, and where none has it write share 0
+pest_look_roots_grown = lift { $plants } plants that grew in this ground since (weeds, beans or tomatoes sown for it) and look at their roots; where none has it write share 0, how many were looked at, and that roots were
 pest_look_bed = look at the plants of this bed; where none has it write share 0
+# (plants, tray, what, day, look_at)
+pest_brought = set out here: { $plants } plants from { $tray }, where { $what } was seen on { $day }. Take out what has it with its soil, and look at { $look_at } of them before you plant more. Where none has it write share 0 for this bed, and how many were looked at
 # (what, day)
 pest_in_bed = seen in this bed on { $day }: { $what }. Look for it before you plant
 # (what, day, next)
@@ -337,6 +347,8 @@ gap_kept_too_long = on { $day } bare roots were put in that had lain past their 
 gap_wildlings = wildlings, in their bags since { $day }: deep shade and moist until { $until }, or lift a plug and see it hold, then out in steps
 # (what, day)
 gap_no_plant_back = { $what } was used here on { $day }, and how long before planting its label asks to wait is not written: what kills weeds kills young roots. Read the label, then write it again with that day and after how many days one may plant
+# (day, dead, alive, again)
+gap_most_of_bed_died = by { $day } { $dead } had died here of nobody knows what and { $alive } live: look for the cause first, and write it as a pest or sickness of this bed, or as none, or the count again with its cause; else count again from { $again } on
 # (day, gone, alive, again)
 gap_many_died = the count of { $day } found { $gone } dead or gone and { $alive } alive, and nobody wrote of what: look for the cause and write it as a pest or sickness, or as none; else count again from { $again } on
 # (what, day, alive)
@@ -449,7 +461,7 @@ source_load = a load is { $LOAD_PLANTS } plants, or all that stand where fewer d
 source_light_step = light of the bed beside the light of the tray in its last { $LAST_LIGHT_DAYS } days: more than { $LARGE_STEP } of full light and { $LARGE_STEP_RATIO } times as bright burns, and so does more than { $STEEP_RATIO } times with more than { $SMALL_STEP }; above { $FITS_UP_TO } times, and below { $DARKER_WARNS_BELOW }, take care (ours; no publication gives a safe number)
 source_waiting_beside = the waiting time written down with the treatment, for the whole bench: ours, for a label counts the treated area and a bench is one
 source_waiting_time = the waiting time written down with the treatment; the label and local rules lead
-source_pest = ours: a pest on { $PEST_HOLDS_PCT } % of the plants or more, and any of the soil and the roots, any virus, witches' broom, wilt or other sickness of which one plant is enough, and any that nobody knows, is carried into the field; it shows late, so a look tells after { $LOOK_AFTER_DAYS } days, { $LOOK_AFTER_INCURABLE_DAYS } of what nothing cures. Common practice: only healthy plants go out
+source_pest = ours: a pest on { $PEST_HOLDS_PCT } % of the plants or more, and any of the soil and the roots, any virus, witches' broom, wilt or other sickness of which one plant is enough, and any that nobody knows, is carried into the field; it shows late, so a look tells after { $LOOK_AFTER_DAYS } days, { $LOOK_AFTER_INCURABLE_DAYS } of what nothing cures; ground in which it keeps unseen rests { $GROUND_RESTS_DAYS } days. Common practice: only healthy plants go out
 source_flush = common practice: new leaves take 2-3 weeks to harden
 source_stumps_keep = nobody wrote how long they keep: taken as { $STUMPS_KEEP_DAYS } days for stumps and stakes, moist and in the shade (ours, from common practice: one to three weeks); scratch the bark, green is alive
 source_last_day_taken = nobody wrote how long they keep: taken as { $BARE_ROOTS_KEEP_DAYS } days, { $HEELED_IN_KEEP_DAYS } where heeled in cool and moist (from memory: Jaenicke 1999, Good tree nursery practices, ICRAF); look at the roots

@@ -72,6 +72,7 @@ impl Wording {
                 let since = days_since.map_or_else(|| self.round_step_first(), |days| self.round_step_settled(days));
                 self.with_step(self.with_rains(since, *too_late, on), step)
             }
+            RoundReason::MostDied(gap) => self.gap_words(gap),
             RoundReason::SickOpen { .. } => self.sick_reason(why, on),
             RoundReason::LabelNotRead { with, day, people, planting } => match (people, planting) {
                 (_, false) => self.round_label(with, near(day)),
@@ -98,10 +99,13 @@ impl Wording {
     }
 
     fn sick_reason(&self, why: &RoundReason, on: RoundOn<'_>) -> String {
-        let RoundReason::SickOpen { what, on: seen, done, lacks, is_damping, is_sign } = why else {
+        let RoundReason::SickOpen { what, on: seen, done, lacks, is_damping, is_sign, brought } = why else {
             return String::new();
         };
         let (what, day) = (crate::base::text::cleaned(what), self.day_beside(*seen, on.day));
+        if let Some((by, lacks)) = brought.as_ref().zip(*lacks) {
+            return self.pest_brought_reason(what, day, by, lacks);
+        }
         match lacks {
             Some(lacks) => {
                 let next = self.round_sick_next(what, day, self.pest_next(*lacks, *is_sign));

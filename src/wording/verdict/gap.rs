@@ -17,10 +17,13 @@ const BARE_ROOTS: &[&str] = &["bare_roots"];
 
 impl Wording {
     /// Why a question has no answer, and what to write.
-    pub(super) fn gap_words(&self, gap: &Gap) -> String {
+    pub(crate) fn gap_words(&self, gap: &Gap) -> String {
         match gap {
             Gap::ManyDied { on, gone, alive, again_from } => {
                 self.gap_many_died(self.day(*on), *gone, *alive, self.day(*again_from))
+            }
+            Gap::MostOfBedDied { on, dead, alive, again_from } => {
+                self.gap_most_of_bed_died(self.day(*on), *dead, *alive, self.day(*again_from))
             }
             Gap::NoPlantBack { with, day, alive_from: None } => self.gap_no_plant_back(cleaned(with), self.day(*day)),
             Gap::NoPlantBack { with, day, alive_from: Some(alive) } => {
@@ -146,6 +149,12 @@ mod tests {
             Gap::LightSince { since: Day::from_number(20_000), until: Day::from_number(20_021) },
             Gap::ComingDay,
             Gap::ManyDied { on: Day::from_number(20_000), gone: 30, alive: 18, again_from: Day::from_number(20_014) },
+            Gap::MostOfBedDied {
+                on: Day::from_number(20_000),
+                dead: 30,
+                alive: 18,
+                again_from: Day::from_number(20_014),
+            },
             Gap::NoPlantBack { with: "glyphosate".into(), day: Day::from_number(20_000), alive_from: None },
             Gap::NoPlantBack {
                 with: "glyphosate".into(),

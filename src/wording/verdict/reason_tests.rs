@@ -35,6 +35,7 @@ fn aphids() -> Option<PestSeen> {
         is_sign: false,
         is_damping: false,
         lacks: None,
+        brought: None,
     })
 }
 

@@ -9,8 +9,8 @@ use crate::base::{BedName, Day, EntryId, LotCode, PlaceName, SpeciesKey, TrayCod
 use crate::nursery::entry::subject::Subject;
 use crate::nursery::entry::types::{GroundTask, Kept, Roots};
 use crate::reckon::forecast::{SowAgain, TrayForecast};
-use crate::reckon::picture::quantity::PestLacks;
-use crate::reckon::picture::{Measure, Source, Stage};
+use crate::reckon::picture::quantity::{BroughtBy, PestLacks};
+use crate::reckon::picture::{Gap, Measure, Source, Stage};
 use crate::words;
 
 words! {
@@ -390,7 +390,11 @@ pub enum RoundReason {
         is_damping: bool,
         /// Whether it may have more than one cause.
         is_sign: bool,
+        /// The plants that brought it into a bed.
+        brought: Option<BroughtBy>,
     },
+    /// Most plants of a species died in a bed, of nobody knows what.
+    MostDied(Gap),
     /// A lot kept long without a test.
     LotUntested {
         /// Days since it was collected or last tested.

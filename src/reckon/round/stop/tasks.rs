@@ -5,7 +5,7 @@ use crate::nursery::caution::Caution;
 use crate::nursery::entry::subject::Subject;
 use crate::nursery::entry::types::GroundTask;
 use crate::reckon::picture::{BedPicture, Picture, Rule};
-use crate::reckon::stock::{LotStory, TrayStory, Treatment, Treatments};
+use crate::reckon::stock::{BedStory, LotStory, TrayStory, Treatment, Treatments};
 
 /// The facts of a task.
 #[derive(Clone, Copy, Debug)]
@@ -82,7 +82,12 @@ pub const TASKS: [TaskFacts; 31] = [
     TaskFacts::of(Task::CheckPlug, "plug_checked", None, Written::Tray(|story| many(story.plugs.len()))),
     TaskFacts::of(Task::ReadLabel, "treated", Some(Caution::Spraying), Written::Waits),
     TaskFacts::of(Task::TreatmentOver, "counted", Some(Caution::AfterSpraying), Written::Tray(counts)),
-    TaskFacts::of(Task::Sick, "pest_seen", Some(Caution::Hygiene), Written::Sick).or_by(&["culled", "treated"]),
+    TaskFacts::of(Task::Sick, "pest_seen", Some(Caution::Hygiene), Written::Sick).or_by(&[
+        "culled",
+        "treated",
+        "plants_lost",
+        "survival_counted",
+    ]),
     TaskFacts::of(Task::TestLot, "lot_tested", Some(Caution::SeedTest), Written::Lot(|lot| many(lot.tests.len()))),
     TaskFacts::of(Task::SowLot, "sown", Some(Caution::Sowing), Written::Lot(|lot| u64::from(lot.sown))),
     TaskFacts::of(
@@ -161,7 +166,8 @@ pub(crate) fn written_for(task: Task, subject: &Subject, picture: &Picture) -> u
             many(story.pests.len() + story.culled_on.len() + story.treatments.iter().count())
         }),
         (Written::Sick, Subject::Bed(name)) => {
-            picture.beds.get(name).map_or(0, |bed| many(bed.story.pests.len() + bed.story.treatments.iter().count()))
+            let written = |bed: &BedStory| bed.pests.len() + bed.deaths.len() + bed.treatments.iter().count();
+            picture.beds.get(name).map_or(0, |bed| many(written(&bed.story)))
         }
         (Written::Light, Subject::Bed(name)) => picture.beds.get(name).map_or(0, |bed| many(bed.story.light.len())),
         (Written::Light, Subject::Place(name)) => picture.places.get(name).map_or(0, |place| many(place.light.len())),

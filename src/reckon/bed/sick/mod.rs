@@ -1,0 +1,317 @@
+//! Whether a sickness waits in a bed: seen there, written as what its plants died of, or brought by plants of a tray that had it. And
+//! whether most of a species died there of nobody knows what.
+
+use crate::base::{Day, EntryId, SpeciesKey};
+use crate::nursery::pest::{DiedOf, harms, is_same_pest, nature_of, says_none};
+use crate::reckon::picture::quantity::{BroughtBy, LookAt, NotSo, PestLacks};
+use crate::reckon::picture::{Basis, Criterion, Gap, Question, RuleSource};
+use crate::reckon::stock::{BedStory, Brought, Death};
+use crate::reckon::tray::pest::{Deeds, LOOK_AFTER_DAYS, OpenPest, PEST_HOLDS_PCT, Written, open, plants_to_look_at};
+
+/// What lives in the ground unseen is let rest so long after the last plant that had it, with what it does not live on: a year of other
+/// plants at least is common practice against wilts; they keep for years. Ours.
+pub(crate) const GROUND_RESTS_DAYS: i32 = 365;
+/// Animals of the soil of which plants died are no longer taken to be there after so many days. Ours.
+const ANIMALS_STAY_DAYS: i32 = 90;
+/// Animals of the soil are a sighting from so many plants on that they took at once. Ours.
+const ANIMALS_TAKE_PLANTS: u32 = 3;
+/// Nobody asks any more of what most of a species died, or what plants of a sick tray brought, after so many days: a year of rains and sun
+/// has shown it. Ours.
+const ASKED_FOR_DAYS: i32 = 365;
+
+/// The criterion `pest` of a bed for a species, where something was seen there that may harm it and is not settled. What lives in its
+/// ground, and what spreads from one plant, holds back until it is answered; what else eats there, and plants that came from a sick
+/// tray, ask for care. Where most of its plants died of nobody knows what, it holds back.
+pub(crate) fn criterion(
+    story: &BedStory,
+    species: &SpeciesKey,
+    scientific: Option<&str>,
+    day: Day,
+) -> Option<Criterion> {
+    let open = open_in_bed(story, day);
+    let worst = worst_of(open.iter().filter(|pest| harms(&pest.seen.what, scientific)));
+    let died = || most_died(story, species, day);
+    let Some(worst) = worst.filter(|worst| holds_bed(worst) || died().is_none()) else { return died() };
+    let found =
+        Criterion::found(Question::Pest, NotSo, Some(worst.seen.clone()), Basis::Measured, false, RuleSource::Pest);
+    let found = found.resting_on(open.iter().flat_map(|pest| pest.entries.iter().cloned()));
+    Some(if holds_bed(worst) { found } else { found.advising() })
+}
+
+/// The worst pest of a bed that is not settled.
+pub(crate) struct InBed {
+    /// The pest.
+    pub pest: OpenPest,
+    /// Whether it holds the bed back from one species at least.
+    pub holds: bool,
+    /// The day on which a look falls due, where it is another than that of the pest itself.
+    pub due: Option<Day>,
+    /// The entries of all that are open.
+    pub entries: Vec<EntryId>,
+}
+
+/// The worst of what was seen in a bed and not settled; none where nothing is open.
+pub(crate) fn worst_of_bed(story: &BedStory, day: Day) -> Option<InBed> {
+    let open = open_in_bed(story, day);
+    let worst = worst_of(open.iter())?;
+    let entries = open.iter().flat_map(|pest| pest.entries.iter().cloned()).collect();
+    let due = worst.seen.brought.as_ref().map(|by| look_due(story, worst, by));
+    Some(InBed { holds: holds_bed(worst), due, pest: worst.clone(), entries })
+}
+
+/// Whether something was used in a bed or taken out of it, and when.
+pub(crate) fn acted_on(story: &BedStory) -> impl Iterator<Item = Day> {
+    story.treatments.iter().filter(|one| one.can_cure()).map(|one| one.day)
+}
+
+/// Whether it holds a bed: what lives in its ground, what spreads from one plant, and what nobody knows. Animals of the soil that one
+/// sees while digging hold it where they are many; plants from a sick tray ask for care.
+fn holds_bed(pest: &OpenPest) -> bool {
+    pest.seen.brought.is_none() && if pest.nature.by_eye { pest.on_many() } else { !pest.nature.goes_by_itself() }
+}
+
+fn worst_of<'a>(open: impl Iterator<Item = &'a OpenPest>) -> Option<&'a OpenPest> {
+    open.max_by_key(|pest| (holds_bed(pest), pest.seen.lacks.is_some(), pest.seen.in_soil, pest.seen.on))
+}
+
+fn open_in_bed(story: &BedStory, day: Day) -> Vec<OpenPest> {
+    let died: Vec<(&Death, Written)> =
+        story.deaths.iter().filter_map(|death| Some((death, died_of_it(death)?))).collect();
+    let died: Vec<(&Death, Written)> = died.into_iter().filter(|(death, _)| stays(story, death, day)).collect();
+    if story.pests.is_empty() && died.is_empty() && story.brought.is_empty() {
+        return Vec::new();
+    }
+    let deeds = DeedsInBed { story };
+    let mut all = open(died.iter().map(|(_, look)| look).chain(&story.pests), &deeds, day);
+    all.retain(|pest| !deeds.counted_clear(pest, day));
+    let brought = story.brought.iter().filter(|one| one.planted <= day && one.seen.from <= day);
+    for one in brought {
+        if !all.iter().any(|pest| is_same_pest(&pest.seen.what, &one.seen.what.what)) {
+            all.extend(still_brought(story, one, day));
+        }
+    }
+    for pest in &mut all {
+        pest.seen.in_bed = true;
+    }
+    all
+}
+
+/// A sickness of which plants died, as a sighting on the share of those that stood: of a count those that died since the last, where
+/// any did. One or two plants that grubs or termites took are no more than every bed loses.
+fn died_of_it(death: &Death) -> Option<Written> {
+    let by_eye = nature_of(&death.what, None).by_eye;
+    let dead = if death.plants > 0 || by_eye { death.plants } else { death.dead };
+    let there = u64::from(death.alive) + u64::from(dead);
+    let is_seen = death.of == DiedOf::Sickness && dead >= if by_eye { ANIMALS_TAKE_PLANTS } else { 1 };
+    let share_pct = 100.0 * f64::from(dead) / (there.max(1) as f64);
+    is_seen.then(|| Written::of_loss(&death.entry, death.day, &death.what, share_pct, there))
+}
+
+/// Animals of the soil leave by themselves: a later count of the same species that does not name them, or time, is enough.
+fn stays(story: &BedStory, death: &Death, day: Day) -> bool {
+    if !nature_of(&death.what, None).by_eye {
+        return true;
+    }
+    let later = story.deaths.iter().filter(|later| later.is_count && later.day > death.day && later.day <= day);
+    let mut others = later.filter(|later| later.species == death.species && !is_same_pest(&later.what, &death.what));
+    day.days_since(death.day) <= ANIMALS_STAY_DAYS && others.next().is_none()
+}
+
+/// What was done against sicknesses of a bed.
+struct DeedsInBed<'a> {
+    story: &'a BedStory,
+}
+
+impl Deeds for DeedsInBed<'_> {
+    fn settled(&self, pest: &OpenPest, look: &Written) -> bool {
+        if pest.nature.goes_by_itself() {
+            return true;
+        }
+        let Ok(from) = self.look_from(pest, look.from) else { return false };
+        let seen = look.what.plants_seen.unwrap_or(0);
+        from <= look.from
+            && match self.look_at(pest) {
+                LookAt::RootsGrown(plants) => look.what.roots_seen && seen >= plants,
+                LookAt::Plants(plants) | LookAt::Roots(plants) => seen >= plants,
+                LookAt::Ground | LookAt::Bed | LookAt::Rested | LookAt::Brought => true,
+            }
+    }
+
+    fn lacking(&self, pest: &OpenPest, day: Day) -> Option<PestLacks> {
+        if pest.nature.goes_by_itself() {
+            return None;
+        }
+        Some(match self.look_from(pest, day) {
+            Ok(from) => PestLacks::Look { from, is_due: from <= day, at: self.look_at(pest) },
+            Err(lacks) => lacks,
+        })
+    }
+}
+
+impl DeedsInBed<'_> {
+    /// The day from which a look tells whether a pest is gone, by what was done up to a day; else what is missing.
+    fn look_from(&self, pest: &OpenPest, until: Day) -> Result<Day, PestLacks> {
+        let nature = pest.nature;
+        if nature.is_unknown {
+            return Err(PestLacks::Kind);
+        }
+        if nature.by_eye {
+            return Ok(pest.seen.on.plus(pest.look_after_days()));
+        }
+        let days = pest.seen.on..=until;
+        let treated = acted_on(self.story).filter(|on| days.contains(on)).min();
+        let done = match (treated.filter(|_| nature.has_cure), self.taken_out(pest, until)) {
+            (Some(treated), Ok(out)) => treated.min(out),
+            (Some(on), Err(_)) | (None, Ok(on)) => on,
+            (None, Err(lacks)) => return Err(lacks),
+        };
+        let rests = if nature.unseen_in_ground { GROUND_RESTS_DAYS } else { pest.look_after_days() };
+        Ok(done.max(self.last_died(pest, until).unwrap_or(done)).plus(rests))
+    }
+
+    /// The day by which as many plants were out as had it. Where none stood there is nothing to take out: what no treatment cures then
+    /// only rests.
+    fn taken_out(&self, pest: &OpenPest, until: Day) -> Result<Day, PestLacks> {
+        let stood = pest.stood.unwrap_or(0);
+        if stood == 0 {
+            return if pest.nature.has_cure { Err(PestLacks::Deed) } else { Ok(pest.seen.on) };
+        }
+        let share = pest.seen.share_pct.ok_or(PestLacks::Share)? / 100.0;
+        let least = (stood as f64 * share - 1e-9).ceil().max(1.0) as u64;
+        let mut so_far = 0;
+        let gone = self.story.deaths.iter().filter(|death| (pest.seen.on..=until).contains(&death.day));
+        for death in gone {
+            so_far += u64::from(death.plants.max(if death.of == DiedOf::Sickness { death.dead } else { 0 }));
+            if so_far >= least {
+                return Ok(death.day);
+            }
+        }
+        let whole = |plants: u64| u32::try_from(plants).unwrap_or(u32::MAX);
+        let (least, so_far, or_treated) = (whole(least), whole(so_far), pest.nature.has_cure);
+        Err(PestLacks::TakenOut { least, so_far, or_treated })
+    }
+
+    /// The last day up to one on which plants died of it.
+    fn last_died(&self, pest: &OpenPest, until: Day) -> Option<Day> {
+        let died = self.story.deaths.iter().filter(|death| death.of == DiedOf::Sickness && death.plants > 0);
+        died.filter(|death| death.day <= until && is_same_pest(&death.what, &pest.seen.what))
+            .map(|death| death.day)
+            .max()
+    }
+
+    /// What a look that tells looks at.
+    fn look_at(&self, pest: &OpenPest) -> LookAt {
+        let nature = pest.nature;
+        let living: u64 = self.story.cohorts.iter().map(|cohort| u64::from(cohort.living)).sum();
+        if nature.unseen_in_ground {
+            LookAt::Rested
+        } else if nature.in_soil && !nature.has_cure {
+            LookAt::RootsGrown(plants_to_look_at(u64::from(u32::MAX), pest.seen.share_pct))
+        } else if nature.in_soil {
+            LookAt::Ground
+        } else if living > 0 {
+            LookAt::Plants(plants_to_look_at(living, pest.seen.share_pct))
+        } else {
+            LookAt::Bed
+        }
+    }
+
+    /// Whether the plants that stand there say as much as a look: of a sickness that is known by the dead alone, and seen on plants,
+    /// a later count of the living that names no sickness. What roots tell, no count does.
+    fn counted_clear(&self, pest: &OpenPest, day: Day) -> bool {
+        let (story, seen) = (self.story, &pest.seen);
+        let by_roots = matches!(self.look_at(pest), LookAt::RootsGrown(_));
+        let of_it = |death: &&Death| death.of == DiedOf::Sickness && is_same_pest(&death.what, &seen.what);
+        let looked = story.pests.iter().any(|look| is_same_pest(&look.what.what, &seen.what) && look.from <= day);
+        let Some(first) = story.deaths.iter().find(of_it).filter(|_| !by_roots && !looked) else { return false };
+        let counts =
+            story.deaths.iter().filter(|look| look.is_count && look.species == first.species && look.alive > 0);
+        counts.filter(|look| look.day <= day && look.of != DiedOf::Sickness).any(|look| {
+            let died = story.deaths.iter().filter(|death| death.species == look.species);
+            let unsaid =
+                died.filter(|death| death.of == DiedOf::NotSaid && death.day > seen.on && death.day <= look.day);
+            let unsaid: f64 = unsaid.map(|death| f64::from(death.plants)).sum();
+            let calm = unsaid * 100.0 < f64::from(look.alive) * PEST_HOLDS_PCT;
+            calm && self.look_from(pest, look.day).is_ok_and(|from| from <= look.day)
+        })
+    }
+}
+
+/// A sickness that came with plants of a tray, until a look at them weeks later finds none of it, or they are gone and it is none of
+/// the ground.
+fn still_brought(story: &BedStory, one: &Brought, day: Day) -> Option<OpenPest> {
+    let mut pest = OpenPest::begun(&one.seen);
+    let since = one.planted.max(one.seen.from);
+    let from = since.plus(pest.look_after_days());
+    let plants = plants_to_look_at(u64::from(one.plants), None);
+    let living = story.cohorts.iter().find(|cohort| cohort.entry == one.entry).map_or(0, |cohort| cohort.living);
+    let enough = |look: &&Written| look.what.plants_seen.is_some_and(|seen| seen >= plants.min(living));
+    let mut clear = looks_at(story, &one.seen).filter(|look| look.what.share_pct == Some(0.0));
+    let known = nature_of(&one.seen.what.what, said_of(story, &one.seen));
+    let settled = clear.any(|look| (from..=day).contains(&look.from) && enough(&look))
+        || known.goes_by_itself()
+        || (living == 0 && !known.in_soil)
+        || day.days_since(since) > ASKED_FOR_DAYS;
+    if settled {
+        return None;
+    }
+    pest.nature = known;
+    pest.entries.push(one.entry.clone());
+    pest.seen.brought =
+        Some(BroughtBy { tray: one.tray.clone(), plants: one.plants, on: one.planted, look_at: plants });
+    pest.seen.lacks = Some(PestLacks::Look { from, is_due: from <= day, at: LookAt::Brought });
+    Some(pest)
+}
+
+/// Looks in the bed for a sickness that was seen elsewhere, or for all.
+fn looks_at<'a>(story: &'a BedStory, seen: &'a Written) -> impl Iterator<Item = &'a Written> {
+    let for_it = |look: &&Written| says_none(&look.what.what) || is_same_pest(&look.what.what, &seen.what.what);
+    story.pests.iter().filter(for_it)
+}
+
+/// What a person said last of whether it goes along with plants.
+fn said_of(story: &BedStory, seen: &Written) -> Option<bool> {
+    looks_at(story, seen).filter_map(|look| look.what.spreads).last().or(seen.what.spreads)
+}
+
+/// When plants from a sick tray are looked at: at once, and again on the day on which a look tells.
+fn look_due(story: &BedStory, pest: &OpenPest, by: &BroughtBy) -> Day {
+    let since = by.on.max(pest.seen.on);
+    let for_it = |look: &&Written| says_none(&look.what.what) || is_same_pest(&look.what.what, &pest.seen.what);
+    let looked = story.pests.iter().filter(for_it).any(|look| look.from >= since);
+    if looked { since.plus(pest.look_after_days()) } else { since }
+}
+
+/// More plants of a species dead than alive, of nobody knows what, until somebody writes of what, or a count weeks later is calm.
+pub(crate) fn most_died(story: &BedStory, species: &SpeciesKey, day: Day) -> Option<Criterion> {
+    let (mut said, mut unsaid) = (0_u32, 0_u32);
+    let mut asked: Option<(&Death, u32)> = None;
+    for death in story.deaths.iter().filter(|death| death.species == *species && death.day <= day) {
+        let is_calm = f64::from(death.dead) * 100.0 < f64::from(death.alive) * PEST_HOLDS_PCT;
+        if death.of != DiedOf::NotSaid {
+            said = said.saturating_add(death.plants.max(if death.is_count { 0 } else { death.dead }));
+            if death.is_count || asked.is_some_and(|(_, dead)| death.dead >= dead) {
+                (asked, unsaid) = (None, 0);
+            }
+        } else if death.is_count && is_calm && asked.is_none_or(|(at, _)| death.day >= at.day.plus(LOOK_AFTER_DAYS)) {
+            (asked, unsaid) = (None, 0);
+        } else {
+            unsaid = if death.is_count {
+                unsaid.max(death.dead.saturating_sub(said))
+            } else {
+                unsaid.saturating_add(death.dead)
+            };
+            if unsaid > death.alive {
+                asked = Some((death, unsaid));
+            }
+        }
+    }
+    let (death, dead) = asked.filter(|(death, _)| day.days_since(death.day) <= ASKED_FOR_DAYS)?;
+    if story.pests.iter().any(|look| (death.day..=day).contains(&look.from)) {
+        return None;
+    }
+    let again_from = death.day.plus(LOOK_AFTER_DAYS);
+    let gap = Gap::MostOfBedDied { on: death.day, dead, alive: death.alive, again_from };
+    let unknown = Criterion::lacking(Question::Pest, Some(NotSo), Some(gap), true, RuleSource::Pest);
+    Some(unknown.resting_on([death.entry.clone()]))
+}
