@@ -134,7 +134,7 @@ pub(crate) fn last_light(history: &[Stretch], day: Day) -> Option<LastLight> {
     let changed = changed_since(history, first_day);
     let burns = burnt_since(history, first_day);
     let share = sum / f64::from(days);
-    (days > 0).then(|| LastLight { share, changed, burns, known_days: days, rests_until: None, basis, entries })
+    (days > 0).then_some(LastLight { share, changed, burns, known_days: days, rests_until: None, basis, entries })
 }
 
 /// The last change of light that was more than a hair, if somebody brought it about on a day or later: a reading alone changes
