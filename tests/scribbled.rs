@@ -346,6 +346,8 @@ const PARTS_OF_THE_SAMPLE: &[(&str, usize, usize, usize)] = &[
     ("es_others", 82, 90, 0),
     ("en_third", 97, 99, 0),
     ("es_third", 96, 99, 0),
+    // What a second grower wrote who had not seen the reader, of kinds that were taken wrongly.
+    ("es_dusk", 50, 90, 0),
 ];
 
 /// The phrases of a page that can be printed, by its headings; those under the last one are not written.

@@ -16,7 +16,7 @@ use crate::nursery::envelope::Draft;
 use crate::share::draft::{Writer, settle_draft};
 use crate::share::fault::{Fault, Reason};
 use crate::share::meant::Meant;
-use crate::share::scribbled::{EntryDraft, Names, Reading, Why, is_a_word, says_more};
+use crate::share::scribbled::{EntryDraft, Names, Reading, Why, is_a_word, is_no_receiver, says_more};
 use crate::share::vocabulary::{is, vocabulary};
 
 /// What may stand as not said: kind and field.
@@ -120,6 +120,9 @@ struct Said<'s, 'k> {
 impl Said<'_, '_> {
     /// The short form reads the line.
     fn beside(&self, short: Draft, reading: Reading) -> Result<Vec<Draft>, Fault> {
+        if let Some(fault) = self.of_no_receiver(&short, &reading) {
+            return fault;
+        }
         if let Some(fault) = self.of_two_meanings(&short) {
             return Err(fault);
         }
@@ -146,6 +149,20 @@ impl Said<'_, '_> {
                 }
             }
         }
+    }
+
+    /// "c1 dadas 5 ayer": a day gets no plants.
+    fn of_no_receiver(&self, short: &Draft, reading: &Reading) -> Option<Result<Vec<Draft>, Fault>> {
+        let to = short.body.get("to").and_then(Value::as_str).filter(|_| short.kind == "given_out")?.to_string();
+        if !is_no_receiver(&to) {
+            return None;
+        }
+        Some(match reading {
+            Reading::Clear(drafts) => self.settled_or_asked(drafts),
+            Reading::Asks { offers, .. } | Reading::Refused { offers, .. } => {
+                Err(self.asked(vec![Why::NoReceiver(to)], self.meant_by_offers(offers)))
+            }
+        })
     }
 
     /// "c1 29/11" may be a day, and light of 0.6 a share of one.

@@ -9,6 +9,7 @@ use super::lexicon::{fold, lexicon};
 use super::marks::{Mark, What, marks};
 use super::named::{Known, Names};
 use super::numbers::in_figures;
+use super::said_otherwise::as_said;
 use super::spelling::spelt;
 use super::whole_line::{of_the_whole_line, without_articles};
 use super::why::Why;
@@ -121,7 +122,7 @@ fn read_line(line: &str, today: Day, known: &Known) -> Reading {
         Some(aside) => beside(read, &aside),
         None => read,
     };
-    of_the_whole_line(&whole_line, read, today)
+    as_said(&whole_line, of_the_whole_line(&whole_line, read, today), known)
 }
 
 /// "k1 40?": the number is not sure; about so many is offered.

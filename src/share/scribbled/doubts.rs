@@ -30,6 +30,11 @@ pub(super) fn stands_in(word: &Word, name: &str) -> bool {
     list(name).contains(&word.folded)
 }
 
+/// Whether a name stands for a day or for credit, not for somebody who gets plants.
+pub(in crate::share) fn is_no_receiver(name: &str) -> bool {
+    list("no_receiver").contains(&super::lexicon::fold(name))
+}
+
 /// How many words of a line a phrase of a list takes from `at` on; the longest phrase leads.
 pub(super) fn phrase_at(words: &[Word], at: usize, name: &str) -> Option<usize> {
     let fits = |phrase: &&String| {

@@ -12,6 +12,7 @@ mod helpers;
 mod lexicon;
 mod nearest;
 mod parts;
+mod said_otherwise;
 mod typed;
 mod whole_line;
 mod why;
@@ -20,6 +21,7 @@ mod why;
 mod tests;
 
 pub(super) use choose::Reader;
+pub(super) use doubts::is_no_receiver;
 pub(super) use lexicon::{is_a_word, says_more};
 pub(crate) use named::{NameOf, Names};
 pub use why::Why;

@@ -87,13 +87,27 @@ pub enum Why {
     FoodOrRemedy(String),
     /// A day, or a height and a collar; as typed.
     DayOrHeight(String),
+    /// Of two numbers the second, this one, is right.
+    NumberNow(String),
+    /// A pest is seen no more; the words that say so.
+    PestGone(String),
+    /// Rain without millimetres; the words that count something else.
+    NoMillimetres(String),
+    /// No rain since a day; the word that says so.
+    SinceThen(String),
+    /// Half, and nobody knows of what; the word.
+    HalfOfWhat(String),
+    /// Plants on their way to a bed, or planted there.
+    PlantedOrOnTheWay,
+    /// Not somebody who gets plants; the word.
+    NoReceiver(String),
     /// Nothing fits; the words that were not read.
     NoReading(Vec<String>),
 }
 
 impl Why {
     /// Whether the line says by itself that it is no fact: not done, still to be done, not sure, a question, at an end, about
-    /// an earlier line or about no plants.
+    /// an earlier line, about no plants or without a measure.
     pub fn is_no_fact(&self) -> bool {
         matches!(
             self,
@@ -106,6 +120,11 @@ impl Why {
                 | Why::Ended(_)
                 | Why::CameBack(_)
                 | Why::NotOfPlants(_)
+                | Why::NumberNow(_)
+                | Why::PestGone(_)
+                | Why::NoMillimetres(_)
+                | Why::SinceThen(_)
+                | Why::HalfOfWhat(_)
         )
     }
 }

@@ -82,6 +82,13 @@ impl Wording {
             Why::NotOfPlants(word) => self.why_not_of_plants(word),
             Why::FoodOrRemedy(word) => self.why_food_or_remedy(word),
             Why::DayOrHeight(word) => self.why_day_or_height(word),
+            Why::NumberNow(number) => self.why_number_now(number),
+            Why::PestGone(word) => self.why_pest_gone(word),
+            Why::NoMillimetres(word) => self.why_no_millimetres(word),
+            Why::SinceThen(word) => self.why_since_then(word),
+            Why::HalfOfWhat(word) => self.why_half_of_what(word),
+            Why::PlantedOrOnTheWay => self.why_planted_or_on_the_way(),
+            Why::NoReceiver(word) => self.why_no_receiver(word),
             Why::NoReading(words) if words.is_empty() => self.why_no_reading(),
             Why::NoReading(words) => self.why_no_reading_of(words.join(" ")),
         }

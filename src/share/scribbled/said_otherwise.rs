@@ -1,0 +1,331 @@
+//! What some words of a line say otherwise than a reading took it: that a number was corrected, a pest is gone, that a number
+//! beside rain counts hours, that something is no plant. What was probably meant is offered, never what the line denies.
+
+use serde_json::{Value, json};
+
+use super::doubts::{as_a_note, number, phrase_at, phrase_in, stands_in};
+use super::frames::number_value;
+use super::lexicon::{fold, lexicon};
+use super::named::{Known, NameOf};
+use super::words::Word;
+use super::{EntryDraft, Offer, Reading, Why};
+
+/// A line with what was read of it.
+struct Told<'a> {
+    words: &'a [Word],
+    offers: Vec<Offer>,
+    is_clear: bool,
+    /// Whether nothing of it was understood.
+    is_unread: bool,
+    /// The one tray that it names.
+    tray: Option<String>,
+    /// Its numbers, names left out: where each stands.
+    numbers: Vec<(usize, f64)>,
+}
+
+/// The reading as it is, or what the words of the line make of it.
+pub(super) fn as_said(words: &[Word], reading: Reading, known: &Known) -> Reading {
+    let told = Told::new(words, &reading, known);
+    let is_open = |why: &Why| matches!(why, Why::Question(_) | Why::Unsure(_) | Why::Correction(_));
+    if matches!(&reading, Reading::Refused { why, .. } if why.iter().any(is_open)) {
+        return reading;
+    }
+    let found = told
+        .number_of_now()
+        .or_else(|| told.taken_back(&reading))
+        .or_else(|| told.pest_gone())
+        .or_else(|| told.rain())
+        .or_else(|| told.no_plants())
+        .or_else(|| told.no_deed());
+    match found {
+        Some((why, offers)) => Reading::Refused { why: vec![why], offers },
+        None => told.with_likely_offers(reading),
+    }
+}
+
+impl<'a> Told<'a> {
+    fn new(words: &'a [Word], reading: &Reading, known: &Known) -> Told<'a> {
+        let (offers, is_clear) = match reading {
+            Reading::Clear(drafts) => (vec![drafts.clone()], true),
+            Reading::Asks { offers, .. } | Reading::Refused { offers, .. } => (offers.clone(), false),
+        };
+        let is_unread_by = |why: &Why| matches!(why, Why::NoReading(_) | Why::NoNumber | Why::NoUnit(_) | Why::NoTray);
+        let is_unread = matches!(reading, Reading::Refused { why, .. } if why.iter().all(is_unread_by));
+        let (mut trays, mut numbers, mut at) = (Vec::new(), Vec::new(), 0);
+        while at < words.len() {
+            match known.name_at(words, at) {
+                Some((names, taken)) if taken > 0 => {
+                    trays.extend(names.into_iter().filter(|(of, _)| *of == NameOf::Tray).map(|(_, name)| name));
+                    at += taken;
+                }
+                _ => {
+                    numbers.extend(number(&words[at]).map(|value| (at, value)));
+                    at += 1;
+                }
+            }
+        }
+        trays.dedup();
+        let tray = if trays.len() == 1 { trays.pop() } else { None };
+        Told { words, offers, is_clear, is_unread, tray, numbers }
+    }
+
+    fn has(&self, at: usize, roles: &[&str]) -> bool {
+        let of = |word: &Word| lexicon().roles(&word.folded).iter().any(|role| roles.contains(role));
+        self.words.get(at).is_some_and(of)
+    }
+
+    fn says(&self, roles: &[&str]) -> bool {
+        (0..self.words.len()).any(|at| self.has(at, roles))
+    }
+
+    /// Whether a phrase of a list ends right before a word.
+    fn ends_before(&self, at: usize, name: &str) -> bool {
+        (0..at).any(|from| phrase_at(self.words, from, name) == Some(at - from))
+    }
+
+    fn note(&self) -> Offer {
+        let about = self.tray.iter().map(|tray| ("tray".to_string(), json!(tray))).collect();
+        let happened = self.offers.iter().flatten().find_map(|draft| draft.happened);
+        match self.offers.first() {
+            Some(drafts) if !drafts.is_empty() => vec![as_a_note(drafts)],
+            _ => vec![EntryDraft { kind: "told", fields: about, happened }],
+        }
+    }
+
+    fn of_tray(&self, kind: &'static str, field: &str, value: Value) -> Option<Offer> {
+        let fields = [("tray".to_string(), json!(self.tray.as_ref()?)), (field.to_string(), value)];
+        let happened = self.offers.iter().flatten().find_map(|draft| draft.happened);
+        Some(vec![EntryDraft { kind, fields: fields.into_iter().collect(), happened }])
+    }
+
+    /// "no eran 87 eran 78", "ya no 91 sino 85", "eran 91 ahora 85", "de 91 quedan 85": the second is the count.
+    fn number_of_now(&self) -> Option<(Why, Vec<Offer>)> {
+        let [(before, _), (now, count)] = self.numbers[..] else { return None };
+        if self.says(&["die", "kill", "give", "plant", "carry", "cm"]) {
+            return None;
+        }
+        let led = |name: &str| self.ends_before(now, name);
+        let is_of = before > 0 && self.words[before - 1].folded == "de" && led("of_the_number");
+        let is_now = self.ends_before(before, "not_the_number") && led("but_the_number")
+            || self.ends_before(before, "were_the_number") && led("are_the_number")
+            || is_of;
+        let counted = self.of_tray("counted", "standing", number_value(count)).filter(|_| is_now)?;
+        let is_read = self.is_clear
+            && self.offers.concat().iter().all(|one| one.fields.get("standing").and_then(Value::as_f64) == Some(count));
+        (!is_read).then(|| (Why::NumberNow(self.words[now].typed.clone()), vec![counted]))
+    }
+
+    /// "vendidas 20 anuladas", "3 muertas por error": the line may stand for nothing.
+    fn taken_back(&self, reading: &Reading) -> Option<(Why, Vec<Offer>)> {
+        let word = phrase_in(self.words, "taken_back")?;
+        let is_told = matches!(reading, Reading::Refused { why, .. } if why.iter().any(Why::is_no_fact));
+        let changes = |one: &EntryDraft| matches!(one.kind, "lost" | "culled" | "given_out" | "outplanted" | "counted");
+        let is_change = self.offers.iter().flatten().any(changes);
+        let is_denied = fold(&word).contains("cierto");
+        (is_change && (!is_told || is_denied)).then(|| (Why::Correction(word), Vec::new()))
+    }
+
+    /// "se quitó la roya", "sin roya": none of it is seen any more.
+    fn pest_gone(&self) -> Option<(Why, Vec<Offer>)> {
+        let kinds = |drafts: &Offer| drafts.iter().all(|one| matches!(one.kind, "pest_seen" | "treated" | "told"));
+        if !self.offers.iter().all(kinds) || !self.numbers.is_empty() {
+            return None;
+        }
+        let is_pest = |at: &usize| self.has(*at, &["pests.words"]);
+        let pest = (0..self.words.len()).find(is_pest);
+        let remedy = (0..self.words.len()).any(|at| self.has(at, &["remedy"]));
+        let without = pest.filter(|at| *at > 0 && self.words[at - 1].folded == "sin").map(|_| "sin".to_string());
+        let word = without.or_else(|| phrase_in(self.words, "pest_gone"))?;
+        let seen = self.offers.iter().flatten().find(|one| one.kind == "pest_seen").cloned();
+        let sprayed = self.says(&["spray"]).then(|| self.offers.concat()).into_iter().flatten();
+        let mut drafts: Offer = sprayed.filter(|one| one.kind == "treated").collect();
+        let gone = match (seen, pest) {
+            (Some(seen), _) => Some(seen),
+            (None, Some(at)) => {
+                self.of_tray("pest_seen", "what", json!(self.words[at].typed)).and_then(|mut one| one.pop())
+            }
+            (None, None) => None,
+        };
+        match gone {
+            Some(mut gone) => {
+                gone.fields.insert("share_pct".into(), json!(0));
+                drafts.push(gone);
+            }
+            None if remedy && drafts.is_empty() => return Some((Why::Ended(word), vec![self.note()])),
+            None => return None,
+        }
+        Some((Why::PestGone(word), vec![drafts, self.note()]))
+    }
+
+    /// Hours, minutes and times are no millimetres.
+    fn rain(&self) -> Option<(Why, Vec<Offer>)> {
+        let has_mm = self.says(&["units.mm", "units.inch"]);
+        let fallen: Vec<f64> =
+            self.offers.iter().flatten().filter_map(|one| one.fields.get("rain_mm")?.as_f64()).collect();
+        let rains = self.says(&["rain"]) || phrase_in(self.words, "rains_not").is_some();
+        if has_mm || !rains {
+            return None;
+        }
+        let typed = |from: usize, to: usize| {
+            self.words[from..to].iter().map(|word| word.typed.as_str()).collect::<Vec<_>>().join(" ")
+        };
+        if let (Some(word), Some(_)) = (phrase_in(self.words, "since"), phrase_in(self.words, "rains_not")) {
+            return fallen.contains(&0.0).then(|| (Why::SinceThen(word), vec![self.note()]));
+        }
+        let is_taken = |value: f64| fallen.contains(&value);
+        let counted = self.numbers.iter().find(|(at, value)| {
+            is_taken(*value) && self.words.get(at + 1).is_some_and(|word| stands_in(word, "not_of_rain"))
+        });
+        if let Some((at, _)) = counted {
+            return Some((Why::NoMillimetres(typed(*at, at + 2)), vec![self.note()]));
+        }
+        let hours = self.numbers.windows(2).find(|two| {
+            let (from, to) = (two[0].0, two[1].0);
+            let led = from > 0 && (self.words[from - 1].folded == "de" || stands_in(&self.words[from - 1], "since"));
+            led && to == from + 2 && (is_taken(two[0].1) || is_taken(two[1].1))
+        });
+        if let Some(hours) = hours {
+            return Some((Why::NoMillimetres(typed(hours[0].0 - 1, hours[1].0 + 1)), vec![self.note()]));
+        }
+        let is_rain = |at: usize| {
+            let starts = |stem: &&str| self.words[at].folded.starts_with(*stem);
+            ["llov", "lluv", "aguacer", "rain"].iter().any(|stem| starts(&stem))
+        };
+        let is_bare = self.numbers.is_empty() && self.tray.is_none() && self.offers.is_empty() && self.is_unread;
+        let word = (0..self.words.len()).find(|at| is_rain(*at)).filter(|_| is_bare)?;
+        Some((Why::NoMillimetres(self.words[word].typed.clone()), vec![self.note()]))
+    }
+
+    /// "3 ratas", "5 hojas", "3 frascos": a number of something else is none of plants.
+    fn no_plants(&self) -> Option<(Why, Vec<Offer>)> {
+        let is_animal = |at: usize| {
+            let is_in = |word: &Word| matches!(word.folded.as_str(), "en" | "in");
+            self.has(at, &["causes.words"]) && self.says(&["die"]) && self.words.get(at + 1).is_some_and(is_in)
+        };
+        let of_else = |at: usize| stands_in(&self.words[at], "no_plants") || is_animal(at);
+        let behind = |at: usize| at + 1 < self.words.len() && of_else(at + 1);
+        let (at, value) = *self.numbers.iter().find(|(at, _)| behind(*at))?;
+        let amounts = ["count", "standing", "alive", "dead", "lifted"];
+        let is_of_it = |one: &EntryDraft| {
+            amounts.iter().any(|field| one.fields.get(*field).and_then(Value::as_f64) == Some(value))
+        };
+        let only_note = |drafts: &Offer| drafts.iter().all(|one| matches!(one.kind, "told" | "noted"));
+        let dropped = self.offers.iter().any(|drafts| drafts.iter().any(is_of_it));
+        let kept = self.offers.iter().filter(|drafts| !drafts.iter().any(is_of_it) && !only_note(drafts)).cloned();
+        dropped.then(|| (Why::NotOfPlants(self.words[at + 1].typed.clone()), kept.chain([self.note()]).collect()))
+    }
+
+    /// What is still wanted, half a measure, holes that were filled: nothing of it is written.
+    fn no_deed(&self) -> Option<(Why, Vec<Offer>)> {
+        let first = self.offers.first().and_then(|drafts| drafts.first())?;
+        let word = |name: &str| phrase_in(self.words, name);
+        let noted = |why: Why| (why, vec![self.note()]);
+        match first.kind {
+            "given_out" => word("wants").map(|word| noted(Why::Intent(word))),
+            "shade_set" => word("less_shade").and_then(|_| word("half")).map(|word| noted(Why::HalfOfWhat(word))),
+            "prepared" if self.says(&["real_hole"]) => word("covered").map(|word| noted(Why::Ended(word))),
+            "outplanted" => word("for_shade").map(|word| noted(Why::NoReading(vec![word]))),
+            _ => None,
+        }
+    }
+
+    /// The offers that the words of the line do not gainsay.
+    fn with_likely_offers(&self, reading: Reading) -> Reading {
+        match reading {
+            Reading::Clear(drafts) => {
+                let is_planted = drafts.len() == 1 && drafts[0].kind == "outplanted";
+                if is_planted && phrase_in(self.words, "on_the_way").is_some() {
+                    let note = as_a_note(&drafts);
+                    return Reading::Asks { why: vec![Why::PlantedOrOnTheWay], offers: vec![drafts, vec![note]] };
+                }
+                Reading::Clear(drafts)
+            }
+            Reading::Asks { why, offers } => match self.likely(&offers) {
+                Some(offers) => Reading::Refused { why, offers },
+                None => Reading::Asks { why, offers },
+            },
+            Reading::Refused { why, offers } => {
+                let is_unread = why.iter().any(|why| matches!(why, Why::NoReading(words) if !words.is_empty()));
+                // Whether a number is a loss or a count is no question where the line says something else.
+                let why: Vec<Why> =
+                    why.into_iter().filter(|why| !(is_unread && matches!(why, Why::OverHalf(_)))).collect();
+                let mut offers = self.likely(&offers).unwrap_or(offers);
+                if is_coming(&why) && !offers.is_empty() {
+                    offers = vec![self.note()];
+                }
+                Reading::Refused { why, offers }
+            }
+        }
+    }
+
+    fn likely(&self, offers: &[Offer]) -> Option<Vec<Offer>> {
+        self.of_a_whole(offers).or_else(|| self.moved_to_a_bag(offers)).or_else(|| self.with_a_pest(offers))
+    }
+
+    /// "de 30 se secaron 4", "de los 42 pegaron 38": the first is the whole.
+    fn of_a_whole(&self, offers: &[Offer]) -> Option<Vec<Offer>> {
+        let [(before, whole), (now, part)] = self.numbers[..] else { return None };
+        let from = before.checked_sub(1)?;
+        let of = self.words[from].folded == "de" || from > 0 && self.words[from - 1].folded == "de";
+        let led = |roles: &[&str]| {
+            (before..now).any(|at| {
+                let phrase: Vec<&str> = self.words[at..now].iter().map(|word| word.folded.as_str()).collect();
+                roles.iter().any(|role| lexicon().is(&phrase.join(" "), role))
+            })
+        };
+        let amount = |one: &EntryDraft, field: &str| one.fields.get(field).and_then(Value::as_f64);
+        let first = offers.iter().flatten().next().filter(|_| of && part <= whole)?;
+        let mut meant = offers
+            .iter()
+            .flatten()
+            .find(|one| amount(one, "count") == Some(whole) || amount(one, "alive") == Some(whole));
+        if meant.is_none() {
+            meant = Some(first).filter(|one| one.kind == "survival_counted" || one.kind == "lost");
+        }
+        let mut meant = meant?.clone();
+        match meant.kind {
+            "lost" if led(&["die"]) => _ = meant.fields.insert("count".into(), number_value(part)),
+            "survival_counted" if led(&["survive", "alive"]) => {
+                meant.fields.insert("alive".into(), number_value(part));
+                meant.fields.insert("dead".into(), number_value(whole - part));
+            }
+            _ => return None,
+        }
+        Some(vec![vec![meant]])
+    }
+
+    /// "pasé 120 de la cof-030 a bolsa": no count of the tray.
+    fn moved_to_a_bag(&self, offers: &[Offer]) -> Option<Vec<Offer>> {
+        phrase_in(self.words, "to_a_bag")?;
+        phrase_in(self.words, "passed_on")?;
+        let is_counted = |drafts: &Offer| drafts.iter().any(|one| one.kind == "counted");
+        offers.iter().find(|drafts| is_counted(drafts))?;
+        let mut kept: Vec<Offer> = offers.iter().filter(|drafts| !is_counted(drafts)).cloned().collect();
+        if kept.is_empty() {
+            kept.push(self.note());
+        }
+        Some(kept)
+    }
+
+    /// "5 con roya", "85 con las malas": not lost, not thrown away.
+    fn with_a_pest(&self, offers: &[Offer]) -> Option<Vec<Offer>> {
+        let with = |(at, _): &&(usize, f64)| {
+            self.words.get(at + 1).is_some_and(|word| word.folded == "con") && self.has(at + 2, &["pests.words"])
+        };
+        let sick = self.numbers.iter().find(with).map(|(at, _)| self.words[at + 2].typed.clone());
+        let all = phrase_in(self.words, "with_the_bad").and(self.numbers.first());
+        let seen = sick.and_then(|what| self.of_tray("pest_seen", "what", json!(what)));
+        let counted = all.and_then(|(_, count)| self.of_tray("counted", "standing", number_value(*count)));
+        let meant = seen.or(counted)?;
+        let is_loss = |drafts: &&Offer| drafts.iter().any(|one| matches!(one.kind, "lost" | "culled"));
+        offers.iter().find(is_loss)?;
+        Some(vec![meant, self.note()])
+    }
+}
+
+/// Whether it is of a coming day by a word, as "tomorrow"; a date may be written wrongly.
+fn is_coming(why: &[Why]) -> bool {
+    let by_a_word =
+        |why: &Why| matches!(why, Why::Coming(word) if !word.contains(|letter: char| letter.is_ascii_digit()));
+    why.iter().any(by_a_word)
+}
