@@ -347,7 +347,7 @@ const PARTS_OF_THE_SAMPLE: &[(&str, usize, usize, usize)] = &[
     ("en_third", 97, 99, 0),
     ("es_third", 96, 99, 0),
     // What a second grower wrote who had not seen the reader, of kinds that were taken wrongly.
-    ("es_dusk", 50, 90, 0),
+    ("es_dusk", 63, 99, 0),
 ];
 
 /// The phrases of a page that can be printed, by its headings; those under the last one are not written.

@@ -159,6 +159,9 @@ impl Said<'_, '_> {
         }
         Some(match reading {
             Reading::Clear(drafts) => self.settled_or_asked(drafts),
+            Reading::Refused { why, offers } if why.iter().any(Why::is_no_fact) => {
+                Err(self.not_written(why.clone(), offers))
+            }
             Reading::Asks { offers, .. } | Reading::Refused { offers, .. } => {
                 Err(self.asked(vec![Why::NoReceiver(to)], self.meant_by_offers(offers)))
             }

@@ -120,7 +120,8 @@ impl<'a> Told<'a> {
         let word = phrase_in(self.words, "taken_back")?;
         let is_told = matches!(reading, Reading::Refused { why, .. } if why.iter().any(Why::is_no_fact));
         let changes = |one: &EntryDraft| matches!(one.kind, "lost" | "culled" | "given_out" | "outplanted" | "counted");
-        let is_change = self.offers.iter().flatten().any(changes);
+        let is_change = self.offers.iter().flatten().any(changes)
+            || self.offers.is_empty() && self.says(&["give", "die", "kill", "cull", "plant"]);
         let is_denied = fold(&word).contains("cierto");
         (is_change && (!is_told || is_denied)).then(|| (Why::Correction(word), Vec::new()))
     }
@@ -148,6 +149,10 @@ impl<'a> Told<'a> {
         };
         match gone {
             Some(mut gone) => {
+                let what = gone.fields.get("what").and_then(Value::as_str).map(fold).unwrap_or_default();
+                if let Some(named) = pest.map(|at| &self.words[at]).filter(|named| !what.contains(&named.folded)) {
+                    gone.fields.insert("what".into(), json!(named.typed));
+                }
                 gone.fields.insert("share_pct".into(), json!(0));
                 drafts.push(gone);
             }
@@ -212,7 +217,9 @@ impl<'a> Told<'a> {
         let only_note = |drafts: &Offer| drafts.iter().all(|one| matches!(one.kind, "told" | "noted"));
         let dropped = self.offers.iter().any(|drafts| drafts.iter().any(is_of_it));
         let kept = self.offers.iter().filter(|drafts| !drafts.iter().any(is_of_it) && !only_note(drafts)).cloned();
-        dropped.then(|| (Why::NotOfPlants(self.words[at + 1].typed.clone()), kept.chain([self.note()]).collect()))
+        let is_bare = self.offers.is_empty() && self.tray.is_some();
+        (dropped || is_bare)
+            .then(|| (Why::NotOfPlants(self.words[at + 1].typed.clone()), kept.chain([self.note()]).collect()))
     }
 
     /// What is still wanted, half a measure, holes that were filled: nothing of it is written.
@@ -247,8 +254,8 @@ impl<'a> Told<'a> {
             Reading::Refused { why, offers } => {
                 let is_unread = why.iter().any(|why| matches!(why, Why::NoReading(words) if !words.is_empty()));
                 // Whether a number is a loss or a count is no question where the line says something else.
-                let why: Vec<Why> =
-                    why.into_iter().filter(|why| !(is_unread && matches!(why, Why::OverHalf(_)))).collect();
+                let asked = |why| if is_unread && matches!(why, Why::OverHalf(_)) { Why::Several } else { why };
+                let why: Vec<Why> = why.into_iter().map(asked).collect();
                 let mut offers = self.likely(&offers).unwrap_or(offers);
                 if is_coming(&why) && !offers.is_empty() {
                     offers = vec![self.note()];
@@ -323,9 +330,8 @@ impl<'a> Told<'a> {
     }
 }
 
-/// Whether it is of a coming day by a word, as "tomorrow"; a date may be written wrongly.
+/// Whether it is of a coming day by a word, as "tomorrow"; the day of a date or of a week may be written wrongly.
 fn is_coming(why: &[Why]) -> bool {
-    let by_a_word =
-        |why: &Why| matches!(why, Why::Coming(word) if !word.contains(|letter: char| letter.is_ascii_digit()));
+    let by_a_word = |why: &Why| matches!(why, Why::Coming(word) if lexicon().is(&fold(word), "mood.coming"));
     why.iter().any(by_a_word)
 }
