@@ -13,6 +13,7 @@ use super::model::Model;
 use super::screens::screen::Screen;
 use super::tap::{Tapped, tapped};
 use crate::desk::{DeskError, LineFaults, Recorded, Remark, Withdraws};
+use crate::nursery::entry::Entry;
 use crate::nursery::entry::subject::Subject;
 use crate::nursery::envelope::Draft;
 use crate::reckon::forecast::ForecastBasis;
@@ -484,6 +485,13 @@ fn leave(model: &mut Model) -> Vec<Effect> {
     effects
 }
 
+/// What was said of entries that were taken back is said no more.
+fn taken_back(model: &mut Model, entries: &[Arc<Entry>]) -> Vec<Effect> {
+    model.say(model.wording.said_taken_back(entries.len() as i64), Ink::Strong);
+    let acts = with_screen_at(model, ScreenName::Walk, |screen, cx| screen.taken_back(entries, cx));
+    act_all(model, acts)
+}
+
 fn take_answer(model: &mut Model, answer: Answer) -> Vec<Effect> {
     match answer {
         Answer::Drawn(drawn) => {
@@ -519,11 +527,7 @@ fn take_answer(model: &mut Model, answer: Answer) -> Vec<Effect> {
                 }
             }
         }
-        Answer::TookBack(taken) => {
-            model.say(model.wording.said_taken_back(taken.entries.len() as i64), Ink::Strong);
-            let acts = with_screen_at(model, ScreenName::Walk, |screen, cx| screen.taken_back(&taken.entries, cx));
-            return act_all(model, acts);
-        }
+        Answer::TookBack(taken) => return taken_back(model, &taken.entries),
         Answer::Asks { ticket, doubts, remarks } => return asks(model, ticket, &doubts, &remarks),
         Answer::Refused { ticket, fault } => return refused(model, ticket, &fault),
         Answer::NotRead(fault) => {

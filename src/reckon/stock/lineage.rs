@@ -214,7 +214,8 @@ pub(super) fn sicknesses_of(ledger: &Ledger, site: &Site, tray: &TrayCode, out: 
         if gone && look.from > out.happened {
             continue;
         }
-        open.retain(|seen| !is_same_pest(&seen.what.what, &look.what.what) && !(gone && says_none(&look.what.what)));
+        let all_gone = gone && says_none(&look.what.what);
+        open.retain(|seen| !all_gone && !is_same_pest(&seen.what.what, &look.what.what));
         if !gone && !nature_of(&look.what.what, look.what.spreads).goes_by_itself() {
             open.push(look);
         }

@@ -37,10 +37,8 @@ impl Wording {
             }
             RoundReason::SowAgainAsked { told, again } => {
                 let reasons = self.forecast_reasons(told, on.day).join("; ");
-                self.round_sow_again(
-                    format!("{}: {reasons}", self.judgement_name(told.judgement)),
-                    self.sow_again_words(again),
-                )
+                let told = format!("{}: {reasons}", self.judgement_name(told.judgement));
+                self.round_sow_again(told, self.sow_again_words(again))
             }
             RoundReason::SeedlingsOldEnough { age_days, from_days, .. } => self.round_old_enough(*age_days, *from_days),
             RoundReason::OverdueInContainer { .. }
