@@ -70,8 +70,7 @@ impl Wording {
                 let since = days_since.map_or_else(|| self.round_step_first(), |days| self.round_step_settled(days));
                 self.with_step(self.with_rains(since, *too_late, on), step)
             }
-            RoundReason::MostDied(gap) => self.gap_words(gap),
-            RoundReason::SickOpen { .. } => self.sick_reason(why, on),
+            RoundReason::MostDied(_) | RoundReason::SickOpen { .. } => self.sick_reason(why, on),
             RoundReason::LabelNotRead { with, day, people, planting } => match (people, planting) {
                 (_, false) => self.round_label(with, near(day)),
                 (true, true) => self.round_label_both(with, near(day)),
@@ -97,6 +96,9 @@ impl Wording {
     }
 
     fn sick_reason(&self, why: &RoundReason, on: RoundOn<'_>) -> String {
+        if let RoundReason::MostDied(gap) = why {
+            return self.gap_words(gap);
+        }
         let RoundReason::SickOpen { what, on: seen, done, lacks, is_damping, is_sign, brought } = why else {
             return String::new();
         };
