@@ -34,10 +34,21 @@ fn bed() -> Value {
         "top_m":3,"foot_m":0.8,"width_m":2.6,"lad":1.2,"k":0.6,"months":2})
 }
 
+/// Whether each topic answers what is given with all of its keys.
+fn answers_with<const N: usize>(promised: [(&str, Value, &str); N]) {
+    let home = Home::default();
+    for (topic, given, keys) in promised {
+        let told = piped(&home, topic, &given);
+        assert_eq!(told["version"], 1, "{topic}");
+        for key in keys.split_whitespace() {
+            assert!(told.get(key).is_some_and(|value| !value.is_null()), "{topic} has no {key}: {told}");
+        }
+    }
+}
+
 #[test]
 fn every_topic_answers_a_program_with_the_keys_it_promised() {
-    let home = Home::default();
-    let promised = [
+    answers_with([
         (
             "germination",
             json!({"times":[7,10,14],"counts":[3,8,5],"seeds":50}),
@@ -74,6 +85,12 @@ fn every_topic_answers_a_program_with_the_keys_it_promised() {
             "n_infinite n_finite",
         ),
         ("growth", json!({"t":[20,40,60,80,100],"y":[3,8,17,24,28],"target":[25]}), "logistic gompertz"),
+    ]);
+}
+
+#[test]
+fn every_topic_of_the_land_answers_a_program_with_the_keys_it_promised() {
+    answers_with([
         (
             "sun",
             json!({"lat_deg":10.43,"lon_deg":-84.0,"elev_m":120,"utc":"2025-06-21T18:00:00Z"}),
@@ -107,14 +124,7 @@ fn every_topic_answers_a_program_with_the_keys_it_promised() {
             json!({"height_m":3.0,"girth_m":0.7,"leaves":10,"spacing_m2":9,"k":0.7,"width_m":3,"depth_m":2}),
             "middle_leaf_m2 plant_m2 lai light lad",
         ),
-    ];
-    for (topic, given, keys) in promised {
-        let told = piped(&home, topic, &given);
-        assert_eq!(told["version"], 1, "{topic}");
-        for key in keys.split_whitespace() {
-            assert!(told.get(key).is_some_and(|value| !value.is_null()), "{topic} has no {key}: {told}");
-        }
-    }
+    ]);
 }
 
 #[test]
@@ -264,10 +274,19 @@ fn what_has_no_answer_is_an_answer_with_nulls() {
     );
 }
 
+/// Whether each topic refuses what is given with one sentence that says what.
+fn each_says<const N: usize>(nonsense: [(&str, &str, &str); N]) {
+    let home = Home::default();
+    for (topic, given, says) in nonsense {
+        let ended = refused(&home, topic, given);
+        assert!(ended.err.contains(says), "{topic} {given}: {}", ended.err);
+        assert_eq!(ended.err.trim().lines().count(), 1, "{topic} {given}: {}", ended.err);
+    }
+}
+
 #[test]
 fn nonsense_gets_a_sentence_and_ends_with_1() {
-    let home = Home::default();
-    for (topic, given, says) in [
+    each_says([
         ("germination", r#"{"times":[7,10],"counts":[30,30],"seeds":50}"#, "60"),
         ("germination", r#"{"times":[10,7],"counts":[3,3],"seeds":50}"#, "times"),
         ("germination", r#"{"times":[],"counts":[],"seeds":50}"#, "times"),
@@ -316,6 +335,12 @@ fn nonsense_gets_a_sentence_and_ends_with_1() {
         ("sample_size", r#"{"kind":"guess","confidence":0.95}"#, "detection"),
         ("growth", r#"{"t":[3,2,1],"y":[1,2,3],"target":[5]}"#, "t"),
         ("growth", r#"{"t":[1,2,3],"y":[1,2,3],"target":[-5]}"#, "target"),
+    ]);
+}
+
+#[test]
+fn nonsense_about_the_land_gets_a_sentence_and_ends_with_1() {
+    each_says([
         (
             "sun",
             r#"{"lat_deg":95,"lon_deg":0,"elev_m":0,"utc":"2026-03-15T16:00:00Z"}"#,
@@ -375,11 +400,7 @@ fn nonsense_gets_a_sentence_and_ends_with_1() {
                 "reading":{"light_share":0.5,"sky":"blue"}}"#,
             "overcast, clear",
         ),
-    ] {
-        let ended = refused(&home, topic, given);
-        assert!(ended.err.contains(says), "{topic} {given}: {}", ended.err);
-        assert_eq!(ended.err.trim().lines().count(), 1, "{topic} {given}: {}", ended.err);
-    }
+    ]);
 }
 
 #[test]

@@ -512,9 +512,7 @@ fn plants_from_a_sick_tray_ask_for_care_and_a_look_where_they_stand() {
             let mut book = brought(seen, what, out);
             let warns = |book: &Book, on: &str| {
                 let picture = book.on(on);
-                let offered =
-                    pair(&picture, "cof-1", "Upper 1").criteria.iter().any(|one| one.rule() == Rule::Pest && one.warns);
-                offered
+                pair(&picture, "cof-1", "Upper 1").criteria.iter().any(|one| one.rule() == Rule::Pest && one.warns)
             };
             let [en, es] = said_of_pest(&book, TODAY);
             assert!(en.contains("10 plants from cof-2") && es.contains("10 plantas de cof-2"), "{en} / {es}");
