@@ -87,7 +87,7 @@ fn a_nursery_begun_by_hand_gives_the_right_answer_and_its_reasons() {
         assert!(!criterion["source"].as_str().unwrap().is_empty());
         assert_eq!(criterion["met"].is_null(), criterion["basis"] == "unknown", "{criterion:#}");
     }
-    let why = home.done(&["why", "pair", "cof-1", "upper 1"]);
+    let why = home.done(&["why", "pair", "cof-1", "upper 1", "--all"]);
     assert!(why.contains("hardening") && why.contains("source"), "{why}");
     assert!(home.done(&["ready"]).contains("Upper 1"));
     // Two days before, the gauge had nothing yet.
@@ -440,7 +440,7 @@ fn faults_of_usage_are_said_in_the_language_asked_for_with_the_nearest_name() {
             "'north' no es un número",
         ),
         (&["import", "x", "--as", "fish"], "it is one of: entries, trays, beds", "es uno de: entries, trays, beds"),
-        (&["undo", "zz"], "is not an entry", "no es una anotación"),
+        (&["undo", "zz"], "is no number of an entry", "no es el número de una anotación"),
         (&["why", "tray", ""], "cannot be ''", "no puede ser ''"),
         (&["ready", "--on", "2026-01-01", "--on", "2026-01-02"], "stands there twice", "está dos veces"),
     ];

@@ -16,7 +16,7 @@ pub(super) use stories::kept_stories_are_true;
 
 use super::now::Now;
 use crate::journal::{Journal, JournalError};
-use stories::{LastKept, keep_stories};
+use stories::{LastKept, keep_stories, program};
 
 /// Books of fewer entries are read whole: that takes no longer than going on from kept stories.
 pub(super) const READ_WHOLE_BELOW: u64 = 4_000;
@@ -25,6 +25,10 @@ pub(super) const READ_WHOLE_BELOW: u64 = 4_000;
 pub(super) fn open(journal: &mut Journal, now: Now, whole_below: u64) -> Result<Opened, JournalError> {
     if journal.count()? < whole_below {
         return read_whole::open(journal, now);
+    }
+    if journal.checkpoint()?.is_some_and(|kept| kept.program != program()) {
+        // Another program knew otherwise what goes along with plants.
+        journal.forget_lookup()?;
     }
     journal.bring_up_lookup(&mut |_| {})?;
     if !journal.lookup_is_up()? {

@@ -213,6 +213,17 @@ impl Journal {
         }
     }
 
+    /// Throws the lookup away, so that it is made anew. Nothing where the file can only be read.
+    pub(crate) fn forget_lookup(&mut self) -> Result<(), JournalError> {
+        if self.read_only {
+            return Ok(());
+        }
+        let transaction = self.connection.transaction_with_behavior(TransactionBehavior::Immediate)?;
+        transaction.execute("DELETE FROM about", [])?;
+        transaction.execute("UPDATE looked_up SET arrival = 0", [])?;
+        Ok(transaction.commit()?)
+    }
+
     /// Whether everything can be looked up.
     pub fn lookup_is_up(&self) -> Result<bool, JournalError> {
         let asked = "SELECT (SELECT arrival FROM looked_up) IS (SELECT coalesce(max(arrival), 0) FROM entry)";

@@ -124,7 +124,7 @@ kinds! {
         cells_filled: Option<Count>,
     }
     /// Died, by cause.
-    Lost "lost", LOSS => {
+    Lost "lost", KindFacts { affects_descendants: true, ..LOSS } => {
         /// The tray.
         tray: TrayCode,
         /// How many.
