@@ -194,7 +194,7 @@ impl<'a> Told<'a> {
         }
         let is_rain = |at: usize| {
             let starts = |stem: &&str| self.words[at].folded.starts_with(*stem);
-            ["llov", "lluv", "aguacer", "rain"].iter().any(|stem| starts(&stem))
+            ["llov", "lluv", "aguacer", "rain"].iter().any(starts)
         };
         let is_bare = self.numbers.is_empty() && self.tray.is_none() && self.offers.is_empty() && self.is_unread;
         let word = (0..self.words.len()).find(|at| is_rain(*at)).filter(|_| is_bare)?;
