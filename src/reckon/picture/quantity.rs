@@ -211,6 +211,24 @@ pub struct PestSeen {
     pub brought: Option<BroughtBy>,
 }
 
+impl PestSeen {
+    /// What a look found, of which nothing more is known yet.
+    pub(crate) fn only(what: &str, share_pct: Option<f64>, on: Day) -> PestSeen {
+        PestSeen {
+            what: what.to_string(),
+            share_pct,
+            on,
+            in_soil: false,
+            spreads: false,
+            in_bed: false,
+            is_sign: false,
+            is_damping: false,
+            lacks: None,
+            brought: None,
+        }
+    }
+}
+
 /// Plants in a bed that came from a tray with a sickness.
 #[derive(Clone, PartialEq, Eq, Debug)]
 pub struct BroughtBy {

@@ -50,18 +50,7 @@ pub(crate) struct OpenPest {
 impl OpenPest {
     pub(crate) fn begun(look: &Written) -> OpenPest {
         let PestLook { what, share_pct, spreads, stood, .. } = &look.what;
-        let seen = PestSeen {
-            what: what.clone(),
-            share_pct: *share_pct,
-            on: look.from,
-            in_soil: false,
-            spreads: false,
-            in_bed: false,
-            is_sign: false,
-            is_damping: false,
-            lacks: None,
-            brought: None,
-        };
+        let seen = PestSeen::only(what, *share_pct, look.from);
         let mut pest = OpenPest {
             seen,
             nature: Nature::default(),

@@ -25,18 +25,7 @@ fn in_every_state<N: Copy, K>(question: fn(Known<N, K>) -> Question, needed: N, 
 }
 
 fn aphids() -> Option<PestSeen> {
-    Some(PestSeen {
-        what: "aphids".into(),
-        share_pct: Some(60.0),
-        on: "2026-04-03".parse().unwrap(),
-        in_soil: false,
-        spreads: false,
-        in_bed: false,
-        is_sign: false,
-        is_damping: false,
-        lacks: None,
-        brought: None,
-    })
+    Some(PestSeen::only("aphids", Some(60.0), "2026-04-03".parse().unwrap()))
 }
 
 fn every_question() -> Vec<[Criterion; 3]> {
