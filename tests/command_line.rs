@@ -238,7 +238,7 @@ fn plain_undo_stops_at_the_beginning_and_says_how_to_go_on() {
         &["name=Two", "latitude_deg=-1", "longitude_deg=36", "altitude_m=1500", "utc_offset_h=3"],
     );
     assert!(home.done(&["undo"]).contains("nursery Two"));
-    home.done(&["undo", &id]);
+    home.done(&["undo", &id, "--yes"]);
     let said = home.refused(&["undo", &id]);
     assert!(said.contains("taken back on 15 Apr 2026"), "{said}");
 }

@@ -411,3 +411,60 @@ fn an_entry_named_twice_is_taken_back_once() {
     let last = home.json(&["log", "--most", "1"]);
     assert_eq!(home.done(&["export"]).matches(&format!("[\"{id}\"]")).count(), 1, "{last}");
 }
+
+#[test]
+fn what_describes_and_is_rarely_meant_is_asked_about() {
+    let home = nursery();
+    let plan = r#"plan=[{"species":"coffee","pattern":"square","row_m":2,"in_row_m":2}]"#;
+    let dense = r#"plan=[{"species":"coffee","pattern":"square","row_m":0.001,"in_row_m":0.001}]"#;
+    let usual = ["write", "bed_set", "bed=Upper 2", "field=Upper", "length_m=100", "width_m=100", plan];
+    assert_eq!(home.run(&usual).err, "");
+    for (words, said) in [
+        (vec!["bed_set", "bed=Wide", "field=Upper", "length_m=100000", "width_m=100000", plan], "in metres"),
+        (vec!["bed_set", "bed=Dense", "field=Upper", "length_m=20", "width_m=6", dense], "no position"),
+        (vec!["let_go", "task=measure cof-1", "until=2026-05-01", "never=true", "why=no"], "which is meant"),
+        (vec!["settled", "what=restored"], "nothing is missing"),
+        (vec!["settled", "what=clock", "of=zzz"], "no entry called \"zzz\""),
+    ] {
+        // Without a terminal one entry is told of, as every remark is; at one it is asked about.
+        let words: Vec<&str> = ["write"].into_iter().chain(words).collect();
+        let ended = home.run(&words);
+        assert!(ended.err.contains(said), "{words:?} {}{}", ended.out, ended.err);
+        let meant: Vec<&str> = words.iter().copied().chain(["--yes", "--dry-run"]).collect();
+        assert!(home.done(&meant).contains(said), "{meant:?}");
+    }
+}
+
+#[test]
+fn where_the_nursery_lies_is_not_taken_back_without_a_yes() {
+    let home = nursery();
+    let export = home.done(&["export"]);
+    let set = export.lines().find(|line| line.contains("nursery_set")).unwrap();
+    let set: serde_json::Value = serde_json::from_str(set).unwrap();
+    let id = set["id"].as_str().unwrap();
+    let said = home.refused(&["undo", id, "--only"]);
+    assert!(said.contains("where the nursery lies"), "{said}");
+    assert_eq!(home.done(&["export"]), export);
+    assert_eq!(home.run(&["undo", id, "--only", "--yes"]).code, 0);
+}
+
+#[test]
+fn a_clock_set_right_is_told_which_entry_keeps_it_in_doubt_and_what_to_type() {
+    let mut home = nursery();
+    home.today = "2099-01-01".into();
+    home.write("weather", &["rain_mm=3"]);
+    home.today = "2026-04-15".into();
+    let export = home.done(&["export"]);
+    let of_2099 = export.lines().find(|line| line.contains("2099-01-01")).unwrap();
+    let of_2099: Value = serde_json::from_str(of_2099).unwrap();
+    let id = of_2099["id"].as_str().unwrap();
+    for lang in ["en", "es"] {
+        let warned = home.run(&["ready", "--lang", lang]).err;
+        assert!(warned.contains(&format!("outplant undo {id}")) && warned.contains("settled what=clock"), "{warned}");
+    }
+    let early = home.run(&["write", "settled", "what=clock"]).err;
+    assert!(early.contains("still to come") && early.contains(id), "{early}");
+    home.done(&["undo", id]);
+    home.write("settled", &["what=clock"]);
+    assert_eq!(home.run(&["ready"]).err, "");
+}

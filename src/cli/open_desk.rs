@@ -72,15 +72,17 @@ const GONE_SAID_FILE: &str = "gone.txt";
 fn ask_of_clock(run: &Run, desk: &Desk, writes: bool) -> Result<(), Exit> {
     let today = run.now.today;
     let desk_fault = |fault| run.desk_fault(fault);
-    let (newest_day, newest_moment) = desk.newest().map_err(desk_fault)?;
+    let (newest, newest_moment) = desk.newest().map_err(desk_fault)?;
     // Where a clock once ran ahead and that was taken back, every later entry was recorded no earlier than that.
     let mended = desk.took_back_what_was_to_come().map_err(desk_fault)?;
     let newest_moment = newest_moment.filter(|_| !mended);
-    let Some(newest) = newest_day else { return Ok(()) };
+    let Some((entry, newest)) = newest else { return Ok(()) };
     let before =
         today < newest || newest_moment.is_some_and(|moment| run.now.moment < moment && today < moment.day(-14.0));
-    let doubt = if before {
-        run.wording.clock_behind(run.wording.day(today), run.wording.day(newest))
+    let doubt = if today < newest {
+        run.wording.clock_behind(run.wording.day(today), run.wording.day(newest), entry)
+    } else if before {
+        run.wording.clock_behind_writing(run.wording.day(today))
     } else if today.days_since(newest) > LONG_SILENCE_DAYS {
         run.wording.clock_ahead(run.wording.day(today), run.wording.day(newest))
     } else {

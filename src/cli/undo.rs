@@ -7,6 +7,7 @@ use std::sync::Arc;
 use super::answer::{Ending, note, said_yes};
 use super::args::Undo;
 use super::run::{Exit, Run};
+use crate::base::EntryId;
 use crate::base::columns::wrapped;
 use crate::desk::{Desk, DeskError, Recorded, Refusal, Refused, Withdraws};
 use crate::nursery::entry::Entry;
@@ -33,10 +34,25 @@ pub(crate) fn run(run: &Run, arguments: &Undo) -> Result<Ending, Exit> {
     if arguments.dry_run {
         return told(run, &desk, &would, None);
     }
+    ask_of_its_place(run, &desk, &would)?;
     let why = arguments.why.clone().unwrap_or_else(|| "undo".to_string());
     let taken = desk.undo(&what, together, &run.who, &why).map_err(|fault| refuse(&fault))?;
     run.tell_notes(&desk);
     told(run, &desk, &taken.entries, Some(&taken.recorded))
+}
+
+/// Without a word about where it lies a nursery reckons nothing: that is asked about first.
+fn ask_of_its_place(run: &Run, desk: &Desk, would: &[Arc<Entry>]) -> Result<(), Exit> {
+    let entries: Vec<EntryId> = would.iter().map(|entry| entry.id.clone()).collect();
+    if run.everywhere.yes || !desk.takes_away_its_place(&entries) {
+        return Ok(());
+    }
+    note(&run.wording.remark_no_place());
+    match run.can_ask() {
+        true if said_yes(&run.wording.remark_asks()) => Ok(()),
+        true => Err(Exit::refused(run.wording.undo_left())),
+        false => Err(Exit::refused(run.wording.remark_if_meant())),
+    }
 }
 
 fn named(arguments: &Undo) -> Withdraws {

@@ -18,6 +18,7 @@ mod undo;
 pub use crate::journal::{Apart, BackupReport, CheckReport, Fault, JournalError, Lost, Rescued};
 pub use crate::journal::{Note, WhyReadOnly};
 pub use crate::share::first_day::{ColumnTaken, NameTaken, OrderTaken, TakenFor, Total, Understood};
+pub(crate) use crate::share::json::read_alone as read_json;
 pub use crate::share::sheet::{DayOrder, Encoding};
 pub use crate::share::{ChainFault, FileFault, LineFault, LineFaults, PairFault, ReadFault, Reason, WorkbookFault};
 pub use crate::share::{FORMS, FORMS_IN_SPANISH, Meant, SheetKind, Unknown, UnknownWhat, Why};
@@ -34,7 +35,7 @@ pub use now::Now;
 pub(crate) use paper::{day_asked, day_said};
 pub(crate) use refusal::is_a_share;
 pub use refusal::{DeskError, Refusal, Refused};
-pub use remarks::Remark;
+pub use remarks::{Odd, Remark};
 pub(crate) use trial::FoundEntries;
 pub use undo::{TakenBack, Withdraws};
 
@@ -157,10 +158,10 @@ impl Desk {
         Ok(found)
     }
 
-    /// The latest day of the entries that count, and the moment at which this copy recorded last.
-    pub fn newest(&self) -> Result<(Option<Day>, Option<Moment>), DeskError> {
+    /// The latest of the entries that count, and the moment at which this copy recorded last.
+    pub(crate) fn newest(&self) -> Result<(Option<(EntryId, Day)>, Option<Moment>), DeskError> {
         let counts = |id: &EntryId| !self.fold.ledger().is_withdrawn(id);
-        Ok((self.journal.newest_day(&counts)?, self.journal.last_recorded()?))
+        Ok((self.journal.newest_of_days(&counts)?, self.journal.last_recorded()?))
     }
 
     /// Whether an entry of a day still to come was taken back: a clock once ran ahead.

@@ -5,7 +5,12 @@ use serde_json::{Map, Number, Value};
 use std::cell::RefCell;
 use std::fmt;
 
-use super::fault::{Fault, Reason};
+use super::fault::{Fault, PairFault, Reason};
+
+/// Reads one JSON value that stands alone, nothing behind it but blanks.
+pub(crate) fn read_alone(text: &str) -> Result<Value, PairFault> {
+    read_value(text).map_err(|fault| PairFault::new(None, fault))
+}
 
 /// Reads one JSON value, nothing behind it but blanks.
 pub(super) fn read_value(text: &str) -> Result<Value, Fault> {

@@ -9,7 +9,7 @@ pub(crate) mod export;
 pub(crate) mod fault;
 pub(crate) mod files;
 pub(crate) mod first_day;
-mod json;
+pub(crate) mod json;
 pub(crate) mod lines;
 mod meant;
 pub(crate) mod pairs;

@@ -21,6 +21,7 @@ mod tests;
 pub mod verdict;
 
 pub use lang::Lang;
+pub(crate) use page::InputName;
 
 use fluent::FluentResource;
 use fluent::concurrent::FluentBundle;

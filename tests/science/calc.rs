@@ -446,7 +446,7 @@ fn a_person_gets_a_sentence_the_formula_and_the_source_in_both_languages() {
         assert!(told.out.contains(says), "{}", told.out);
     }
     let sun = home.run(&["calc", "sun", "--lat", "95", "--lon", "0", "--utc", "2026-03-15T16:00:00Z", "--lang", "es"]);
-    assert!(sun.code == 1 && sun.err.contains("lat_deg debe estar entre -90 y 90"), "{}", sun.err);
+    assert!(sun.code == 1 && sun.err.contains("--lat debe estar entre -90 y 90"), "{}", sun.err);
     let words = "calc light --lat 10.4 --lon -84 --date 2026-03-15 --diffuse 50 --rows 3 --plants 4 --row 3 --plant 2.5 \
                  --top 3 --foot 0.8 --width 2.6 --lad 1.2 --k 0.6 --months 3";
     let words: Vec<&str> = words.split_whitespace().collect();
@@ -462,4 +462,53 @@ fn a_person_gets_a_sentence_the_formula_and_the_source_in_both_languages() {
     let es = home.run(&[&["--lang", "es"][..], &words].concat());
     assert!(es.code == 0 && es.out.starts_with("Ese día llega en promedio"), "{}", es.out);
     assert!(!home.file("nursery.outplant").exists(), "calc opens no nursery");
+}
+
+#[test]
+fn a_formula_names_what_was_typed_as_it_was_typed() {
+    let home = Home::default();
+    for (typed, said) in [
+        ("interval --x 60 --n 50", "--x"),
+        ("sun --lat 95 --lon 0 --utc 2026-03-15T16:00:00Z", "--lat must be from -90 to 90"),
+        ("leaves --height 2 --girth 0.5 --leaves 8 --ground -1 --k 0.5", "--ground must be"),
+        ("sample_size --kind proportion --confidence 140 --p 50 --half-width 5", "100 %"),
+        ("light --lat 10,4 --lon -84", "10.4"),
+    ] {
+        let words: Vec<&str> = ["calc"].into_iter().chain(typed.split(' ')).collect();
+        let ended = home.run(&words);
+        assert!(ended.code == 1 || ended.code == 2, "{typed}: {}", ended.out);
+        assert!(ended.err.contains(said), "{typed}: {}", ended.err);
+        assert!(!ended.err.contains("_deg") && !ended.err.contains("_m2"), "{typed}: {}", ended.err);
+    }
+    let bed =
+        "--diffuse 50 --rows 3 --plants 4 --row 3 --plant 2.5 --top 5 --foot 2 --width 3 --lad 0.5 --k 0.5 --json";
+    let of = |place: &str, day: &str| {
+        let words = format!("calc light {place} --date {day} {bed}");
+        home.run(&words.split(' ').collect::<Vec<_>>()).out
+    };
+    assert_eq!(of("--lat 10 --lon 36", "+0"), of("--lat 10 --lon 36", &home.today), "days as people say them");
+}
+
+#[test]
+fn a_formula_says_which_names_it_does_not_use_and_takes_none_twice() {
+    let home = Home::default();
+    let ended = home.run_with(&["calc", "interval"], r#"{"x":7,"n":50,"level":0.9,"levle":0.8}"#);
+    assert_eq!(ended.code, 0, "{}", ended.err);
+    let answer: Value = serde_json::from_str(&ended.out).unwrap();
+    assert_eq!(answer["not_used"], json!(["levle"]));
+    assert_eq!(ended.err, "", "a program is told by the answer alone");
+    let twice = home.run_with(&["calc", "interval", "--lang", "es"], r#"{"x":7,"n":50,"x":8}"#);
+    assert_eq!(twice.code, 1, "{}", twice.out);
+    assert!(twice.err.contains("x está escrito dos veces"), "{}", twice.err);
+}
+
+#[test]
+fn where_the_sun_does_not_rise_all_light_comes_from_the_sky() {
+    let home = Home::default();
+    let scene = r#"{"lat":80,"lon":0,"date":"2026-12-21","diffuse_fraction":0.3,"k":0.5,
+        "crowns":[{"x":0,"y":0,"zc":3,"rh":1,"hh":1,"lad":0.5}],"points":[[40,0,0.3]]}"#;
+    let told: Value = serde_json::from_str(&home.run_with(&["calc", "light"], scene).out).unwrap();
+    let light = told["relative_light"][0].as_f64().unwrap();
+    assert_eq!(told["relative_light"], told["diffuse"]);
+    assert!(light > 0.99, "{light}");
 }

@@ -85,7 +85,11 @@ fn wrong_value(fault: &Error, value: String, argument: String, wording: &Wording
         return wording.usage_not_a_day(value, argument);
     }
     if source.is_some_and(|source| source.is::<ParseFloatError>()) {
-        return wording.usage_not_a_number(value, argument);
+        let with_point = value.replacen(',', ".", 1);
+        return match with_point.parse::<f64>() {
+            Ok(_) => wording.usage_decimal_comma(value, argument, with_point),
+            Err(_) => wording.usage_not_a_number(value, argument),
+        };
     }
     if source.is_some_and(|source| source.is::<crate::base::CodeError>()) {
         return wording.usage_bad_name(value, argument);

@@ -7,11 +7,13 @@ mod field;
 mod given;
 mod topics;
 
+use clap::CommandFactory;
 use std::io::{IsTerminal, Read};
 
 use super::answer::Ending;
+use super::args::Cli;
 use super::run::{Exit, Run};
-use crate::wording::Wording;
+use crate::wording::{InputName, Wording};
 use answer::Answer;
 use args::{Calc, Topic};
 use given::{Given, Wrong};
@@ -26,15 +28,29 @@ type Formula = fn(&Given, &Wording) -> Result<Answer, Wrong>;
 pub(crate) fn run(run: &Run, arguments: &Calc) -> Result<Ending, Exit> {
     let (typed, formula) = asked(&arguments.topic);
     let piped = typed.is_empty();
+    let day_said = |text: &str| crate::desk::day_said(text, run.now.today).ok().map(|day| day.to_string());
+    let typed = typed.with_days(day_said);
     if let Some(share) = typed.asked_about() {
         return Err(Exit::refused(run.wording.share_asked_words(share)));
     }
     let told = if piped {
-        read_piped(run).and_then(|given| formula(&given, &run.wording))
+        read_piped(run).and_then(|given| {
+            let mut answer = formula(&given, &run.wording)?;
+            let not_used = given.not_used();
+            if !not_used.is_empty() {
+                // A program may hand over more than a formula needs; it is told in the answer.
+                answer.figure("not_used", not_used);
+            }
+            Ok(answer)
+        })
     } else {
         formula(&typed, &run.wording)
     };
-    let answer = told.map_err(|wrong| Exit::refused(message(&wrong, &run.wording)))?;
+    let name = |input: &str| match piped {
+        true => InputName { text: input.to_string(), is_percent: false },
+        false => InputName { text: option_of(input), is_percent: typed.is_percent(input) },
+    };
+    let answer = told.map_err(|wrong| Exit::refused(message(&wrong, &run.wording, &name)))?;
     if piped || run.everywhere.json {
         return run.answer_json(&answer.json());
     }
@@ -76,12 +92,31 @@ fn read_piped(run: &Run) -> Result<Given, Wrong> {
     Given::read(&text)
 }
 
-fn message(wrong: &Wrong, wording: &Wording) -> String {
+fn message(wrong: &Wrong, wording: &Wording, name: &dyn Fn(&str) -> InputName) -> String {
     match wrong {
-        Wrong::Input(wrong) => wording.wrong_input(wrong),
+        Wrong::Input(wrong) => wording.wrong_input_named(wrong, name),
         Wrong::NotJson(fault) => wording.calc_not_json(fault),
-        Wrong::InRow { list, row, wrong } => wording.calc_in_row(list, row, message(wrong, wording)),
+        Wrong::Unread(fault) => {
+            let sentence = wording.pair_fault(fault);
+            let column = fault.column.and_then(|column| i64::try_from(column).ok());
+            wording.calc_not_json(column.map_or(sentence.clone(), |column| wording.at_column(column, sentence)))
+        }
+        Wrong::InRow { list, row, wrong } => wording.calc_in_row(list, row, message(wrong, wording, name)),
         Wrong::Said(message) => message.clone(),
-        Wrong::Word { input, written, known } => wording.calc_word(input, written, known),
+        Wrong::Word { input, written, known } => wording.calc_word(name(input).text, written, known),
     }
+}
+
+/// The option by which a key is typed: its own name without the unit.
+fn option_of(key: &str) -> String {
+    const NAMED_OTHERWISE: [(&str, &str); 1] = [("spacing_m2", "ground")];
+    if let Some((_, option)) = NAMED_OTHERWISE.iter().find(|(input, _)| *input == key) {
+        return format!("--{option}");
+    }
+    let all = Cli::command();
+    let topics = all.find_subcommand("calc").into_iter().flat_map(clap::Command::get_subcommands);
+    let fits = |option: &str| key == option || key.strip_prefix(option).is_some_and(|unit| unit.starts_with('_'));
+    let options = topics.flat_map(clap::Command::get_arguments).filter(|option| fits(option.get_id().as_str()));
+    let longest = options.max_by_key(|option| option.get_id().as_str().len()).and_then(clap::Arg::get_long);
+    longest.map_or_else(|| key.to_string(), |long| format!("--{long}"))
 }

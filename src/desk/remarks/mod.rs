@@ -5,6 +5,9 @@ use std::collections::btree_map::Entry as Place;
 use std::sync::Arc;
 
 mod harm;
+mod odd;
+
+pub use odd::Odd;
 
 use super::judge::Trial;
 use super::{Desk, DeskError};
@@ -142,6 +145,8 @@ pub enum Remark {
         /// What was used.
         with: String,
     },
+    /// Something that is rarely meant.
+    Odd(Odd),
     /// A sickness, or something that was used, named where it holds nothing back.
     OnlyNamed {
         /// Whether it is a sickness; else what was used.
@@ -161,7 +166,8 @@ impl Remark {
             | Remark::HalfGone { .. }
             | Remark::MoreThanSeed { .. }
             | Remark::BeforeEmergence { .. }
-            | Remark::KeptLong { .. } => true,
+            | Remark::KeptLong { .. }
+            | Remark::Odd(_) => true,
             // A person may have cut it open and know better, but is warned before it lies in the ground.
             Remark::SeedDead { outlook, day, .. } => outlook.is_gone(*day),
             Remark::NotReady { .. }
@@ -210,6 +216,7 @@ impl Desk {
             all.extend(harm::unknown_pest(entry).map(|remark| (at, remark)));
             all.extend(harm::may_kill(entry).map(|remark| (at, remark)));
             all.extend(harm::only_named(&self.fold, entry).map(|remark| (at, remark)));
+            all.extend(self.odd(entry)?.map(|odd| (at, Remark::Odd(odd))));
             if harm::takes_hands(&entry.what) {
                 let places = closed
                     .entry(entry.happened)

@@ -342,27 +342,19 @@ impl Journal {
         Ok((entries, last))
     }
 
-    /// The day of the latest entry of those that count; none where there is none.
-    pub(crate) fn newest_day(&self, counts: &dyn Fn(&EntryId) -> bool) -> Result<Option<Day>, JournalError> {
-        let query = "SELECT device, seq, happened FROM entry ORDER BY happened DESC";
-        let found = self.first_that_counts(query, counts, |row| row.get::<_, String>(2))?;
-        Ok(found.and_then(|day| day.parse().ok()))
-    }
-
-    fn first_that_counts<T>(
+    /// The entry of the latest day of those that count, and its day; none where there is none.
+    pub(crate) fn newest_of_days(
         &self,
-        query: &str,
         counts: &dyn Fn(&EntryId) -> bool,
-        read: impl Fn(&rusqlite::Row<'_>) -> rusqlite::Result<T>,
-    ) -> Result<Option<T>, JournalError> {
-        let mut statement = self.connection.prepare_cached(query)?;
+    ) -> Result<Option<(EntryId, Day)>, JournalError> {
+        let mut statement =
+            self.connection.prepare_cached("SELECT device, seq, happened FROM entry ORDER BY happened DESC")?;
         let mut found = statement.query([])?;
         while let Some(row) = found.next()? {
-            let device: String = row.get(0)?;
-            let seq: i64 = row.get(1)?;
+            let (device, seq): (String, i64) = (row.get(0)?, row.get(1)?);
             let id = DeviceId::new(&device).map(|device| EntryId { device, seq: seq.unsigned_abs() });
-            if id.is_some_and(|id| counts(&id)) {
-                return Ok(Some(read(row)?));
+            if let Some(id) = id.filter(counts) {
+                return Ok(row.get::<_, String>(2)?.parse().ok().map(|day| (id, day)));
             }
         }
         Ok(None)

@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use crate::base::Day;
 use crate::desk::{
-    ChainFault, DeskError, FileFault, JournalError, LineFault, LineFaults, PairFault, ReadFault, Reason, Refusal,
+    ChainFault, DeskError, FileFault, JournalError, LineFault, LineFaults, Odd, PairFault, ReadFault, Reason, Refusal,
     Refused, Remark, WorkbookFault,
 };
 use crate::nursery::entry::Entry;
@@ -156,6 +156,7 @@ impl Wording {
                 let first = first_days.map(|days| self.remark_first_days(self.number(days, 0)));
                 first.map_or(sentence.clone(), |first| format!("{sentence} {first}"))
             }
+            Remark::Odd(odd) => self.odd(odd),
             Remark::KeptLong { tray, days } => self.remark_kept_long(tray, *days),
             Remark::SeedDead { lot, outlook, day } if !outlook.is_gone(*day) => {
                 let since = outlook.life.as_ref().map_or(*day, |life| life.last_day());
@@ -181,6 +182,19 @@ impl Wording {
                 };
                 self.remark_not_ready(tray, bed, why)
             }
+        }
+    }
+
+    /// What is rarely meant.
+    fn odd(&self, odd: &Odd) -> String {
+        match odd {
+            Odd::LargeBed { bed, area_ha } => self.remark_large_bed(bed, self.number(*area_ha, 0)),
+            Odd::NoPositions { bed, species } => self.remark_no_positions(bed, species),
+            Odd::UntilAndNever { until } => self.remark_until_and_never(self.day(*until)),
+            Odd::NothingGone => self.remark_nothing_gone(),
+            Odd::StillToCome { entry, day } => self.remark_still_to_come(entry, self.day(*day)),
+            Odd::OfNoEntry { of } => self.remark_of_no_entry(crate::base::text::cleaned(of)),
+            Odd::NoPlace => self.remark_no_place(),
         }
     }
 

@@ -25,7 +25,7 @@ wrong_out_of_order = the days in { $input } must go up from one to the next
 # (input, part, other, whole)
 wrong_more_than = { $input } has { $part }, more than the { $whole } of { $other }
 # (input, most)
-wrong_too_many = more than { $most } { $input }: no nursery has that many
+wrong_too_many = { $input }: at most { $most } can be reckoned at once
 wrong_too_large = these numbers give an answer too large to be a number
 # (germinated, seeds, percent, mean, half)
 calc_germination_some = { $germinated } of { $seeds } seeds germinated ({ $percent }), on average after { $mean } days; half of them by day { $half }.

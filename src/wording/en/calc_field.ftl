@@ -30,6 +30,7 @@ calc_water_formula = Dr = Dr before - rain - watering + Ks Kc ET0 + DP, from 0 t
 calc_water_source = Allen et al. 1998, FAO Irrigation and Drainage Paper 56, chapter 8, equations 82 to 88 (no runoff, no water from below)
 # (list, row, wrong)
 calc_in_row = { $list } { $row }: { $wrong }
+calc_light_no_sun = On { $day } the sun does not rise there: what light there is comes from the sky.
 # (mean, darkest, brightest)
 calc_light_some = On that day { $mean } of the open light on average, from { $darkest } to { $brightest }.
 # (read, expected, factor)

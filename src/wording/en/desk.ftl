@@ -59,8 +59,9 @@ check_doubts = { $doubts ->
     [one] { $doubts } doubt waits to be settled
    *[other] { $doubts } doubts wait to be settled
 }
-# (today, newest)
-clock_behind = the clock says { $today }, but the newest entry is of { $newest }
+# (today, newest, entry)
+clock_behind = the clock says { $today }, but the newest entry, { $entry }, is of { $newest }. If the clock is right now: outplant undo { $entry }, then outplant write settled what=clock
+clock_behind_writing = the clock says { $today }, but this copy wrote at a later hour of a later day. If the clock is right now: outplant write settled what=clock
 # (today, newest)
 clock_ahead = the clock says { $today }, more than a year after the newest entry of { $newest }
 clock_asks = is the clock right? (y/n)

@@ -10,6 +10,8 @@ usage_one_of = { $option } cannot be '{ $value }'; it is one of: { $values }
 usage_not_a_day = { $option }: '{ $value }' is not a day; write it as 2026-03-14, 14/3, yesterday or +7
 # (value, option)
 usage_not_a_number = { $option }: '{ $value }' is not a number
+# (value, option, point)
+usage_decimal_comma = { $option }: '{ $value }' is not a number here: write { $point }
 # (value, option)
 usage_not_an_entry = { $option }: '{ $value }' is no number of an entry: they are like k3f9:12, and outplant log shows them
 # (option, value)

@@ -80,5 +80,15 @@ remark_unknown_pest = take care: whether "{ $what }" goes along with plants is n
 remark_may_kill = take care: whether "{ $what }" harms plants is not known here, so nothing is planted until its time before planting is written too: 0 where it is nothing against weeds
 remark_only_named = take care: "{ $what }" names a sickness, and this line holds no plants back: write it as a pest or sickness too, with the share of the plants
 remark_only_used = take care: "{ $what }" names something that was used, and a note makes nobody wait: write it as treated too, with its waiting time
+# (bed, area)
+remark_large_bed = { $bed }: { $area } ha are more than a bed has: are length and width in metres?
+# (bed, species)
+remark_no_positions = { $bed }: { $species } has no position there by this spacing, or more than can be counted: are the distances in metres?
+remark_until_and_never = until { $until } and never are both said, and never would count: which is meant?
+remark_nothing_gone = nothing is missing here, so there is nothing to settle: is that so?
+# (entry, day)
+remark_still_to_come = { $entry } is of { $day }, still to come, so the clock stays in doubt: take it back first (outplant undo { $entry })
+remark_of_no_entry = there is no entry called "{ $of }" here, and none is missed: is that so?
+remark_no_place = after this nothing says where the nursery lies, and its days, rains and light can no longer be reckoned: is that so?
 remark_asks = write it all the same?
 remark_if_meant = nothing was written; if it is meant so, write it again with --yes

@@ -21,6 +21,7 @@ calc_water_stress = Días de sed: { $days }, el primero es el día { $first }.
 calc_water_formula = Dr = Dr anterior - lluvia - riego + Ks Kc ET0 + DP, de 0 a TAW; Ks = 1 hasta p TAW, luego (TAW - Dr) / (TAW - p TAW); DP es lo que sobra; TAW = 1000 (FC - WP) profundidad de raíces; p ajustada = p + 0.04 (5 - ETc), de 0.1 a 0.8
 calc_water_source = Allen et al. 1998, Estudio FAO Riego y Drenaje 56, capítulo 8, ecuaciones 82 a 88 (sin escurrimiento ni agua desde abajo)
 calc_in_row = { $list } { $row }: { $wrong }
+calc_light_no_sun = El { $day } no sale allá el sol: la luz que hay viene del cielo.
 calc_light_some = Ese día llega en promedio { $mean } de la luz abierta, de { $darkest } a { $brightest }.
 calc_light_leaves = Se leyó { $read } donde las copas dibujadas dejan pasar { $expected }: las hojas son { $factor } veces tan densas.
 calc_light_no_leaves = Se leyó { $read } donde las copas dibujadas dejan pasar { $expected } y { $gaps } pasa a su lado: ninguna hoja explica eso. Las copas están dibujadas muy pequeñas o muy grandes, o en otro lugar.

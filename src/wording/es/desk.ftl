@@ -56,6 +56,7 @@ check_doubts = { $doubts ->
     [one] { $doubts } duda por aclarar
    *[other] { $doubts } dudas por aclarar
 }
-clock_behind = el reloj dice { $today }, pero la última anotación es del { $newest }
+clock_behind = el reloj dice { $today }, pero la última anotación, { $entry }, es del { $newest }. Si el reloj está bien ahora: outplant undo { $entry } y después outplant write settled what=clock
+clock_behind_writing = el reloj dice { $today }, pero esta copia anotó a una hora de un día posterior. Si el reloj está bien ahora: outplant write settled what=clock
 clock_ahead = el reloj dice { $today }, más de un año después de la última anotación, del { $newest }
 clock_asks = ¿está bien el reloj? (s/n)

@@ -7,6 +7,7 @@ usage_needs_value = { $option } necesita un valor detrás
 usage_one_of = { $option } no puede ser '{ $value }'; es uno de: { $values }
 usage_not_a_day = { $option }: '{ $value }' no es un día; escríbalo así: 2026-03-14, 14/3, ayer o +7
 usage_not_a_number = { $option }: '{ $value }' no es un número
+usage_decimal_comma = { $option }: '{ $value }' no es un número aquí: escriba { $point }
 usage_not_an_entry = { $option }: '{ $value }' no es el número de una anotación: son como k3f9:12, y outplant log los muestra
 usage_not_so_many = { $option } no puede ser { $value }: un número entero desde 1 hasta unos millones
 usage_bad_name = { $option } no puede ser '{ $value }': un nombre o código lleva letras, sin espacios a los lados ni caracteres invisibles

@@ -9,5 +9,6 @@ mod lots;
 mod sowing;
 mod species;
 
+pub(crate) use calc::InputName;
 pub use expected::Labelled;
 pub use growth::GrowthOf;

@@ -83,6 +83,9 @@ pub(crate) fn answer(given: &Given, wording: &Wording) -> Result<Answer, Wrong> 
     let (direct, diffuse) = scene.parts(&scene.crowns);
     let light = scene.of_day(&direct, &diffuse);
     let mut answer = Answer::new(wording.calc_light_formula(), wording.calc_light_source());
+    if scene.sun.is_empty() {
+        answer.say(wording.calc_light_no_sun(scene.day));
+    }
     say_light(&mut answer, &light, wording);
     answer.figure("direct", direct);
     answer.figure("diffuse", diffuse);
@@ -140,7 +143,8 @@ impl Scene {
     }
 
     fn of_day(&self, direct: &[f64], diffuse: &[f64]) -> Vec<f64> {
-        let share = self.diffuse_share;
+        // Where the sun does not rise all there is comes from the sky.
+        let share = if self.sun.is_empty() { 1.0 } else { self.diffuse_share };
         direct.iter().zip(diffuse).map(|(direct, diffuse)| share * diffuse + (1.0 - share) * direct).collect()
     }
 }
@@ -266,7 +270,8 @@ fn lights_of(reading: &Given, place: Place) -> Result<Vec<Direction>, Wrong> {
 fn cuts(answer: &mut Answer, given: &Given, table: &LightTable, wording: &Wording) -> Result<(), Wrong> {
     let band = given.numbers("band")?;
     let [low, high] = band[..] else {
-        return Err(WrongInput::Uneven { input: "band", other: "[low, high]" }.into());
+        let written = format!("{band:?}");
+        return Err(Wrong::Word { input: "band", written, known: "[low, high]" });
     };
     let most = f64::from(given.maybe_count("cuts")?.unwrap_or(0)).min(MOST_CUTS) as usize;
     let found = table.best_cuts(Band::new(low, high)?, most);

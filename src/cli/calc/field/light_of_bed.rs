@@ -73,9 +73,14 @@ pub(super) fn answer(given: &Given, wording: &Wording) -> Result<Answer, Wrong> 
     let sky: Vec<_> = even_sky(SKY_DIRECTIONS).iter().map(|patch| patch.along_rows(heading_deg)).collect();
     let mut answer = Answer::new(wording.calc_light_formula(), wording.calc_light_source());
     let mut told: Vec<Value> = Vec::new();
-    for (day, map) in days.into_iter().zip(maps(&positions, &months, &sky)) {
-        let light = map.light(diffuse_share);
+    let has_sun: Vec<bool> = months.iter().map(|month| !month.sun.is_empty()).collect();
+    for ((day, has_sun), map) in days.into_iter().zip(has_sun).zip(maps(&positions, &months, &sky)) {
+        // Where the sun does not rise all there is comes from the sky.
+        let light = map.light(if has_sun { diffuse_share } else { 1.0 });
         if told.is_empty() {
+            if !has_sun {
+                answer.say(wording.calc_light_no_sun(day));
+            }
             say_light(&mut answer, &light, wording);
         }
         let mean = light.iter().sum::<f64>() / light.len() as f64;

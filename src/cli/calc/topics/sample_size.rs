@@ -5,6 +5,7 @@ use crate::cli::calc::args::SampleSize;
 use crate::cli::calc::given::{Given, Wrong};
 use crate::science::WrongInput;
 use crate::science::sampling::{sample_size_detection, sample_size_mean, sample_size_share};
+use crate::science::wrong_input::share;
 use crate::wording::Wording;
 
 /// How sure, where nobody says. Common practice.
@@ -45,7 +46,7 @@ pub(crate) fn typed(typed: &SampleSize) -> Given {
 /// How many to look at.
 pub(crate) fn answer(given: &Given, wording: &Wording) -> Result<Answer, Wrong> {
     let kind = given.maybe_text("kind")?.ok_or(Wrong::Input(WrongInput::Missing { input: "kind" }))?;
-    let confidence = given.number("confidence")?;
+    let confidence = share("confidence", given.number("confidence")?)?;
     let population = given.maybe_count("population")?;
     let (all, some) = match kind {
         "proportion" => {

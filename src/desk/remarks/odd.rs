@@ -1,0 +1,108 @@
+//! What is asked about entries that describe or settle: they can be meant, and rarely are.
+
+use crate::base::{BedName, Day, EntryId};
+use crate::desk::{Desk, DeskError};
+use crate::nursery::entry::types::Alarm;
+use crate::nursery::entry::{BedSet, BookEntry, Entry, Settled, SiteEntry, TrayEntry, What};
+use crate::reckon::bed::positions::grid;
+
+/// A bed of more than this is asked about, ha: the beds of one nursery are looked at in a round on foot. Ours.
+const LARGE_BED_HA: f64 = 10.0;
+const SQUARE_METRES_PER_HA: f64 = 10_000.0;
+
+/// Something that is rarely meant.
+#[derive(Clone, PartialEq, Debug)]
+pub enum Odd {
+    /// A bed larger than those of one nursery.
+    LargeBed {
+        /// The bed.
+        bed: BedName,
+        /// Its area, ha.
+        area_ha: f64,
+    },
+    /// A plan that gives no position, or more than can be reckoned.
+    NoPositions {
+        /// The bed.
+        bed: BedName,
+        /// The species, as written.
+        species: String,
+    },
+    /// A task let go until a day and for ever.
+    UntilAndNever {
+        /// The day.
+        until: Day,
+    },
+    /// Nothing is missing here, and that is what is to be settled.
+    NothingGone,
+    /// The clock is to be settled while an entry of a day to come still counts.
+    StillToCome {
+        /// The entry.
+        entry: EntryId,
+        /// Its day.
+        day: Day,
+    },
+    /// It is said of an entry that is not here and is not missed.
+    OfNoEntry {
+        /// As written.
+        of: String,
+    },
+    /// What says where the nursery lies no longer counts by it.
+    NoPlace,
+}
+
+impl Desk {
+    /// What is rarely meant in an entry.
+    pub(super) fn odd(&self, entry: &Entry) -> Result<Option<Odd>, DeskError> {
+        Ok(match &entry.what {
+            What::Site(SiteEntry::BedSet(bed)) => odd_bed(bed),
+            What::Tray(TrayEntry::LetGo(gone)) => {
+                gone.until.filter(|_| gone.never == Some(true)).map(|until| Odd::UntilAndNever { until })
+            }
+            What::Book(BookEntry::Settled(settled)) => self.settles_nothing(settled)?,
+            What::Book(BookEntry::Withdrawn(back)) => self.takes_away_its_place(&back.entries).then_some(Odd::NoPlace),
+            _ => None,
+        })
+    }
+
+    fn settles_nothing(&self, settled: &Settled) -> Result<Option<Odd>, DeskError> {
+        if let Some(of) = &settled.of
+            && !self.is_of_an_entry(&of.0)?
+        {
+            return Ok(Some(Odd::OfNoEntry { of: of.0.to_string() }));
+        }
+        match settled.what {
+            Alarm::Restored => Ok((self.gone() == 0).then_some(Odd::NothingGone)),
+            Alarm::Clock => {
+                let (newest, _) = self.newest()?;
+                let ahead = newest.filter(|(_, day)| *day > self.now().today);
+                Ok(ahead.map(|(entry, day)| Odd::StillToCome { entry, day }))
+            }
+        }
+    }
+
+    /// Whether a text names an entry of this book or one that is missed here, in any of its words.
+    fn is_of_an_entry(&self, of: &str) -> Result<bool, DeskError> {
+        for word in of.split([' ', ',', ';']) {
+            if let Ok(id) = word.parse::<EntryId>() {
+                let missed = self.gone() > 0 && self.journal().own_devices().contains(&id.device);
+                return Ok(missed || !self.named([&id])?.is_empty());
+            }
+        }
+        Ok(false)
+    }
+
+    /// Whether no entry is left that says where the nursery lies.
+    pub(crate) fn takes_away_its_place(&self, entries: &[EntryId]) -> bool {
+        let mut told = self.fold().site().nursery.each().peekable();
+        told.peek().is_some() && told.all(|(_, entry, _)| entries.contains(entry))
+    }
+}
+
+fn odd_bed(bed: &BedSet) -> Option<Odd> {
+    let area_ha = bed.length_m.0 * bed.width_m.0 / SQUARE_METRES_PER_HA;
+    if area_ha > LARGE_BED_HA {
+        return Some(Odd::LargeBed { bed: bed.bed.clone(), area_ha });
+    }
+    let empty = bed.plan.iter().find(|line| grid(bed, line).is_empty())?;
+    Some(Odd::NoPositions { bed: bed.bed.clone(), species: empty.species.to_string() })
+}
