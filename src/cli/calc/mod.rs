@@ -28,8 +28,8 @@ type Formula = fn(&Given, &Wording) -> Result<Answer, Wrong>;
 pub(crate) fn run(run: &Run, arguments: &Calc) -> Result<Ending, Exit> {
     let (typed, formula) = asked(&arguments.topic);
     let piped = typed.is_empty();
-    let day_said = |text: &str| crate::desk::day_said(text, run.now.today).ok().map(|day| day.to_string());
-    let typed = typed.with_days(day_said);
+    let read_day = |text: &str| crate::desk::day_asked(text, run.now.today).ok().map(|day| day.to_string());
+    let typed = typed.with_days(read_day);
     if let Some(share) = typed.asked_about() {
         return Err(Exit::refused(run.wording.share_asked_words(share)));
     }
