@@ -7,7 +7,7 @@ use crate::cli::test_picture::{day, empty, small};
 use crate::page::Asked;
 use crate::page::ready::ready;
 use crate::page::today::today;
-use crate::reckon::picture::{Looking, Picture};
+use crate::reckon::picture::{Looking, Misses, Picture};
 use crate::wording::{Lang, Wording};
 
 fn page_of(picture: &Picture, wording: &Wording, width: usize, colour: bool) -> String {
@@ -230,7 +230,11 @@ fn the_nearest_bed_is_the_one_with_the_fewest_reasons() {
     let mut pairs: Vec<_> = picture.pairs.iter().filter(|pair| !pair.fits).cloned().collect();
     let mut nearer = (*pairs[0]).clone();
     nearer.bed = BedName::new("Zebra bed").unwrap();
-    nearer.criteria = nearer.criteria[..2].to_vec().into();
+    let fewer = nearer.criteria[..2].to_vec();
+    let held = fewer.iter().filter(|criterion| criterion.blocks);
+    let held: Vec<_> = held.map(|criterion| (criterion.rule(), criterion.expected)).collect();
+    nearer.misses = Misses::of(&held);
+    nearer.criteria = fewer.into();
     pairs.push(std::sync::Arc::new(nearer));
     picture.pairs = pairs.into();
     let text = page(&picture, Lang::En, 120);

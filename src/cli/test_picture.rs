@@ -142,6 +142,10 @@ fn pair(tray: &str, bed: &str, plants: u32, criteria: Vec<Criterion>) -> Arc<Pai
         species: SpeciesKey::new("COA"),
         fits: criteria.iter().all(|criterion| !criterion.blocks),
         held_by: criteria.iter().filter(|criterion| criterion.blocks).map(held_by).collect(),
+        misses: {
+            let held = criteria.iter().filter(|criterion| criterion.blocks);
+            Misses::of(&held.map(|criterion| (criterion.rule(), criterion.expected)).collect::<Vec<_>>())
+        },
         plants,
         in_light: true,
         criteria: criteria.into(),

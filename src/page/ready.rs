@@ -2,7 +2,7 @@
 
 use super::rows::{Named, Offer, TrayRow};
 use super::{Asked, Mark, Page, Tone, names_to_watch, take_care};
-use crate::base::{BedName, Day, TrayCode};
+use crate::base::{Day, TrayCode};
 use crate::reckon::field::waits_for;
 use crate::reckon::picture::answered::Answered;
 use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, Looking, PairPicture, Picture, Stage, TrayPicture};
@@ -97,7 +97,7 @@ impl<'a> Ready<'a> {
     /// That a tray's own time ends before the bed it misses least can take it.
     fn ends_before(&self, tray: &TrayPicture) -> Option<String> {
         let (last, what) = go_by(tray, None, self.picture.day)?;
-        let waits = waits_for(&self.nearest_pair(&tray.code)?.criteria, self.picture.day).into_iter();
+        let waits = waits_for(&self.picture.pairs.nearest(&tray.code)?.criteria, self.picture.day).into_iter();
         let from = waits.filter_map(|criterion| criterion.expected).max()?;
         (from > last).then(|| self.wording.ends_before_words(self.day_near(last), what))
     }
@@ -108,7 +108,7 @@ impl<'a> Ready<'a> {
         self.trays()
             .filter(|tray| tray.ready && !self.has_fit(&tray.code))
             .map(|tray| {
-                let mut text = match self.nearest_pair(&tray.code) {
+                let mut text = match self.picture.pairs.nearest(&tray.code) {
                     Some(pair) => wording.in_bed(&pair.bed, self.waits_for(&pair.criteria, About::Pair)),
                     None => wording.no_bed_plans(self.species(tray)),
                 };
@@ -271,24 +271,12 @@ impl<'a> Ready<'a> {
         if same_year { self.wording.short_day(day) } else { self.wording.day(day) }
     }
 
-    /// The pair of a tray that misses least: fewest reasons, then the earliest end of waiting, then the bed's name.
-    fn nearest_pair(&self, tray: &TrayCode) -> Option<&'a PairPicture> {
-        let key = |pair: &PairPicture| -> (usize, bool, Option<Day>, BedName) {
-            let blocking = pair.criteria.iter().filter(|criterion| criterion.blocks);
-            let last = blocking.clone().map(|criterion| criterion.expected).max_by_key(|day| (day.is_none(), *day));
-            let last = last.flatten();
-            (blocking.count(), last.is_none(), last, pair.bed.clone())
-        };
-        let pairs = self.picture.pairs.of(tray).iter().map(AsRef::as_ref);
-        pairs.min_by_key(|pair| key(pair))
-    }
-
     /// What a tray that is not ready waits for: its own first reason, else that of its nearest bed.
     fn tray_waits_for(&self, tray: &TrayPicture) -> String {
         if tray.criteria.iter().any(|criterion| criterion.blocks) {
             return self.waits_for(&tray.criteria, About::Tray);
         }
-        match self.nearest_pair(&tray.code) {
+        match self.picture.pairs.nearest(&tray.code) {
             Some(pair) => self.wording.in_bed(&pair.bed, self.waits_for(&pair.criteria, About::Pair)),
             None => self.wording.no_bed_plans(self.species(tray)),
         }

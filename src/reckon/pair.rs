@@ -3,7 +3,9 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use super::picture::{BedPicture, Criterion, HeldBy, MadeOf, PairPicture, Picture, Questions, Rule, Side, TrayPicture};
+use super::picture::{
+    BedPicture, Criterion, HeldBy, MadeOf, Misses, PairPicture, Picture, Questions, Rule, Side, TrayPicture,
+};
 use super::site::Site;
 use super::stock::Places;
 use super::tray::size::whole_plants;
@@ -91,6 +93,7 @@ fn pair(made_of: MadeOf) -> Option<PairPicture> {
     let held =
         |of: Side| move |criterion: &Criterion| criterion.blocks.then_some(HeldBy { of, rule: criterion.rule() });
     let own = own_questions(&made_of);
+    let misses = misses(tray, &own, &line.criteria);
     let mut held_by: Vec<HeldBy> = of_tray(tray, &own).filter_map(held(Side::Tray)).collect();
     held_by.extend(line.criteria.iter().filter_map(held(Side::Bed)));
     held_by.extend(own.iter().filter_map(held(Side::Pair)));
@@ -100,10 +103,22 @@ fn pair(made_of: MadeOf) -> Option<PairPicture> {
         species: line.species.clone(),
         fits: held_by.is_empty(),
         held_by,
+        misses,
         plants: whole_plants(tray.plantable.likely).min(line.open_positions),
         in_light: line.in_light > 0,
         criteria: Questions::made_of(made_of),
     })
+}
+
+/// What holds back, each question once, as `questions_of` puts them together.
+fn misses(tray: &TrayPicture, own: &[Criterion], of_bed: &[Criterion]) -> Misses {
+    let mut held: Vec<(Rule, Option<Day>)> = Vec::new();
+    for criterion in of_tray(tray, own).chain(own).chain(of_bed).filter(|criterion| criterion.blocks) {
+        if !held.iter().any(|(rule, _)| *rule == criterion.rule()) {
+            held.push((criterion.rule(), criterion.expected));
+        }
+    }
+    Misses::of(&held)
 }
 
 /// The tray's questions that count in a bed, where those of the pair itself are known.

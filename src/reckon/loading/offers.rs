@@ -4,7 +4,6 @@ use std::collections::BTreeSet;
 use std::sync::Arc;
 
 use crate::base::{Day, TrayCode};
-use crate::reckon::field::lasts_until;
 use crate::reckon::picture::{PairPicture, Picture, TrayPicture};
 
 /// A tray and where it could go.
@@ -50,22 +49,12 @@ pub(crate) fn offers(picture: &Picture) -> Vec<Offer> {
     let fitting: BTreeSet<&TrayCode> = fits.iter().map(|(tray, _)| &tray.code).collect();
     let others = picture.trays.values().filter(|tray| tray.standing > 0 && !fitting.contains(&tray.code));
     let mut rest: Vec<Offer> = others
-        .map(|tray| match nearest(picture, &tray.code) {
+        .map(|tray| match picture.pairs.nearest(&tray.code) {
             Some(pair) => Offer::Misses(tray.clone(), Arc::clone(pair)),
             None => Offer::NoBed(tray.clone()),
         })
         .collect();
-    rest.sort_by_key(|offer| (offer.pair().map_or((usize::MAX, None), |pair| misses(pair)), offer.tray().code.clone()));
+    let last = |offer: &Offer| offer.pair().is_none();
+    rest.sort_by_key(|offer| (last(offer), offer.pair().map(|pair| pair.misses), offer.tray().code.clone()));
     fits.into_iter().map(|(tray, pair)| Offer::Fits(tray, pair)).chain(rest).collect()
-}
-
-/// The pair of a tray that misses least: fewest reasons, then the earliest end of waiting, then the bed's name.
-fn nearest<'p>(picture: &'p Picture, tray: &TrayCode) -> Option<&'p Arc<PairPicture>> {
-    picture.pairs.of(tray).iter().min_by_key(|pair| (misses(pair), &pair.bed))
-}
-
-/// How many reasons, and the day on which they end; none sorts last.
-fn misses(pair: &PairPicture) -> (usize, Option<Day>) {
-    let blocking = pair.criteria.iter().filter(|criterion| criterion.blocks).count();
-    (blocking, Some(lasts_until(&pair.criteria).unwrap_or(Day::from_number(i32::MAX))))
 }

@@ -13,6 +13,7 @@ pub use criterion::{Basis, Criterion, Gap, Measure, PartSeen, SampleUnit};
 pub use doubt::{Doubt, DoubtKind};
 pub use only::Only;
 pub(in crate::reckon) use pairs::MadeOf;
+pub(crate) use pairs::Misses;
 pub use pairs::{HeldBy, PairPicture, Pairs, Questions, Side};
 pub use question::{Passage, Question, Rule};
 pub use source::{RuleSource, Source};

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use std::sync::{Arc, OnceLock};
 
 use super::{BedPicture, Criterion, Rule, TrayPicture};
-use crate::base::{BedName, SpeciesKey, TrayCode};
+use crate::base::{BedName, Day, SpeciesKey, TrayCode};
 use crate::reckon::pair::{own_questions, questions_of};
 use crate::reckon::tray::Stood;
 use crate::words;
@@ -31,6 +31,26 @@ pub struct HeldBy {
     pub rule: Rule,
 }
 
+/// How much holds a pair back: fewer reasons come first, then what ends sooner; what has no end comes last.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Debug)]
+pub(crate) struct Misses {
+    /// Questions that hold it back, each once.
+    pub(in crate::reckon) reasons: usize,
+    /// Whether one of them has no day on which it is expected to be met.
+    pub(in crate::reckon) is_open: bool,
+    /// The day on which the last of them is expected to be met.
+    pub(in crate::reckon) until: Option<Day>,
+}
+
+impl Misses {
+    /// Of the questions that hold back and when each is expected to be met.
+    pub(crate) fn of(held: &[(Rule, Option<Day>)]) -> Misses {
+        let is_open = held.is_empty() || held.iter().any(|(_, until)| until.is_none());
+        let until = held.iter().filter_map(|(_, until)| *until).max().filter(|_| !is_open);
+        Misses { reasons: held.len(), is_open, until }
+    }
+}
+
 /// A tray against a bed on a day.
 #[derive(Clone, PartialEq, Debug)]
 pub struct PairPicture {
@@ -44,6 +64,8 @@ pub struct PairPicture {
     pub fits: bool,
     /// What holds it back: the tray's questions, the bed's, its own.
     pub held_by: Vec<HeldBy>,
+    /// How much holds it back, and how long.
+    pub(crate) misses: Misses,
     /// How many could go: the smaller of the likely plantable and the open positions.
     pub plants: u32,
     /// Whether some of the bed's open positions lie in the species' band of light.
@@ -128,6 +150,11 @@ impl Pairs {
     /// The pairs of one tray, by bed.
     pub fn of(&self, tray: &TrayCode) -> &[Arc<PairPicture>] {
         self.of_tray.get(tray).map_or(&[], |pairs| &**pairs)
+    }
+
+    /// The pair of a tray that misses least; of several the bed that comes first by name.
+    pub(crate) fn nearest(&self, tray: &TrayCode) -> Option<&Arc<PairPicture>> {
+        self.of(tray).iter().min_by_key(|pair| (pair.misses, &pair.bed))
     }
 
     /// Those of which something is true.

@@ -1,7 +1,5 @@
 //! What keys do on the screen Going out.
 
-use std::sync::Arc;
-
 use super::words::first_reason;
 use super::{Chosen, GoingOut, MOST_PLANTS, Part, Writing, asking, loading};
 use crate::base::Day;
@@ -10,7 +8,7 @@ use crate::dashboard::context::ScreenContext;
 use crate::dashboard::keys::Key;
 use crate::dashboard::parts::Typed;
 use crate::reckon::loading::LoadLine;
-use crate::reckon::picture::{Looking, PairPicture, Picture};
+use crate::reckon::picture::{Looking, Picture};
 use crate::wording::verdict::About;
 
 impl GoingOut {
@@ -99,8 +97,7 @@ impl GoingOut {
             self.chosen = Some(Chosen::Pair(tray, best.bed.clone()));
             return self.load(cx);
         }
-        let holds = |pair: &&Arc<PairPicture>| pair.criteria.iter().filter(|one| one.blocks).count();
-        let said = match pairs.iter().min_by_key(holds) {
+        let said = match cx.book.picture.pairs.nearest(&tray) {
             Some(nearest) => {
                 let why = first_reason(&nearest.criteria, About::Pair, cx);
                 cx.wording.load_fits_not(&tray, &nearest.bed, why)

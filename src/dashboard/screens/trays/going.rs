@@ -1,5 +1,7 @@
 //! Where a tray could go: the beds whose plan names its species, and what each still waits for beside the tray itself.
 
+use std::collections::BTreeSet;
+
 use crate::base::BedName;
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::look::Ink;
@@ -13,21 +15,15 @@ const MOST_BEDS: usize = 4;
 /// Writes where a tray could go.
 pub(crate) fn where_to(tray: &TrayPicture, cx: &ScreenContext<'_>, page: &mut Sheet) {
     let wording = cx.wording;
-    let mut pairs: Vec<(&PairPicture, Vec<&Criterion>)> = cx
-        .book
-        .picture
-        .pairs
-        .of(&tray.code)
-        .iter()
-        .map(AsRef::as_ref)
-        .map(|pair: &PairPicture| (pair, of_bed(pair, tray)))
-        .collect();
-    pairs.sort_by_key(|(pair, missing)| (!pair.fits, missing.len()));
+    let of_it = cx.book.picture.pairs.of(&tray.code).iter().map(AsRef::as_ref);
+    let mut pairs: Vec<&PairPicture> = of_it.collect();
+    pairs.sort_by_cached_key(|pair| (!pair.fits, reasons_of_bed(pair, tray)));
     if pairs.is_empty() {
         page.hanging("- ", Ink::Plain, &wording.no_bed_plans(cx.species(tray.species.as_ref())), Ink::Plain);
         return;
     }
-    for (pair, missing) in pairs.iter().take(MOST_BEDS) {
+    for pair in pairs.iter().take(MOST_BEDS) {
+        let missing = of_bed(pair, tray);
         let (mark, ink, text) = match missing.first() {
             _ if pair.fits => {
                 let plants = wording.plants(pair.plants);
@@ -52,12 +48,19 @@ fn misses(pair: &PairPicture, first: &Criterion, more: usize, cx: &ScreenContext
 /// What holds the pair back beside what holds the tray back from every bed. The step in light is the tray's own matter
 /// while it is still to be hardened.
 fn of_bed<'a>(pair: &'a PairPicture, tray: &TrayPicture) -> Vec<&'a Criterion> {
-    let holds_tray = |rule: Rule| tray.criteria.iter().any(|own| own.blocks && own.rule() == rule);
-    let of_tray = |criterion: &Criterion| match criterion.rule() {
-        Rule::ExposureStep => holds_tray(Rule::Hardening),
-        rule => holds_tray(rule),
-    };
-    pair.criteria.iter().filter(|criterion| criterion.blocks && !of_tray(criterion)).collect()
+    pair.criteria.iter().filter(|criterion| criterion.blocks && !holds_tray(tray, criterion.rule())).collect()
+}
+
+/// How many those are: of all beds nothing is put together for it.
+fn reasons_of_bed(pair: &PairPicture, tray: &TrayPicture) -> usize {
+    let rules: BTreeSet<Rule> = pair.held_by.iter().map(|held| held.rule).collect();
+    rules.into_iter().filter(|rule| !holds_tray(tray, *rule)).count()
+}
+
+/// Whether a question is the tray's own matter, whatever the bed.
+fn holds_tray(tray: &TrayPicture, rule: Rule) -> bool {
+    let holds = |rule: Rule| tray.criteria.iter().any(|own| own.blocks && own.rule() == rule);
+    if rule == Rule::ExposureStep { holds(Rule::Hardening) } else { holds(rule) }
 }
 
 fn open_positions(tray: &TrayPicture, bed: &BedName, cx: &ScreenContext<'_>) -> i64 {
