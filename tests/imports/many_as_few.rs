@@ -116,6 +116,18 @@ proptest! {
     }
 
     #[test]
+    fn what_is_given_out_and_taken_into_a_new_file_is_given_out_byte_for_byte(rows in rows(), order in any::<u64>()) {
+        let (first, second) = (Place::empty(u64::MAX), Place::empty(u64::MAX));
+        take(&mut first.desk(), &lines(&sealed(&rows)), IN_MEMORY, false).unwrap();
+        let given = first.lines();
+        prop_assert_eq!(given.len(), rows.len());
+        let mut shuffled = given.clone();
+        shuffle(&mut shuffled, order);
+        take(&mut second.desk(), &shuffled, IN_MEMORY, false).unwrap();
+        prop_assert_eq!(second.lines(), given);
+    }
+
+    #[test]
     fn lines_without_a_name_come_to_the_same(
         rows in rows(),
         at in any::<prop::sample::Index>(),
