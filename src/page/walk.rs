@@ -157,7 +157,7 @@ impl Walk<'_> {
             self.page.line(2, figures.join("; "), Tone::Plain);
         }
         self.watch(stop);
-        self.care(stop);
+        self.care(std::slice::from_ref(stop));
     }
 
     /// What to take care of with plants that go out, and with bare roots until they do.
@@ -180,15 +180,21 @@ impl Walk<'_> {
     }
 
     /// What could hurt somebody here: in full where no stop before said it already, then in short.
-    fn care(&mut self, stop: &Stop) {
+    fn care(&mut self, together: &[Stop]) {
         let wording = self.wording;
         let mut said = Vec::new();
-        for caution in stop.cautions() {
+        let mut cautions: Vec<Caution> = Vec::new();
+        for caution in together.iter().flat_map(Stop::cautions) {
+            if !cautions.contains(&caution) {
+                cautions.push(caution);
+            }
+        }
+        for caution in cautions {
             let first = self.cautions.insert(caution);
             let line = if first { wording.caution_words(caution) } else { wording.caution_in_short(caution) };
             said.push((wording.caution_label(), line));
         }
-        let mut plants = stop.plants_handled(self.picture);
+        let mut plants: Vec<SpeciesKey> = together.iter().flat_map(|stop| stop.plants_handled(self.picture)).collect();
         plants.retain(|key| self.plants.insert(key.clone()));
         let dangers = wording.plant_dangers(&wording.caution_plant_label(), &plants, &self.picture.site.species);
         for (label, line) in said.into_iter().chain(dangers) {
@@ -217,7 +223,7 @@ impl Walk<'_> {
         let text = [wording.until_words(most, on), wording.or_else_lost(most), self.work_of(Some(all))];
         let text: Vec<String> = text.into_iter().filter(|text| !text.is_empty()).collect();
         self.page.line(2, text.join("; "), Tone::Plain);
-        together.iter().for_each(|stop| self.care(stop));
+        self.care(together);
     }
 
     fn work_of(&self, minutes: Option<f64>) -> String {

@@ -17,7 +17,9 @@ pub(super) use crate::reckon::tray::exposure::{
     DARKER_WARNS_BELOW, FITS_UP_TO, LARGE_STEP, LARGE_STEP_RATIO, SMALL_STEP, STEEP_RATIO,
 };
 pub(super) use crate::reckon::tray::hardening::{LAST_STEP_DAYS, LEAST_DAYS as HARDENING_LEAST_DAYS};
-pub(super) use crate::reckon::tray::hold::{BARE_ROOTS_KEEP_DAYS, HEELED_IN_KEEP_DAYS, STUMPS_KEEP_DAYS};
+pub(super) use crate::reckon::tray::hold::{
+    BARE_ROOTS_KEEP_DAYS, HEELED_IN_KEEP_DAYS, SHOWS_AFTER_DAYS, STUMPS_KEEP_DAYS,
+};
 pub(super) use crate::reckon::tray::light::LAST_LIGHT_DAYS;
 pub(super) use crate::reckon::tray::pest::{LOOK_AFTER_DAYS, LOOK_AFTER_INCURABLE_DAYS, PEST_HOLDS_PCT};
 pub(super) use crate::reckon::tray::size::{GRAFTED_MOST_CM, LOAD_PLANTS, SAMPLE_LASTS_DAYS};

@@ -335,7 +335,7 @@ fn a_sprayed_tray_planted_into_a_sprayed_bed_is_told_both_waits() {
 
 #[test]
 fn what_may_kill_plants_holds_a_tray_it_reached_until_its_time_is_written_or_they_are_counted_alive() {
-    let on_tray = json!({"tray":"cof-1","with":"glyphosate","safe_after_days":1});
+    let on_tray = json!({"tray":"cof-1","with":"a blue powder","safe_after_days":1});
     let on_bench = json!({"place":"Half shade","with":"something from town","safe_after_days":1});
     for treated in [on_tray, on_bench] {
         let mut book = fitting();

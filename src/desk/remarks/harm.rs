@@ -3,7 +3,7 @@
 use super::Remark;
 use crate::base::{BedName, PlaceName, TrayCode};
 use crate::nursery::entry::{BookEntry, Entry, GroundEntry, TrayEntry, What};
-use crate::nursery::herbicide::{may_kill_plants, names_treatment};
+use crate::nursery::herbicide::{kills_weeds, may_kill_plants, names_treatment};
 use crate::nursery::pest::{is_named_in, nature_of};
 use crate::reckon::Fold;
 use crate::reckon::picture::quantity::Beside;
@@ -33,13 +33,7 @@ pub(super) fn hands_in_wait(fold: &Fold, closed: &Closed, entry: &Entry) -> Opti
                 let story = fold.trays().get(&fold.ledger().tray_at(code, &entry.order_key()))?;
                 told(story.code.to_string(), hold::treated(story, fold.places(), closed, day))
             };
-            let of_place = |place: &PlaceName| {
-                let closing = closed.get(place)?;
-                let longest = holding(closing.iter().map(|one| &one.treatment), day)?;
-                let tray = closing.iter().find(|one| one.treatment.entry == longest.entry)?.tray.clone();
-                let beside = tray.map_or(Beside::Place, Beside::Tray);
-                told(place.to_string(), hold::waiting(Some(longest), Some(beside)))
-            };
+            let of_place = |place: &PlaceName| told(place.to_string(), hold::waiting_at(closed, place, day)?);
             let trays = trays_in_hand(what).into_iter().find_map(of_tray);
             trays.or_else(|| place_in_hand(what).and_then(of_place))
         }
@@ -140,9 +134,12 @@ pub(super) fn unknown_pest(entry: &Entry) -> Option<Remark> {
     is_unknown.then(|| Remark::UnknownPest { what: seen.what.0.to_string() })
 }
 
-/// Something used that nobody here knows to let plants live, without its time before planting.
+/// Plants wetted with what kills weeds; something used that nobody here knows to let plants live, without its time before planting.
 pub(super) fn may_kill(entry: &Entry) -> Option<Remark> {
     let What::Tray(TrayEntry::Treated(treated)) = &entry.what else { return None };
+    if treated.bed.is_none() && kills_weeds(&treated.with.0) {
+        return Some(Remark::MayScorch { with: treated.with.0.to_string() });
+    }
     let asked = treated.plant_after_days.is_none() && may_kill_plants(&treated.with.0);
     asked.then(|| Remark::MayKill { with: treated.with.0.to_string() })
 }

@@ -140,6 +140,11 @@ pub enum Remark {
         /// Its name.
         what: String,
     },
+    /// Plants were wetted with what kills weeds.
+    MayScorch {
+        /// What was used.
+        with: String,
+    },
     /// Something was used of which nobody here knows whether it harms plants, and its time before planting is not written.
     MayKill {
         /// What was used.
@@ -175,6 +180,7 @@ impl Remark {
             | Remark::MoreThanReady { .. }
             | Remark::HandsInWait { .. }
             | Remark::UnknownPest { .. }
+            | Remark::MayScorch { .. }
             | Remark::MayKill { .. }
             | Remark::OnlyNamed { .. } => false,
         }

@@ -35,7 +35,7 @@ pub(crate) fn planting_waits<'a>(all: impl Iterator<Item = &'a Treatment>, in_be
     let alive_from = (!in_bed).then(|| longest.day.plus(SHOWS_AFTER_DAYS));
     let criterion = match longest.plantable_on() {
         Some(on) => {
-            let known = Some(AtWork { with, beside: in_bed.then_some(Beside::Bed), dries: false });
+            let known = Some(AtWork { with, beside: in_bed.then_some(Beside::Bed), dries: false, wets: false });
             Criterion::found(Question::PlantBack, NotSo, known, Basis::Measured, false, RuleSource::PlantBack)
                 .expected_on(Some(on))
         }

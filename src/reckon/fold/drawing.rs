@@ -8,6 +8,7 @@ use super::Fold;
 use crate::base::cores::on_every_core;
 use crate::base::{BedName, Day, LotCode, SpeciesKey, TrayCode};
 use crate::nursery::entry::subject::Subject;
+use crate::nursery::species::Role;
 use crate::reckon::archived::{LEARNED_TRAYS, bed_archived_from, is_archived, lot_archived_from, tray_archived_from};
 use crate::reckon::bed::picture_bed;
 use crate::reckon::pair::pairs_of;
@@ -288,7 +289,10 @@ fn doubts(fold: &Fold) -> Vec<Doubt> {
 
 fn unplanned(picture: &Picture) -> Vec<TrayCode> {
     let ready = || picture.trays.values().filter(|tray| tray.ready);
-    let mut unplanned: BTreeSet<&SpeciesKey> = ready().filter_map(|tray| tray.species.as_ref()).collect();
+    // Nurse plants need no plan.
+    let is_nurse = |key: &&SpeciesKey| picture.site.profile(key).is_some_and(|profile| profile.role == Role::Nurse);
+    let species = ready().filter_map(|tray| tray.species.as_ref());
+    let mut unplanned: BTreeSet<&SpeciesKey> = species.filter(|key| !is_nurse(key)).collect();
     for line in picture.beds.values().flat_map(|bed| &bed.species) {
         if unplanned.is_empty() {
             break;

@@ -160,8 +160,10 @@ pub struct AtWork {
     pub with: String,
     /// Where, where it was not on these plants.
     pub beside: Option<Beside>,
-    /// Whether its label asks for no wait, and it has only to dry.
+    /// Whether its label asks for no wait, and only its own day is kept free.
     pub dries: bool,
+    /// Whether it wets, and is kept free until it has dried.
+    pub wets: bool,
 }
 
 /// What was treated beside plants, on the same bench.

@@ -11,6 +11,7 @@ use crate::reckon::picture::{BedPicture, Gap, Measure, RuleSource, Stage, TrayPi
 use crate::reckon::seed::{emerged, expected_seedlings, share_up};
 use crate::reckon::stock::{Origin, TrayStory};
 use crate::reckon::tray::pest::{self, OpenPest};
+use crate::reckon::tray::time::{PRICK_OUT_WINDOW_DAYS, prick_out_from_days};
 
 /// Due counts of living trays, never more than one a tray.
 pub(super) fn counts(walk: &Walk<'_>) -> Vec<Stop> {
@@ -197,9 +198,8 @@ pub(super) fn prick_out(walk: &Walk<'_>) -> Vec<Stop> {
     let all = walk.living_trays().filter(|tray| tray.standing > 0 && walk.in_seedbed(tray) && !walk.is_held(tray));
     all.filter_map(|tray| {
         let story = &tray.story;
-        let half = walk.profile(tray.species.as_ref())?.emerge_half_days.as_ref()?.value;
+        let from_days = prick_out_from_days(walk.profile(tray.species.as_ref()))?;
         let sown = story.sowings.first()?.day;
-        let from_days = half.round() as i32 + PRICK_OUT_AFTER_DAYS;
         let most_up = expected_emergence(walk, tray)
             .is_none_or(|expected| f64::from(emerged(story)) >= expected * MOST_EMERGED_SHARE);
         if day.days_since(sown) < from_days || (!most_up && seed_is_due(story, day)) {

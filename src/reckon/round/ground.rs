@@ -209,9 +209,10 @@ fn fence(walk: &Walk<'_>, bed: &BedPicture) -> Option<Stop> {
     let work = GroundTask::Fenced;
     let tray = coming.as_ref().map(|coming| coming.tray.clone());
     let why = RoundReason::WorkMissing { work, done_on: done_on(asked), tray };
+    let within = days_until(walk.day(), coming.as_ref().and_then(|coming| last_safe(walk, coming)));
     let stop = walk
         .bed_stop(bed, Task::Fence, why)
-        .risking(Stake::Planted, plants * UNSEEN_LOSS, NO_LAST_DAY_DAYS)
+        .risking(Stake::Planted, plants * UNSEEN_LOSS, within)
         .taking(minutes::BED, GROUND_SOURCE)
         .working(work_minutes(work, bed, plants));
     // Plants that stand there wait since the fence fell, or since they were planted.

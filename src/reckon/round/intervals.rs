@@ -53,11 +53,6 @@ pub(crate) const SOW_AGAIN_ASKED_DAYS: i32 = 30;
 /// Source of sowing again.
 pub(crate) const SOW_AGAIN_SOURCE: RuleSource = RuleSource::SowAgain;
 
-/// Seedlings are pricked out so many days after half of them came up (2 cotyledons to 2 true leaves). Common practice,
-/// about 3 weeks.
-pub(crate) const PRICK_OUT_AFTER_DAYS: i32 = 21;
-/// And within so many days, before the root is longer than the hole is deep. Ours, common practice.
-pub(crate) const PRICK_OUT_WINDOW_DAYS: i32 = 21;
 /// Share of emergence after which "most" are up. Ours.
 pub(crate) const MOST_EMERGED_SHARE: f64 = 0.5;
 /// Share of seedlings lost to bent roots when pricked out too late. Ours: usual culls of 10-25 %.

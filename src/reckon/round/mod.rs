@@ -27,13 +27,13 @@ pub use stop::{
 pub(crate) use tasks::written_for;
 pub use tasks::{TASKS, TaskFacts};
 
-use std::cmp::Ordering;
+use std::cmp::{Ordering, Reverse};
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::forecast::worth::{WORTH_SHOWN, WorthLooking};
 use super::forecast::{ForecastBasis, Outlook, outlook_of_sowings};
 use super::picture::{Criterion, Picture};
-use crate::base::{Day, TrayCode};
+use crate::base::{BedName, Day, TrayCode};
 use crate::nursery::entry::subject::Subject;
 use intervals::{GAUGE_SOURCE, LATE_MINUTES_SHARE, MARKED_STOPS, TURN_DAYS, WALK_MINUTES, WORTH_STEP};
 use walk::Walk;
@@ -132,6 +132,7 @@ fn due(walk: &Walk<'_>) -> Vec<Stop> {
     all.extend(ground::ground(walk));
     all.extend(seed::seed(walk));
     let given_up = |stop: &Stop| picture.site.given_up.iter().any(|task| task.holds(&stop.id, picture.day));
+    said_once(&mut all);
     let mut seen = BTreeSet::new();
     let may_be = |stop: &Stop| !given_up(stop) && !waiting::keeps_out(walk, stop) && !counts::spreads_it(walk, stop);
     all.retain(|stop| may_be(stop) && seen.insert(stop.id.clone()));
@@ -139,6 +140,24 @@ fn due(walk: &Walk<'_>) -> Vec<Stop> {
         stop.after_wait = waiting::just_ended(walk, stop);
     }
     all
+}
+
+/// One job is said once: rings that are weeded for young plants and for those that come, as what loses most; and what is pricked out or
+/// potted on, or thrown out as a whole, is counted by that.
+fn said_once(all: &mut Vec<Stop>) {
+    let mut most: BTreeMap<String, f64> = BTreeMap::new();
+    for stop in all.iter().filter(|stop| stop.task == Task::Weed) {
+        let lost = most.entry(stop.id.clone()).or_default();
+        *lost = lost.max(stop.at_stake.plants_per_day());
+    }
+    let gone = |stop: &Stop| matches!(stop.why, RoundReason::PastLastDay { .. });
+    let moved = |stop: &&Stop| matches!(stop.task, Task::PrickOut | Task::PotOn) || gone(stop);
+    let in_hand: BTreeSet<Subject> = all.iter().filter(moved).map(|stop| stop.subject.clone()).collect();
+    all.retain(|stop| match stop.task {
+        Task::Weed => most.get(&stop.id).is_none_or(|most| stop.at_stake.plants_per_day() >= *most),
+        Task::Count => !(matches!(stop.why, RoundReason::CountOld { .. }) && in_hand.contains(&stop.subject)),
+        _ => true,
+    });
 }
 
 /// The gauge, every morning, until its line for the day is written.
@@ -184,14 +203,20 @@ fn most_lost(a: &Stop, b: &Stop) -> Ordering {
 fn cut(mut due: Vec<Stop>, day: Day, minutes_allowed: f64, looks: &[WorthLooking]) -> (Vec<Stop>, Vec<Stop>) {
     let least_going = due.iter().filter(|stop| goes(stop)).map(|stop| worth(stop, day).0).min();
     // What is ready goes out in these rains before anything is watered more rarely.
+    let goers: BTreeMap<BedName, (i32, Reverse<Day>)> = going_to(&due, day);
     let worth = |stop: &Stop| {
+        if let Some(with_plants) = rides_with(stop).and_then(|bed| goers.get(bed)) {
+            return *with_plants;
+        }
         let (step, due) = worth(stop, day);
         let behind = least_going.filter(|_| stop.task == Task::Water).map_or(step, |going| going.saturating_sub(1));
         (step.min(behind), due)
     };
     due.sort_by(|a, b| {
         let first = |stop: &Stop| stop.task == Task::Gauge;
-        first(b).cmp(&first(a)).then_with(|| worth(b).cmp(&worth(a))).then_with(|| a.id.cmp(&b.id))
+        let rides = |stop: &Stop| rides_with(stop).is_some();
+        let by_worth = || worth(b).cmp(&worth(a)).then_with(|| rides(b).cmp(&rides(a)));
+        first(b).cmp(&first(a)).then_with(by_worth).then_with(|| a.id.cmp(&b.id))
     });
     let late = in_turn(&due, day);
     let for_late = if late.is_empty() { 0.0 } else { minutes_allowed * LATE_MINUTES_SHARE };
@@ -213,6 +238,27 @@ fn cut(mut due: Vec<Stop>, day: Day, minutes_allowed: f64, looks: &[WorthLooking
     (stops, can_wait)
 }
 
+/// The bed whose fence or mulch it is: they come before plants, or with them.
+fn rides_with(stop: &Stop) -> Option<&BedName> {
+    match &stop.subject {
+        Subject::Bed(bed) if matches!(stop.task, Task::Fence | Task::Mulch) => Some(bed),
+        _ => None,
+    }
+}
+
+/// The beds to which plants go out, with the worth of the stop that is worth most.
+fn going_to(due: &[Stop], day: Day) -> BTreeMap<BedName, (i32, Reverse<Day>)> {
+    let mut going: BTreeMap<BedName, (i32, Reverse<Day>)> = BTreeMap::new();
+    for stop in due.iter().filter(|stop| goes(stop)) {
+        let RoundReason::Fits { beds, .. } = &stop.why else { continue };
+        for to in beds.iter().filter(|to| to.after_others > 0) {
+            let most = going.entry(to.bed.clone()).or_insert(worth(stop, day));
+            *most = worth(stop, day).max(*most);
+        }
+    }
+    going
+}
+
 /// Whether plants go out with it.
 fn goes(stop: &Stop) -> bool {
     stop.task == Task::GoOut && stop.at_stake.plants > 0.0
@@ -220,7 +266,7 @@ fn goes(stop: &Stop) -> bool {
 
 /// What a stop is worth for each minute, in steps of four times as much: so that a small difference from one day to the
 /// next does not change what is on the walk. Within a step what is to go out comes first, then the longest due.
-fn worth(stop: &Stop, day: Day) -> (i32, std::cmp::Reverse<Day>) {
+fn worth(stop: &Stop, day: Day) -> (i32, Reverse<Day>) {
     // Days to a last day are counted from the first day of the turn.
     let to_last = stop.until.map(|until| until.days_since(day) + 1);
     let within_days = match to_last {
@@ -230,7 +276,7 @@ fn worth(stop: &Stop, day: Day) -> (i32, std::cmp::Reverse<Day>) {
     let a_minute = stop.at_stake.plants.max(0.0) / f64::from(within_days.max(1)) / stop.minutes.max(0.1);
     let step =
         if a_minute > 0.0 { (a_minute.ln() / WORTH_STEP.ln()).floor().clamp(-1e6, 1e6) as i32 } else { i32::MIN };
-    (step, std::cmp::Reverse(stop.due.map_or(Day::from_number(i32::MIN), |due| due.on)))
+    (step, Reverse(stop.due.map_or(Day::from_number(i32::MIN), |due| due.on)))
 }
 
 /// Late stops, the one that has been late longest first.

@@ -275,7 +275,9 @@ fn benches<'a>(walk: &Walk<'a>, tray: &TrayPicture) -> Vec<(f64, &'a PlaceName)>
         let story: &PlaceStory = walk.picture.places.get(name)?;
         let there = story.light_on(day)?;
         let share = there.read.or(there.nominal)?;
-        let open = !walk.picture.closed.contains_key(name);
+        // What lies in the ground of a bench is taken up by roots.
+        let lies = story.treatments.iter().any(|one| one.day <= day && one.lies_in_ground_on(day));
+        let open = !walk.picture.closed.contains_key(name) && !lies;
         (room && open && tray.place.as_ref() != Some(name)).then_some((share, name))
     });
     places.collect()

@@ -247,9 +247,10 @@ impl BedFold<'_> {
     fn note_no_room(&mut self, entry: &Arc<Entry>, species: &SpeciesKey, out: u32) {
         let Some(layout) = self.story.layout.on(entry.happened) else { return };
         let room = positions::room(&self.story, self.site, layout, species);
-        let open = room.positions.saturating_sub(room.living);
-        if room.positions > 0 && out > open {
+        if room.positions > 0 && out > room.positions.saturating_sub(room.living) {
             let (bed, species, positions) = (self.story.name.clone(), species.clone(), room.positions);
+            // What is told is what the verdict calls open.
+            let open = room.open;
             self.doubt(entry, DoubtKind::MoreOutThanPositions { bed, species, out, open, positions });
         }
     }

@@ -225,7 +225,8 @@ impl Judged<'_> {
         all.extend(size::criteria(self.story, self.profile, self.age.youngest_days, !bare, day));
         all.extend(grafted::criterion(self.story, self.profile, day));
         if !bare {
-            all.push(time::plug_criterion(plug, time::roots_rest(self.story, self.profile, day)));
+            let is_young = time::old_enough_on(self.age, self.profile).is_some_and(|on| day < on);
+            all.push(time::plug_criterion(plug, time::roots_rest(self.story, self.profile, day), is_young));
             all.push(hold::flush(self.story, day));
             all.push(hardening::criterion(&self.hardening(day), self.nearest_light()));
             // What goes out soft and stands any light is asked for no light.

@@ -257,6 +257,8 @@ pub fn criteria(
     // Of plants that could go by their age, or whose age is not asked, something must be known of the size: a look of today
     // tells it.
     let old = age_days.is_some_and(|age| time::day_span(profile).is_none_or(|span| age >= span.least));
+    // Nobody measures what cannot go by its age.
+    let young = age_days.zip(time::day_span(profile)).is_some_and(|(age, span)| age < span.least);
     let must_be_known = (old || !leaves) && !stands_any_light(profile);
     let of = |values: &[f64], pass: u32, unit: SampleUnit, look: &SampleLook| {
         sample_of(values, pass, unit, gone_since(story, look))
@@ -297,7 +299,7 @@ pub fn criteria(
                 let gap = if sample.is_none() { too_old() } else { None };
                 Criterion::lacking(Question::Collar, Some(needed), gap, must, limits.collar_source.clone())
                     .expected_on(must.then_some(day))
-                    .caring_where_unknown(!must)
+                    .caring_where_unknown(!must && !young)
             }
             Some(sample) => {
                 let pass = passes.iter().filter(|passes| **passes).count() as u32;

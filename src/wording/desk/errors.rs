@@ -168,6 +168,7 @@ impl Wording {
             }
             Remark::HandsInWait { about, why } => self.remark_hands_in_wait(about, self.reason(why, About::Tray)),
             Remark::UnknownPest { what } => self.remark_unknown_pest(crate::base::text::cleaned(what)),
+            Remark::MayScorch { with } => self.remark_may_scorch(crate::base::text::cleaned(with)),
             Remark::MayKill { with } => self.remark_may_kill(crate::base::text::cleaned(with)),
             Remark::OnlyNamed { sickness: true, what } => self.remark_only_named(crate::base::text::cleaned(what)),
             Remark::OnlyNamed { sickness: false, what } => self.remark_only_used(crate::base::text::cleaned(what)),

@@ -6,7 +6,7 @@ forecast_on_its_way = on its way
 forecast_slow = slow, and still coming
 forecast_failing = failing
 forecast_finished = finished coming up
-because_before_day = nothing can be said before { $day }
+because_before_day = whether it comes up as it should is not told before { $day }
 because_not_counted = nobody has counted since anything could be up: count it
 # (emerged, due, expected, day)
 because_up = { $emerged } up on { $day }, about { $due } were due by then and { $expected } expected in all

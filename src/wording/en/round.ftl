@@ -129,6 +129,8 @@ round_label_both = { $what }, used { $day }: how long does its label say to stay
 # (what, day)
 round_label_planting = { $what }, used { $day }: how long before planting does its label say to wait? Read it and write it; until then nothing is planted
 # (what, day)
+round_label_home = { $what }, used { $day }: how long to stay away? Write what its label says, 0 where it has no label; until then nobody is sent in and nothing goes out
+# (what, day)
 round_label = { $what }, used { $day }: how long does its label say to stay away? Read it from outside, and write it; until then nobody is sent in and nothing goes out
 # (what, day)
 round_treated = { $what }: waiting time as written ended { $day }; did it work?

@@ -100,9 +100,9 @@ hardening_steps_taken = has stood { $days } days in light enough for this step: 
 hardening_stood_here = has stood { $days } days in this light, { $least } needed
 # (days, short, least)
 hardening_stood_short = { $days ->
-    [0] stands in this light since today, { $least } days needed: leave it there
-    [one] has stood { $days } day in this light, { $short } short of { $least }: leave it there
-   *[other] has stood { $days } days in this light, { $short } short of { $least }: leave it there
+    [0] stands in this light since today, { $least } days needed: leave it there, unless its bed is brighter
+    [one] has stood { $days } day in this light, { $short } short of { $least }: leave it there, unless its bed is brighter
+   *[other] has stood { $days } days in this light, { $short } short of { $least }: leave it there, unless its bed is brighter
 }
 hardening_soft = goes out soft: nothing to harden
 hardening_no_brighter = this bed is no brighter than where it stood: nothing to harden for
@@ -149,6 +149,10 @@ treated_unmet_said = treated with { $what }, and the waiting time still runs
 treated_beside_until = { $tray }, treated with { $what }, stands or stood on this bench: until { $day }, as its waiting time is written, nobody works here with hands
 # (what, day)
 treated_dries = treated with { $what }: nobody works here with hands until it has dried. From { $day } on one may
+# (what, day)
+treated_of_day = treated with { $what }: nobody works here with hands on that day. From { $day } on one may
+# (tray, what, day)
+treated_beside_of_day = { $tray }, treated with { $what }, stands or stood on this bench: nobody works here with hands on that day. From { $day } on one may
 # (tray, what, day)
 treated_beside_dries = { $tray }, treated with { $what }, stands or stood on this bench: nobody works here with hands until it has dried. From { $day } on one may
 # (what, day)
@@ -156,6 +160,7 @@ treated_here_until = this bench was treated with { $what }: until { $day }, as i
 # (what, day)
 treated_unmet_until = treated with { $what }: waiting time as written ends { $day }
 plant_back_met = nothing against weeds still waits in the ground
+plant_back_bench = this bench was treated with { $what } before these came, and it may lie in its ground: set the bags where roots do not touch it, and look at the youngest leaves before they go
 plant_back_said = { $what } was used here, and its time before planting still runs
 # (what, day)
 plant_back_until = { $what } was used here: its label lets nothing be planted before { $day }
@@ -353,6 +358,12 @@ gap_most_of_bed_died = by { $day } { $dead } had died here of nobody knows what 
 gap_many_died = the count of { $day } found { $gone } dead or gone and { $alive } alive, and nobody wrote of what: look for the cause and write it as a pest or sickness, or as none; else count again from { $again } on
 # (what, day, alive)
 gap_no_plant_back_plants = treated with { $what } on { $day }: nobody here knows whether it harms plants, and how long before planting its label asks to wait is not written. Read the label, then write it again with that day and after how many days one may plant, 0 where it is nothing against weeds. A count of those alive from { $alive } on answers it too
+# (what, day, alive)
+gap_may_be_scorched = treated with { $what } on { $day }: it kills what it wets and shows only after one to three weeks, whatever its label says of planting. Keep these here, and count those alive from { $alive } on, without what yellows or dries
+# (sentence)
+or_no_label = { $sentence }, 0 where it has no label
+# (day, until)
+gap_plug_tells = how long its bag still holds it is not known; the plug lifted on { $day } holds, which tells as much until { $until }
 gap_coming_day = a coming day: nobody knows its rain yet
 # (tray, what, day)
 gap_no_waiting_time_beside = { $tray }, treated with { $what } on { $day }, stands or stood on this bench, and its waiting time is not written: until it is, nobody works here with hands. Read the label, then write it again with that day and after how many days it is safe
@@ -430,7 +441,7 @@ unknown_height = height is not measured: measure { $USUAL_SAMPLE } plants, or al
 unknown_collar = root collars are not measured: measure a sample with a caliper
 unknown_leaves = leaves are not counted: count them on a sample
 unknown_grafted = whether they are grafted is not known: look below the lowest leaves, then write it
-unknown_plug = no plug was looked at: lift one
+unknown_plug = no plug was lifted yet: lift one before they go out; where the ball falls apart they stay
 unknown_flush = nobody looked at the new leaves: see whether they are soft
 unknown_hardening = nobody wrote down what light it stood in: read the light here
 unknown_exposure_step = the light where it stands is not known: read it there

@@ -259,6 +259,7 @@ round_sick_damping = Riegue poco y nunca sobre las hojas, y deje entrar aire
 round_sick_again = { $what }, visto el { $day } y atendido: mire otra vez y anote la parte que queda, 0 donde ya no está
 round_label_both = { $what }, usado el { $day }: ¿cuánto dice la etiqueta que hay que quedarse afuera, y cuánto antes de sembrar? Léala desde afuera y anote los dos; hasta entonces nadie entra y nada se siembra
 round_label_planting = { $what }, usado el { $day }: ¿cuánto dice la etiqueta que hay que esperar antes de sembrar? Léala y anótelo; hasta entonces no se siembra nada
+round_label_home = { $what }, usado el { $day }: ¿cuánto hay que esperar? Anote lo que dice su etiqueta, 0 si no tiene etiqueta; hasta entonces nadie entra y nada sale
 round_label = { $what }, usado el { $day }: ¿cuánto dice la etiqueta que hay que esperar? Léala desde afuera y anótelo; hasta entonces nadie entra y nada sale
 round_treated = { $what }: la espera anotada terminó el { $day }; ¿sirvió?
 round_untested = { $seeds }, { $days } d sin prueba

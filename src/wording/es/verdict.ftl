@@ -74,9 +74,9 @@ hardening_small_step = lleva { $days } días con esta luz, y de ahí el paso es 
 hardening_steps_taken = lleva { $days } días con luz bastante para este paso: no hay más que endurecer
 hardening_stood_here = lleva { $days } días con esta luz, hacen falta { $least }
 hardening_stood_short = { $days ->
-    [0] está con esta luz desde hoy, hacen falta { $least } días: déjela ahí
-    [one] lleva { $days } día con esta luz, faltan { $short } para { $least }: déjela ahí
-   *[other] lleva { $days } días con esta luz, faltan { $short } para { $least }: déjela ahí
+    [0] está con esta luz desde hoy, hacen falta { $least } días: déjela ahí, si su parcela no tiene más luz
+    [one] lleva { $days } día con esta luz, faltan { $short } para { $least }: déjela ahí, si su parcela no tiene más luz
+   *[other] lleva { $days } días con esta luz, faltan { $short } para { $least }: déjela ahí, si su parcela no tiene más luz
 }
 hardening_soft = sale tierna: no hay que endurecerla
 hardening_no_brighter = esta parcela no tiene más luz que donde estaba: no hay que endurecerla para ella
@@ -105,10 +105,13 @@ treated_met = sin tratamiento activo
 treated_unmet_said = tratada con { $what }, y la espera sigue
 treated_beside_until = { $tray }, tratada con { $what }, está o estuvo en este banco: hasta el { $day }, según la espera anotada, nadie trabaja aquí con las manos
 treated_dries = tratada con { $what }: nadie trabaja aquí con las manos hasta que seque. Desde el { $day } se puede
+treated_of_day = tratada con { $what }: nadie trabaja aquí con las manos ese día. Desde el { $day } se puede
+treated_beside_of_day = { $tray }, tratada con { $what }, está o estuvo en este banco: nadie trabaja aquí con las manos ese día. Desde el { $day } se puede
 treated_beside_dries = { $tray }, tratada con { $what }, está o estuvo en este banco: nadie trabaja aquí con las manos hasta que seque. Desde el { $day } se puede
 treated_here_until = este banco se trató con { $what }: hasta el { $day }, según la espera anotada, nadie trabaja aquí con las manos
 treated_unmet_until = tratada con { $what }: la espera anotada termina el { $day }
 plant_back_met = nada contra malezas espera aún en la tierra
+plant_back_bench = este banco se trató con { $what } antes de que llegaran, y puede quedar en su tierra: ponga las bolsas donde las raíces no la toquen, y mire las hojas más nuevas antes de que salgan
 plant_back_said = aquí se usó { $what }, y su tiempo antes de sembrar sigue
 plant_back_until = aquí se usó { $what }: su etiqueta no deja sembrar antes del { $day }
 pest_met = no hay plaga ni enfermedad anotada que siga sin resolver
@@ -240,6 +243,9 @@ gap_coming_day = es un día por venir: su lluvia todavía no se sabe
 gap_most_of_bed_died = hasta el { $day } murieron aquí { $dead } de nadie sabe qué y { $alive } viven: primero busque la causa, y anótela como plaga o enfermedad de esta parcela, o como ninguna, o el conteo otra vez con su causa; si no, cuente otra vez desde el { $again }
 gap_many_died = el conteo del { $day } halló { $gone } muertas o perdidas y { $alive } vivas, y nadie anotó de qué: busque la causa y anótela como plaga o enfermedad, o como ninguna; si no, cuente otra vez desde el { $again }
 gap_no_plant_back_plants = tratada con { $what } el { $day }: nadie sabe aquí si daña las plantas, y no está anotado cuánto pide la etiqueta esperar antes de sembrar. Lea la etiqueta y anótelo otra vez con ese día y a los cuántos días se puede sembrar, 0 si no es contra malezas. También basta contar las vivas desde el { $alive }
+gap_may_be_scorched = tratada con { $what } el { $day }: mata lo que moja y tarda de una a tres semanas en verse, diga lo que diga su etiqueta sobre sembrar. Déjelas aquí, y cuente las vivas desde el { $alive }, sin las que amarillean o se secan
+or_no_label = { $sentence }, 0 si no tiene etiqueta
+gap_plug_tells = no se sabe cuánto aguanta aún en su bolsa; el pilón que se sacó el { $day } aguanta, y eso basta hasta el { $until }
 gap_no_waiting_time_beside = { $tray }, tratada con { $what } el { $day }, está o estuvo en este banco, y no está anotado su tiempo de espera: hasta anotarlo nadie trabaja aquí con las manos. Lea la etiqueta y anótelo otra vez con ese día y a los cuántos días es seguro
 gap_no_waiting_time_here = este banco se trató con { $what } el { $day }, y no está anotado el tiempo de espera: hasta anotarlo nadie trabaja aquí con las manos. Lea la etiqueta y anótelo otra vez con ese día y a los cuántos días es seguro
 gap_no_waiting_time = se usó { $what } el { $day } y no está anotado el tiempo de espera: lo que no se sabe no es seguro. Lea la etiqueta y anótelo otra vez con ese día y a los cuántos días es seguro
@@ -262,7 +268,7 @@ unknown_height = falta medir la altura: mida { $USUAL_SAMPLE } plantas, o todas 
 unknown_collar = falta medir el cuello de la raíz: mida una muestra con calibrador
 unknown_leaves = falta contar las hojas: cuéntelas en una muestra
 unknown_grafted = no se sabe si están injertadas: mire más abajo de las hojas y anótelo
-unknown_plug = nadie ha visto el pilón: saque uno
+unknown_plug = todavía no se ha sacado ningún pilón: saque uno antes de que salgan; si se desmorona, se quedan
 unknown_flush = nadie ha visto las hojas nuevas: mire si están tiernas
 unknown_hardening = nadie anotó con qué luz ha estado: lea la luz aquí
 unknown_exposure_step = no se sabe la luz donde está: léala ahí

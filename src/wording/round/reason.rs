@@ -2,6 +2,7 @@
 
 use crate::base::Day;
 use crate::nursery::entry::types::{Kept, Roots};
+use crate::nursery::herbicide::may_have_no_label;
 use crate::nursery::species::Catalogue;
 use crate::reckon::round::{ForTray, NextStep, RoundReason, SampleAsked, ToBed, TooLate};
 use crate::wording::{Wording, theme};
@@ -72,6 +73,7 @@ impl Wording {
             }
             RoundReason::MostDied(_) | RoundReason::SickOpen { .. } => self.sick_reason(why, on),
             RoundReason::LabelNotRead { with, day, people, planting } => match (people, planting) {
+                (_, false) if may_have_no_label(with) => self.round_label_home(with, near(day)),
                 (_, false) => self.round_label(with, near(day)),
                 (true, true) => self.round_label_both(with, near(day)),
                 (false, true) => self.round_label_planting(with, near(day)),

@@ -249,12 +249,14 @@ impl Wording {
     }
 
     fn treated_reason(&self, treated: Option<&AtWork>, expected: Option<Day>) -> String {
-        let Some(AtWork { with, beside, dries }) = treated else { return self.treated_met() };
+        let Some(AtWork { with, beside, dries, wets }) = treated else { return self.treated_met() };
         let what = crate::base::text::cleaned(with);
         match (expected.map(|day| self.day(day)), beside) {
             (None, _) => self.treated_unmet_said(what),
-            (Some(day), Some(Beside::Tray(tray))) if *dries => self.treated_beside_dries(tray, what, day),
-            (Some(day), _) if *dries => self.treated_dries(what, day),
+            (Some(day), Some(Beside::Tray(tray))) if *dries && *wets => self.treated_beside_dries(tray, what, day),
+            (Some(day), Some(Beside::Tray(tray))) if *dries => self.treated_beside_of_day(tray, what, day),
+            (Some(day), _) if *dries && *wets => self.treated_dries(what, day),
+            (Some(day), _) if *dries => self.treated_of_day(what, day),
             (Some(day), None | Some(Beside::Bed)) => self.treated_unmet_until(what, day),
             (Some(day), Some(Beside::Place)) => self.treated_here_until(what, day),
             (Some(day), Some(Beside::Tray(tray))) => self.treated_beside_until(tray, what, day),
@@ -262,8 +264,11 @@ impl Wording {
     }
 
     fn plant_back_reason(&self, treated: Option<&AtWork>, from: Option<Day>) -> String {
-        let Some(AtWork { with, .. }) = treated else { return self.plant_back_met() };
+        let Some(AtWork { with, beside, .. }) = treated else { return self.plant_back_met() };
         let what = crate::base::text::cleaned(with);
+        if *beside == Some(Beside::Place) {
+            return self.plant_back_bench(what);
+        }
         match from {
             Some(day) => self.plant_back_until(what, self.day(day)),
             None => self.plant_back_said(what),

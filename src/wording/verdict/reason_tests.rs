@@ -39,7 +39,7 @@ fn every_question() -> Vec<[Criterion; 3]> {
     let rain = |mm| Wet::Rain { mm, days: 3 };
     let step = |to| LightStep { from: 0.3, to, burns: None, rests_until: None };
     let why = || Some("promised".to_string());
-    let at_work = || Some(AtWork { with: "glyphosate".into(), beside: None, dries: false });
+    let at_work = || Some(AtWork { with: "glyphosate".into(), beside: None, dries: false, wets: false });
     let read = |share| LightRead { share, apart: None };
     vec![
         in_every_state(Question::DaysSinceSowing, age, 250, 193),

@@ -304,7 +304,7 @@ impl OfferItems<'_> {
                 page.hanging(&format!("{mark} {code}  "), ink, &message, Ink::Plain);
             }
             None => {
-                let message = cx.wording.no_bed_plans(cx.species(tray.species.as_ref()));
+                let message = cx.wording.not_planned(tray.species.as_ref(), &cx.book.picture);
                 page.hanging(&format!("- {code}  "), Ink::Plain, &message, Ink::Plain);
             }
         }

@@ -107,7 +107,7 @@ impl GoingOut {
         self.shared_words(cx, page);
         match pair {
             Some(pair) => pair_words(pair, cx, page),
-            None => page.paragraph(&cx.wording.no_bed_plans(cx.species(tray.species.as_ref())), Ink::Plain),
+            None => page.paragraph(&cx.wording.not_planned(tray.species.as_ref(), &cx.book.picture), Ink::Plain),
         }
     }
 
