@@ -231,7 +231,7 @@ pub mod minutes {
     pub(crate) const AT_TRAY: f64 = 0.5;
     /// Seedlings counted in a minute.
     pub(crate) const COUNTED_IN_A_MINUTE: f64 = 100.0;
-    /// A look at what is left over of plants that were just sent out.
+    /// A look at what is left over of plants that were just sent out, or at the bed to which they go.
     pub(crate) const LEFT_OVER: f64 = 0.2;
     /// Look at a tray and decide.
     pub(crate) const LOOK: f64 = 1.0;

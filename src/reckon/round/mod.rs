@@ -203,28 +203,28 @@ fn most_lost(a: &Stop, b: &Stop) -> Ordering {
 fn cut(mut due: Vec<Stop>, day: Day, minutes_allowed: f64, looks: &[WorthLooking]) -> (Vec<Stop>, Vec<Stop>) {
     let least_going = due.iter().filter(|stop| goes(stop)).map(|stop| worth(stop, day).0).min();
     // What is ready goes out in these rains before anything is watered more rarely.
-    let goers: BTreeMap<BedName, (i32, Reverse<Day>)> = going_to(&due, day);
     let worth = |stop: &Stop| {
-        if let Some(with_plants) = rides_with(stop).and_then(|bed| goers.get(bed)) {
-            return *with_plants;
-        }
         let (step, due) = worth(stop, day);
         let behind = least_going.filter(|_| stop.task == Task::Water).map_or(step, |going| going.saturating_sub(1));
         (step.min(behind), due)
     };
     due.sort_by(|a, b| {
         let first = |stop: &Stop| stop.task == Task::Gauge;
-        let rides = |stop: &Stop| rides_with(stop).is_some();
-        let by_worth = || worth(b).cmp(&worth(a)).then_with(|| rides(b).cmp(&rides(a)));
-        first(b).cmp(&first(a)).then_with(by_worth).then_with(|| a.id.cmp(&b.id))
+        first(b).cmp(&first(a)).then_with(|| worth(b).cmp(&worth(a))).then_with(|| a.id.cmp(&b.id))
     });
     let late = in_turn(&due, day);
     let for_late = if late.is_empty() { 0.0 } else { minutes_allowed * LATE_MINUTES_SHARE };
     let mut kept = vec![false; due.len()];
     let worthy: Vec<usize> = (0..due.len()).collect();
     let mut left = minutes_allowed - for_late;
-    take(&due, &worthy, &mut kept, &mut left);
+    let beside = with_plants(&due, due.iter());
+    let alone: Vec<usize> = worthy.iter().copied().filter(|at| !beside.contains(at)).collect();
+    take(&due, &alone, &mut kept, &mut left);
     left += for_late;
+    // Fence and mulch of a bed come with its plants.
+    let gone = due.iter().zip(&kept).filter(|(_, kept)| **kept).map(|(stop, _)| stop);
+    let beside = with_plants(&due, gone);
+    take(&due, &beside, &mut kept, &mut left);
     take(&due, &first_turns(&due, &late, &kept, day), &mut kept, &mut left);
     take(&due, &late, &mut kept, &mut left);
     let first_looks =
@@ -246,17 +246,16 @@ fn rides_with(stop: &Stop) -> Option<&BedName> {
     }
 }
 
-/// The beds to which plants go out, with the worth of the stop that is worth most.
-fn going_to(due: &[Stop], day: Day) -> BTreeMap<BedName, (i32, Reverse<Day>)> {
-    let mut going: BTreeMap<BedName, (i32, Reverse<Day>)> = BTreeMap::new();
-    for stop in due.iter().filter(|stop| goes(stop)) {
-        let RoundReason::Fits { beds, .. } = &stop.why else { continue };
-        for to in beds.iter().filter(|to| to.after_others > 0) {
-            let most = going.entry(to.bed.clone()).or_insert(worth(stop, day));
-            *most = worth(stop, day).max(*most);
+/// Fence and mulch of the beds to which some of the stops send plants.
+fn with_plants<'a>(due: &[Stop], stops: impl Iterator<Item = &'a Stop>) -> Vec<usize> {
+    let mut beds: BTreeSet<&BedName> = BTreeSet::new();
+    for stop in stops {
+        if let RoundReason::Fits { beds: to, .. } = &stop.why {
+            beds.extend(to.iter().filter(|to| to.after_others > 0).map(|to| &to.bed));
         }
     }
-    going
+    let of_them = |stop: &Stop| rides_with(stop).is_some_and(|bed| beds.contains(bed));
+    (0..).zip(due).filter(|(_, stop)| of_them(stop)).map(|(at, _)| at).collect()
 }
 
 /// Whether plants go out with it.
