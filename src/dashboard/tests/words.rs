@@ -210,3 +210,41 @@ fn a_word_of_the_walk_finds_what_it_stands_for() {
     }
     assert!(wrong.is_empty(), "{wrong:#?}");
 }
+
+/// Words alone, a blank before and behind each.
+fn bare(text: &str) -> String {
+    let letters = |letter: char| if letter.is_alphanumeric() || letter == '-' { letter } else { ' ' };
+    let text: String = text.chars().map(letters).collect();
+    format!(" {} ", text.split_whitespace().collect::<Vec<_>>().join(" ")).to_lowercase()
+}
+
+#[test]
+fn causes_of_our_lists_are_said_and_offered_in_spanish_whichever_language_they_were_written_in() {
+    use crate::base::TrayCode;
+    use crate::base::word::Word;
+    use crate::nursery::cause::Cause;
+    use crate::nursery::entry::subject::Subject;
+    let english = crate::wording::Wording::new(Lang::En);
+    let mut stage = Stage::sample(Lang::Es);
+    let tray = Subject::Tray(TrayCode::new("cof-028").unwrap());
+    for (cause, _) in Cause::WORDS {
+        let name = english.cause_name(*cause);
+        stage.write("lost", &["tray=cof-028", "count=1", &format!("cause={name}")]);
+        stage.write("culled", &["tray=cof-028", "count=1", &format!("why={name}")]);
+        let spanish = stage.model.wording.cause_name(*cause);
+        stage.keys("7");
+        stage.key(crate::dashboard::keys::Key::Home);
+        let frame = bare(&stage.frame());
+        assert!(frame.contains(&bare(&spanish)), "{spanish}: {}", stage.frame());
+        assert!(spanish == name || !frame.contains(&bare(&format!("cof-028 1 {name}"))), "{}", stage.frame());
+        for kind in ["lost", "culled"] {
+            let field = if kind == "lost" { "cause" } else { "why" };
+            let mut form = FormFor::about(kind, Some(&tray)).with("count", 1);
+            form.begin_at = Some(field.to_string());
+            stage.open(&form);
+            let frame = bare(&stage.frame());
+            assert!(spanish == name || !frame.contains(&bare(&name)), "{name}: {}", stage.frame());
+            stage.model.layers.clear();
+        }
+    }
+}

@@ -2,7 +2,7 @@
 
 use super::expected::seeds_again;
 use super::stop::{NextStep, RoundReason, Stop, Task, ToBed, ToLight};
-use crate::base::{Day, PlaceName, SpeciesKey, TrayCode};
+use crate::base::{BedName, Day, PlaceName, SpeciesKey, TrayCode};
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::picture::quantity::PestLacks;
 use crate::reckon::picture::{NursePicture, Picture};
@@ -217,15 +217,22 @@ fn beds(stop: &Stop) -> Vec<&ToBed> {
     if with_room.is_empty() { beds.iter().take(1).collect() } else { with_room }
 }
 
+/// The beds a tray goes to today, each with how many.
+pub(crate) fn loads(stop: &Stop) -> Vec<(&BedName, u32)> {
+    beds(stop).into_iter().map(|to| (&to.bed, load_of(to))).collect()
+}
+
+/// How many go to a bed: as many as others leave room for; where they leave none, as many as it could take.
+fn load_of(to: &ToBed) -> u32 {
+    if to.after_others > 0 { to.after_others } else { to.plants }
+}
+
 fn going_out(stop: &Stop, writing: Writing<'_>) -> ToWrite {
     let entry = ToWrite::about("outplanted", &stop.subject);
     let beds = beds(stop);
     let to = beds.iter().find(|to| !writing.passed.contains(&to.bed.to_string())).or(beds.first());
     match to {
-        Some(to) => {
-            let count = if to.after_others > 0 { to.after_others } else { to.plants };
-            entry.text("bed", &to.bed).number("count", count)
-        }
+        Some(to) => entry.text("bed", &to.bed).number("count", load_of(to)),
         None => entry.number("count", standing(stop, writing.picture)),
     }
 }

@@ -33,7 +33,7 @@ why_in_use = { $name } is the code of another tray: choose one that is free
 # (low, high)
 why_crossed = the lowest, { $low }, is above the highest, { $high }
 why_both = { $name } is the name of two things: is it the tray, the bed or the lot of seed?
-why_correction = "{ $word }" is about an earlier line: take that back (outplant undo, or u on the screen), then write it right
+why_correction = "{ $word }" is about an earlier line: take that back (outplant undo, or { $KEY_U } on the screen), then write it right
 why_of_a_part = "{ $word }" is said of some of the plants: how many live, or how many died?
 why_not_thrown_away = "{ $word }": what is thrown away is not there any more; given away, sold or planted out is another line, such as c1 gave 10 to NAME
 why_graft_took = "{ $word }": whether a graft took is a note for now, such as note c1: 2 grafts failed; grafted is for the day of grafting

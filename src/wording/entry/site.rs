@@ -13,7 +13,7 @@ impl Wording {
             SiteEntry::NurserySet(nursery) => self.nursery_sentence(nursery),
             SiteEntry::SeasonSet(season) => self.season_sentence(season),
             SiteEntry::SpeciesSet(own) => {
-                let mut named: Vec<String> = own.profile.0.keys().map(|name| self.figure_name(name)).collect();
+                let mut named: Vec<String> = own.profile.0.keys().map(|name| self.profile_part(name)).collect();
                 named.dedup();
                 self.entry_species_set(self.species_of(&own.species, species), named.join("; "))
             }

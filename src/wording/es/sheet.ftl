@@ -63,7 +63,7 @@ paper_tried = { $lines ->
     [one] { $lines } línea leída, se podría anotar { $entries }; no se anotó nada
    *[other] { $lines } líneas leídas, se podrían anotar { $entries }; no se anotó nada
 }
-refused_beside_batch = con --batch solo pueden ir happened= y who=, no '{ $written }'
+refused_beside_batch = con --batch solo pueden ir dia= y quien=, no '{ $written }'
 still_least_days = desde cuántos días sale { $name }, para { $of }: mientras nadie lo diga, ninguna edad la detiene
 still_species_shade = con cuánta sombra se siembra '{ $name }', para { $of }
 still_species_most_days = cuántos días aguanta '{ $name }' en su bolsa, para { $of }

@@ -84,6 +84,7 @@ impl GoingOut {
         let (Some((tray, bed)), Some(plants)) = (self.pair(), self.plants(cx)) else { return };
         let text = match self.listed(tray, bed) {
             Some(listed) => cx.wording.load_number_listed(tray, bed, i64::from(listed)),
+            None if plants == 0 && !self.lines.is_empty() => format!("{tray} → {bed}: {}", cx.wording.load_full()),
             None => cx.wording.load_number(tray, bed, i64::from(plants)),
         };
         page.paragraph(&text, Ink::Strong);
