@@ -11,8 +11,9 @@ pub use odd::Odd;
 
 use super::judge::Trial;
 use super::{Desk, DeskError};
-use crate::base::{BedName, Clock, Day, LotCode, TrayCode};
-use crate::nursery::entry::subject::subjects;
+use crate::base::text::folded;
+use crate::base::{BedName, Clock, Day, LotCode, TrayCode, name_search};
+use crate::nursery::entry::subject::{Subject, subjects};
 use crate::nursery::entry::{BookEntry, Entry, GroundEntry, Outplanted, TrayEntry, What};
 use crate::nursery::envelope::Draft;
 use crate::reckon::field::waits_for;
@@ -152,6 +153,13 @@ pub enum Remark {
     },
     /// Something that is rarely meant.
     Odd(Odd),
+    /// A note about something that nothing in the book is called.
+    AboutNothing {
+        /// As written.
+        about: String,
+        /// The nearest names of the book.
+        nearest: Vec<String>,
+    },
     /// A sickness, or something that was used, named where it holds nothing back.
     OnlyNamed {
         /// Whether it is a sickness; else what was used.
@@ -172,6 +180,7 @@ impl Remark {
             | Remark::MoreThanSeed { .. }
             | Remark::BeforeEmergence { .. }
             | Remark::KeptLong { .. }
+            | Remark::AboutNothing { .. }
             | Remark::Odd(_) => true,
             // A person may have cut it open and know better, but is warned before it lies in the ground.
             Remark::SeedDead { outlook, day, .. } => outlook.is_gone(*day),
@@ -219,6 +228,7 @@ impl Desk {
             all.extend(before_emergence(&self.fold, entry).map(|remark| (at, remark)));
             all.extend(kept_long(entry).map(|remark| (at, remark)));
             all.extend(seed_dead(&self.fold, entry).map(|remark| (at, remark)));
+            all.extend(self.about_nothing(trial, entry).map(|remark| (at, remark)));
             all.extend(harm::unknown_pest(entry).map(|remark| (at, remark)));
             all.extend(harm::may_kill(entry).map(|remark| (at, remark)));
             all.extend(harm::only_named(&self.fold, entry).map(|remark| (at, remark)));
@@ -238,6 +248,37 @@ impl Desk {
             }
         }
         Ok(all)
+    }
+
+    /// A note about a name that nothing in the book and in the lines beside it bears.
+    fn about_nothing(&self, trial: &Trial, entry: &Entry) -> Option<Remark> {
+        let What::Book(BookEntry::Noted(noted)) = &entry.what else { return None };
+        let about = noted.about.as_ref()?.0.to_string();
+        let known = self.known_names();
+        let made = trial.tried.iter().flat_map(|other| subjects(&other.what)).filter_map(|subject| match subject {
+            Subject::Tray(tray) => Some(tray.to_string()),
+            Subject::Bed(bed) => Some(bed.to_string()),
+            Subject::Lot(lot) => Some(lot.to_string()),
+            Subject::Place(_) | Subject::Site => None,
+        });
+        let site = self.fold.site();
+        let of_site = site.fields.keys().map(ToString::to_string);
+        let names: Vec<String> = known
+            .trays
+            .into_iter()
+            .chain(known.beds)
+            .chain(known.lots)
+            .chain(known.places)
+            .chain(known.containers)
+            .chain(made)
+            .chain(of_site)
+            .collect();
+        let wanted = folded(&about);
+        if names.iter().any(|name| folded(name) == wanted) || site.species.find(&about).is_some() {
+            return None;
+        }
+        let nearest = name_search::nearest(&about, names.iter().map(String::as_str));
+        Some(Remark::AboutNothing { about, nearest })
     }
 
     fn written_already(&self, entry: &Entry) -> Option<Remark> {

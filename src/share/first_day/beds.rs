@@ -24,7 +24,9 @@ pub const BED_EXAMPLE: [&str; 2] =
 pub fn read_beds(table: &Table, names: &SheetNames) -> (FirstDay, LineFaults) {
     let mut faults = LineFaults::default();
     let (meanings, passed_over) = Meanings::of(table, &columns().beds, BED_EXAMPLE, &mut faults);
-    if !faults.is_empty() {
+    let is_headed = faults.is_empty();
+    table.faults.listed.iter().for_each(|fault| faults.note(fault.clone()));
+    if !is_headed {
         return (FirstDay { passed_over, columns: meanings.each().collect(), ..FirstDay::default() }, faults);
     }
     let (table, total) = without_total(table, &meanings, "bed", None);

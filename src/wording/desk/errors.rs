@@ -169,6 +169,9 @@ impl Wording {
             Remark::HandsInWait { about, why } => self.remark_hands_in_wait(about, self.reason(why, About::Tray)),
             Remark::UnknownPest { what } => self.remark_unknown_pest(crate::base::text::cleaned(what)),
             Remark::MayScorch { with } => self.remark_may_scorch(crate::base::text::cleaned(with)),
+            Remark::AboutNothing { about, nearest } => {
+                self.nearest_after(self.remark_about_nothing(crate::base::text::cleaned(about)), nearest)
+            }
             Remark::MayKill { with } => self.remark_may_kill(crate::base::text::cleaned(with)),
             Remark::OnlyNamed { sickness: true, what } => self.remark_only_named(crate::base::text::cleaned(what)),
             Remark::OnlyNamed { sickness: false, what } => self.remark_only_used(crate::base::text::cleaned(what)),
@@ -404,6 +407,8 @@ impl Wording {
             Reason::Workbook(fault) => self.workbook_fault(fault),
             Reason::SheetTooLong { most_bytes } => self.sheet_too_long(size(*most_bytes)),
             Reason::NotInEncoding { byte } => self.sheet_not_in_encoding(*byte as i64),
+            Reason::NoSheet { is_database: true } => self.sheet_is_a_database(),
+            Reason::NoSheet { is_database: false } => self.sheet_is_none(),
             Reason::NoNames => self.sheet_no_names(),
             Reason::TooManyColumns(most) => self.sheet_too_many_columns(*most as i64),
             Reason::ColumnWithoutName => self.sheet_column_without_name(),
@@ -411,6 +416,8 @@ impl Wording {
             Reason::LettersBehindQuote => self.sheet_letters_behind_quote(),
             Reason::DayInOtherOrder(written) => self.sheet_day_in_other_order(written),
             Reason::NoRows => self.sheet_no_rows(),
+            Reason::EmptyTray => self.sheet_empty_tray(),
+            Reason::NoVolume(written) => self.sheet_no_volume(written),
             Reason::NoColumn { name, seen } => self.sheet_no_column(self.of_two(*name), first_of(seen)),
             Reason::NoHeader { example, seen } => self.sheet_no_header(self.of_two(*example), first_of(seen)),
             Reason::InTheBook(name) => self.sheet_in_the_book(name),

@@ -78,6 +78,7 @@ remark_more_than_ready = take care: of { $tray } { $planted } go out, and by its
 remark_hands_in_wait = take care: this takes hands into { $about } while a waiting time runs there: { $why }. Gloves and sleeves, or wait; then wash hands, arms and clothes
 remark_unknown_pest = take care: whether "{ $what }" goes along with plants is not known here, so it holds back: write it again with "goes along with plants" yes or no
 remark_may_scorch = take care: "{ $what }" kills the plants that it wets and shows after one to three weeks: they stay here until those alive are counted, { $SHOWS_AFTER_DAYS } days later or more
+remark_about_nothing = nothing here is called "{ $about }": is the note about that?
 remark_may_kill = take care: whether "{ $what }" harms plants is not known here, so nothing is planted until its time before planting is written too: 0 where it is nothing against weeds
 remark_only_named = take care: "{ $what }" names a sickness, and this line holds no plants back: write it as a pest or sickness too, with the share of the plants
 remark_only_used = take care: "{ $what }" names something that was used, and a note makes nobody wait: write it as treated too, with its waiting time

@@ -17,6 +17,7 @@ sheet_written_as = La hoja está en { $encoding }, con las celdas separadas por 
 sheet_tab = tabulaciones
 sheet_comma = comas
 sheet_semicolon = punto y coma
+sheet_passed_over_near = { $column } (cámbiele el nombre si es: { $nearest })
 sheet_passed_over = Columnas que aquí no dicen nada y se dejaron: { $columns }
 sheet_understood = Se entendió así:
 taken_day = '{ $written }' es el { $day }

@@ -65,6 +65,7 @@ remark_more_than_ready = cuidado: de { $tray } salen { $planted }, y según su m
 remark_hands_in_wait = cuidado: en { $about } corre una espera: { $why }. Esto lleva las manos allí: guantes y mangas, o espere; después lave manos, brazos y ropa
 remark_unknown_pest = cuidado: no se sabe aquí si "{ $what }" se pega de planta a planta, y por eso retiene: anótelo otra vez con "se pega de planta a planta" sí o no
 remark_may_scorch = cuidado: "{ $what }" mata las plantas que moja y tarda de una a tres semanas en verse: se quedan aquí hasta contar las vivas, { $SHOWS_AFTER_DAYS } días después o más
+remark_about_nothing = aquí nada se llama "{ $about }": ¿la nota es sobre eso?
 remark_may_kill = cuidado: no se sabe aquí si "{ $what }" daña las plantas, y no se planta nada hasta anotar también a los cuántos días se puede sembrar: 0 si no es contra malezas
 remark_only_named = cuidado: "{ $what }" nombra una enfermedad, y esta línea no retiene ninguna planta: anótela también como plaga o enfermedad, con la parte de las plantas
 remark_only_used = cuidado: "{ $what }" nombra algo que se usó, y una nota no hace esperar a nadie: anótelo también como tratamiento, con su espera

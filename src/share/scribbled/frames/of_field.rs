@@ -87,7 +87,20 @@ pub(crate) fn weather(clause: &mut Clause) -> Option<Drafts> {
     if clause.weight < 10 || waiting.is_some() {
         return None;
     }
-    clause.take(&["frost", "temperature", "small.about", "rain_manner", "receive", "gives", "asides.says"]);
+    clause.take(&[
+        "frost",
+        "temperature",
+        "small.about",
+        "rain_manner",
+        "receive",
+        "gives",
+        "asides.says",
+        "units.hour",
+    ]);
+    // "24 h: 12 mm": read once a day.
+    if told.contains_key("rain_mm") {
+        clause.amount("units.hour");
+    }
     if clause.take(&["below_zero"]).is_some() {
         let low = told.get("tmin_c").and_then(Value::as_f64)?;
         told.insert("tmin_c".into(), number_value(-low.abs()));
@@ -113,7 +126,8 @@ pub(crate) fn weather(clause: &mut Clause) -> Option<Drafts> {
 
 pub(crate) fn light_read(clause: &mut Clause) -> Option<Drafts> {
     let in_lux = clause.marks.iter().any(|mark| matches!(mark.what, What::Amount(_, "units.lux")));
-    let says_light = clause.head(&["light"]).is_some();
+    let half_sun = clause.head(&["half_sun"]).is_some();
+    let says_light = clause.head(&["light"]).is_some() || half_sun;
     if !says_light && !in_lux {
         return None;
     }
@@ -135,6 +149,10 @@ pub(crate) fn light_read(clause: &mut Clause) -> Option<Drafts> {
         .amount("units.pct")
         .map(|pct| pct / 100.0)
         .or_else(|| clause.part().map(|part| (part * 1000.0).round() / 1000.0));
+    if half_sun && share.is_none() {
+        clause.lacks.push(Why::Several);
+    }
+    let share = share.or(half_sun.then_some(0.5));
     let mut told = fields([(field, Some(json!(name)))]);
     // Less than a hundredth is rather a share of one.
     if share.is_some_and(|share| share > 0.0 && share < 0.01) {
@@ -144,9 +162,13 @@ pub(crate) fn light_read(clause: &mut Clause) -> Option<Drafts> {
         told.insert("light_share".into(), number_value(share));
     } else {
         let lux = |clause: &mut Clause| clause.amount("units.lux").or_else(|| clause.number());
-        let (Some(first), Some(second)) = (lux(clause), lux(clause)) else {
-            clause.take(&["under", "open"]);
+        let (first, second) = (lux(clause), lux(clause));
+        let (Some(first), Some(second)) = (first, second) else {
+            clause.take(&["under", "open", "small.about"]);
             clause.lacks.push(Why::NoUnit("%, lux"));
+            // A bare number may be percent.
+            let share = first.filter(|number| !in_lux && (1.0..=100.0).contains(number)).map(|number| number / 100.0);
+            told.extend(fields([("light_share", share.map(number_value))]));
             return one("light_read", told);
         };
         // What is under trees is never brighter than the open.
@@ -227,7 +249,25 @@ pub(crate) fn prepared_otherwise(clause: &mut Clause) -> Option<Drafts> {
 }
 
 fn prepared_as(clause: &mut Clause, otherwise: bool) -> Option<Drafts> {
-    let is_covered = clause.has("cover") && clause.has("mulch_stuff") && clause.head(&["cover"]).is_some();
+    const LAID: [&str; 14] = [
+        "put",
+        "puse",
+        "pusimos",
+        "puesto",
+        "eche",
+        "echamos",
+        "le eche",
+        "le puse",
+        "laid",
+        "laid down",
+        "spread",
+        "tendi",
+        "tendimos",
+        "regue",
+    ];
+    let is_laid = clause.marks.iter().any(|mark| LAID.contains(&mark.folded.as_str()));
+    let is_covered = clause.has("mulch_stuff")
+        && (clause.has("cover") && clause.head(&["cover"]).is_some() || is_laid && clause.head(&["put"]).is_some());
     let covered = is_covered.then_some(("mulch", "mulched"));
     let (role, said) = covered.or_else(|| TASKS.into_iter().find(|(role, _)| clause.head(&[role]).is_some()))?;
     if TASKS.iter().any(|(other, _)| {
@@ -256,7 +296,7 @@ fn prepared_as(clause: &mut Clause, otherwise: bool) -> Option<Drafts> {
     if task == "mulched" {
         clause.take(&["mulch_stuff"]);
     }
-    clause.take(&["put", "bush"]);
+    clause.take(&["put", "bush", "whole"]);
     clause.species();
     let mut count = count;
     if count.is_some_and(|count| some_holes(clause, &bed, count)) {
@@ -364,8 +404,14 @@ pub(crate) fn survival_counted(clause: &mut Clause) -> Option<Drafts> {
     if is_nurse {
         return None;
     }
-    clause.head(&["alive", "survive"])?;
-    clause.take(&["count"]);
+    if clause.head(&["alive", "survive"]).is_none() {
+        let is_led = clause.marks.iter().take(2).any(|mark| matches!(mark.folded.as_str(), "of" | "de"));
+        if !is_led {
+            return None;
+        }
+        clause.head(&["count", "left"])?;
+    }
+    clause.take(&["count", "left"]);
     clause.take(&["small.thing"]);
     let has_dead = clause.has("die") || clause.has("failed");
     let told_dead = if has_dead { clause.number_beside(&["die", "failed"]) } else { None };

@@ -126,7 +126,18 @@ pub(crate) fn counted(clause: &mut Clause) -> Option<Drafts> {
     }
     let name = tray(clause, is_headed)?;
     same_species(clause, &name);
-    let Some(standing) = clause.count() else {
+    // "217/250", "217 of 250 up".
+    let share =
+        (0..clause.marks.len()).find(|at| clause.is_free(*at) && matches!(clause.marks[*at].what, What::Share(..)));
+    let of_all = if is_headed { share } else { None };
+    if let Some(at) = of_all {
+        clause.use_mark(at);
+    }
+    let part = of_all.and_then(|at| match clause.marks[at].what {
+        What::Share(part, _) => Some(part),
+        _ => None,
+    });
+    let Some(standing) = part.or_else(|| clause.count()) else {
         let is_range = clause.lacks.iter().any(|why| matches!(why, Why::Range(..)));
         return if is_range { one("counted", fields([("tray", Some(json!(name)))])) } else { None };
     };
@@ -196,6 +207,9 @@ pub(crate) fn cause(clause: &mut Clause) -> Option<String> {
     if let Some(because) = because(clause) {
         return Some(because);
     }
+    if let Some(want) = want_of(clause) {
+        return Some(want);
+    }
     let known = clause.known_text(&["causes.words"]);
     if known.is_some() {
         return known;
@@ -245,6 +259,24 @@ fn because(clause: &mut Clause) -> Option<String> {
     Some(words.join(" "))
 }
 
+/// Uses "for want of water", "de tanto sol": the words behind it are the cause whatever they are, up to a sign, a name or a
+/// number.
+fn want_of(clause: &mut Clause) -> Option<String> {
+    let at = (0..clause.marks.len()).find(|at| clause.is_free(*at) && clause.marks[*at].has("asides.want_of"))?;
+    let says_what = |mark: &Mark| ["die", "kill", "count", "left", "cull"].iter().any(|role| mark.has(role));
+    let is_text =
+        |mark: &Mark| matches!(mark.what, What::Word | What::Unknown) && !says_what(mark) && mark.folded != "se";
+    let end = (at + 1..clause.marks.len()).find(|i| !is_text(&clause.marks[*i])).unwrap_or(clause.marks.len());
+    if end == at + 1 {
+        return None;
+    }
+    (at..end).for_each(|i| clause.use_mark(i));
+    let said = clause.marks[at..end].iter().map(|mark| mark.typed.as_str()).collect::<Vec<_>>().join(" ");
+    let lead = said.split(' ').next().unwrap_or_default();
+    let is_lead = matches!(lead.to_lowercase().as_str(), "por" | "for" | "from" | "of" | "de");
+    Some(if is_lead { said[lead.len()..].trim().to_string() } else { said })
+}
+
 /// What is stolen is lost by theft, said in the language of the word that says so.
 pub(crate) fn theft(clause: &Clause) -> String {
     let in_spanish = clause.marks.iter().any(|mark| mark.has("stolen_in_spanish"));
@@ -282,6 +314,10 @@ pub(crate) fn lost(clause: &mut Clause) -> Option<Drafts> {
         clause.lacks.push(Why::Both(name.clone()));
     }
     let all = clause.find_number().is_none() && clause.take(&["whole"]).is_some();
+    // A lost label is no lost plant.
+    if clause.has("label") && clause.find_number().is_none() {
+        return None;
+    }
     let count = if all { clause.known.names.standing(&name).map(f64::from) } else { clause.count() };
     clause.head(&["die", "kill", "steal", "burn"]);
     clause.take(&["more", "small.thing", "no_cause"]);
@@ -298,10 +334,14 @@ pub(crate) fn lost(clause: &mut Clause) -> Option<Drafts> {
     // Who takes plants may be a person: an animal nobody knows is asked about.
     let takes = !dies && !minus && clause.marks.iter().any(|mark| mark.has("kill") && mark.has("they_took"));
     let known = clause.marks.iter().any(|mark| mark.has("causes.words"));
+    // "stepped on 1 c1": what the writer did.
+    let own_fault = clause.marks.iter().find(|mark| mark.has("own_fault")).map(|mark| mark.typed.clone());
+    clause.take(&["by_mistake"]);
     let cause = cause(clause);
     if takes && !known {
         clause.lacks.push(Why::Several);
     }
+    let cause = cause.or_else(|| own_fault.filter(|_| !dies));
     if !minus
         && !dies
         && cause.is_none()
@@ -357,6 +397,13 @@ pub(crate) fn culled(clause: &mut Clause) -> Option<Drafts> {
     let count = clause.count();
     let said = clause.text(&["poor"], true);
     if said.as_deref().is_some_and(|said| does_something(said) && !clause.has("poor")) {
+        clause.lacks.push(Why::Several);
+    }
+    // "saqué 60 para bolsitas": what they are for is no reason to throw them out.
+    let first = said.as_deref().and_then(|said| said.split(' ').next()).unwrap_or_default().to_string();
+    let at = clause.marks.iter().position(|mark| !first.is_empty() && mark.typed == first);
+    let is_for = |at: usize| matches!(clause.marks[at].folded.as_str(), "para" | "pa" | "for" | "to" | "into" | "a");
+    if at.is_some_and(|at| at > 0 && is_for(at - 1)) {
         clause.lacks.push(Why::Several);
     }
     let why = said.map(|said| the_reason_of(&said)).or_else(|| thin.then(|| "thinned".to_string()));

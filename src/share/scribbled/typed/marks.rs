@@ -1,7 +1,7 @@
 //! What the words of a line may be: known names, numbers with their units, days, words with roles.
 
 use super::days::{SaidDay, day_at};
-use super::lexicon::{Role, fold, lexicon};
+use super::lexicon::{Role, fold, lexicon, vocabulary};
 use super::named::{Known, NameOf};
 use super::numbers::{Figure, in_figures, number_at};
 use super::words::Word;
@@ -98,7 +98,7 @@ pub(crate) fn marks(words: &[Word], known: &Known, today: Day) -> Vec<Mark> {
             mark.roles = lexicon().roles(&mark.folded);
             let is_named =
                 mark.typed.chars().next().is_some_and(char::is_uppercase) || known.begins_a_name(&mark.typed);
-            if mark.roles.is_empty() && !is_named {
+            if mark.roles.is_empty() && !is_named && !vocabulary().is_everyday(&mark.folded) {
                 mark.roles = lexicon().nearly(&mark.folded);
                 mark.is_slip = !mark.roles.is_empty();
             }
