@@ -170,6 +170,7 @@ pub(crate) fn empty() -> Picture {
         weekly_loss: WeeklyLoss::USUAL,
         archived: Arc::from([]),
         closed: Arc::default(),
+        sick: Arc::default(),
         trays: imbl::OrdMap::new(),
         lots: imbl::OrdMap::new(),
         beds: imbl::OrdMap::new(),

@@ -11,7 +11,6 @@ use crate::nursery::entry::types::PlantForm;
 use crate::reckon::picture::Picture;
 use crate::reckon::round::to_write::LET_GO_DAYS;
 use crate::reckon::round::{Round, RoundReason, Stop, Task};
-use crate::reckon::tray::is_bare;
 use crate::wording::Wording;
 use crate::wording::round::RoundOn;
 use crate::wording::verdict::About;
@@ -172,7 +171,7 @@ impl Walk<'_> {
                 self.page.line(2, care, Tone::Waits);
             }
         }
-        if is_bare(&tray.story) && matches!(stop.task, Task::GoOut | Task::LastDay) {
+        if tray.story.is_bare() && matches!(stop.task, Task::GoOut | Task::LastDay) {
             let stump = tray.story.form() == Some(PlantForm::Stump);
             let care = if stump { self.wording.stumps_care() } else { self.wording.bare_roots_care() };
             self.page.line(2, care, Tone::Plain);

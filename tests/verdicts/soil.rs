@@ -500,6 +500,8 @@ fn a_rot_of_which_few_died_is_answered_by_a_later_count_of_those_that_stand() {
 fn brought(seen: &str, what: &str, out: &str) -> Book {
     let mut book = fitting();
     ready_coffee(&mut book, "cof-2");
+    // Beside no other tray, for those are looked at too.
+    book.write("2026-02-21", "carried", json!({"tray":"cof-2","place":"Corner"}));
     book.write(seen, "pest_seen", json!({"tray":"cof-2","what":what,"share_pct":5}));
     book.write(out, "outplanted", json!({"tray":"cof-2","bed":"Upper 1","count":10}));
     book

@@ -10,7 +10,7 @@ use crate::reckon::picture::quantity::Beside;
 use crate::reckon::picture::{Criterion, Question};
 use crate::reckon::stock::holding;
 use crate::reckon::tray::closed::Closed;
-use crate::reckon::tray::{hold, pest};
+use crate::reckon::tray::hold;
 
 /// Whether an entry takes hands among plants, or into a bed.
 pub(super) fn takes_hands(what: &What) -> bool {
@@ -106,31 +106,21 @@ fn bed_in_hand(what: &GroundEntry) -> Option<&BedName> {
     }
 }
 
-/// A sickness, or something that was used, named where it holds nothing back: in a note, or as why plants were thrown out or died.
-pub(super) fn only_named(fold: &Fold, entry: &Entry) -> Option<Remark> {
-    let of_tray = |tray: &TrayCode, why: &str| {
-        let nature = nature_of(why, None);
-        let named = !nature.goes_by_itself() && !nature.is_unknown && !nature.is_sign;
-        let story = fold.trays().get(&fold.ledger().tray_at(tray, &entry.order_key()))?;
-        let is_seen = || !pest::open_in_tray(story, fold.places(), entry.happened).is_empty();
-        (named && !is_seen()).then(|| Remark::OnlyNamed { sickness: true, what: why.to_string() })
-    };
-    match &entry.what {
-        What::Tray(TrayEntry::Lost(lost)) => of_tray(&lost.tray, &lost.cause.0),
-        What::Tray(TrayEntry::Culled(culled)) => of_tray(&culled.tray, &culled.why.0),
-        What::Book(BookEntry::Noted(noted)) => {
-            let sickness = is_named_in(&noted.text.0);
-            let named = sickness || names_treatment(&noted.text.0);
-            named.then(|| Remark::OnlyNamed { sickness, what: noted.text.0.to_string() })
-        }
-        What::Tray(_) | What::Site(_) | What::Seed(_) | What::Ground(_) | What::Book(_) | What::Foreign { .. } => None,
-    }
+/// A sickness, or something that was used, named in a note, where it holds nothing back.
+pub(super) fn only_named(entry: &Entry) -> Option<Remark> {
+    let What::Book(BookEntry::Noted(noted)) = &entry.what else { return None };
+    let sickness = is_named_in(&noted.text.0);
+    let named = sickness || names_treatment(&noted.text.0);
+    named.then(|| Remark::OnlyNamed { sickness, what: noted.text.0.to_string() })
 }
 
 /// A pest or a sickness by a name that nobody here knows.
 pub(super) fn unknown_pest(entry: &Entry) -> Option<Remark> {
     let What::Tray(TrayEntry::PestSeen(seen)) = &entry.what else { return None };
-    let is_unknown = nature_of(&seen.what.0, seen.spreads).is_unknown && !crate::nursery::pest::says_none(&seen.what.0);
+    let nature = nature_of(&seen.what.0, seen.spreads);
+    let is_unknown = (nature.is_unknown || nature.is_sign)
+        && seen.share_pct.is_none_or(|share| share.0 > 0.0)
+        && !crate::nursery::pest::says_none(&seen.what.0);
     is_unknown.then(|| Remark::UnknownPest { what: seen.what.0.to_string() })
 }
 

@@ -6,13 +6,14 @@ use std::sync::Arc;
 
 mod harm;
 mod odd;
+mod sick;
 
 pub use odd::Odd;
 
 use super::judge::Trial;
 use super::{Desk, DeskError};
 use crate::base::text::folded;
-use crate::base::{BedName, Clock, Day, LotCode, TrayCode, name_search};
+use crate::base::{BedName, Clock, Day, LotCode, PlaceName, TrayCode, name_search};
 use crate::nursery::entry::subject::{Subject, subjects};
 use crate::nursery::entry::{BookEntry, Entry, GroundEntry, Outplanted, TrayEntry, What};
 use crate::nursery::envelope::Draft;
@@ -160,6 +161,27 @@ pub enum Remark {
         /// The nearest names of the book.
         nearest: Vec<String>,
     },
+    /// A loss or a cull names a sickness: it is a sighting of the tray.
+    LossNames {
+        /// The tray.
+        tray: TrayCode,
+        /// As written.
+        what: String,
+    },
+    /// Plants with a sickness, or hands and a knife from among them, come to others.
+    FromSick {
+        /// The tray.
+        tray: TrayCode,
+        /// What it has.
+        what: String,
+    },
+    /// A tray comes to a place with a sickness.
+    ToSick {
+        /// The place.
+        place: PlaceName,
+        /// What was seen there.
+        what: String,
+    },
     /// A sickness, or something that was used, named where it holds nothing back.
     OnlyNamed {
         /// Whether it is a sickness; else what was used.
@@ -191,6 +213,9 @@ impl Remark {
             | Remark::UnknownPest { .. }
             | Remark::MayScorch { .. }
             | Remark::MayKill { .. }
+            | Remark::LossNames { .. }
+            | Remark::FromSick { .. }
+            | Remark::ToSick { .. }
             | Remark::OnlyNamed { .. } => false,
         }
     }
@@ -231,8 +256,9 @@ impl Desk {
             all.extend(self.about_nothing(trial, entry).map(|remark| (at, remark)));
             all.extend(harm::unknown_pest(entry).map(|remark| (at, remark)));
             all.extend(harm::may_kill(entry).map(|remark| (at, remark)));
-            all.extend(harm::only_named(&self.fold, entry).map(|remark| (at, remark)));
             all.extend(self.odd(entry)?.map(|odd| (at, Remark::Odd(odd))));
+            all.extend(harm::only_named(entry).map(|remark| (at, remark)));
+            all.extend(sick::told_of(&self.fold, entry).map(|remark| (at, remark)));
             if harm::takes_hands(&entry.what) {
                 let places = closed
                     .entry(entry.happened)

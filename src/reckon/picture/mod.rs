@@ -242,6 +242,8 @@ pub struct Picture {
     pub places: Arc<Places>,
     /// The places that a waiting time closes to work of hands, and by what.
     pub(crate) closed: Arc<Closed>,
+    /// The places where a sickness was seen, or a tray with one stands or stood.
+    pub(crate) sick: Arc<quantity::SickPlaces>,
     /// The share of what stands that this nursery loses in a week.
     pub weekly_loss: WeeklyLoss,
     /// Every active tray that exists on that day, empty ones too.

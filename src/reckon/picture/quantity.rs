@@ -1,7 +1,9 @@
 //! What questions need and what is known of them, each with the measure it is shown as.
 
 use super::criterion::{Measure, SampleUnit};
-use crate::base::{Day, Range, TrayCode};
+use std::collections::BTreeMap;
+
+use crate::base::{Day, PlaceName, Range, TrayCode};
 use crate::nursery::entry::types::{GroundTask, Roots, Tubers};
 
 /// Declares what is needed or known, and as which measure it is shown.
@@ -211,6 +213,14 @@ pub struct PestSeen {
     pub lacks: Option<PestLacks>,
     /// The plants that brought it into a bed, where it was seen in their tray alone.
     pub brought: Option<BroughtBy>,
+    /// Whether it bores in the stem.
+    pub in_stem: bool,
+    /// Of what goes along with no plant and takes their leaves: those that a plant keeps at least.
+    pub leaves: Option<LeavesAtLeast>,
+    /// Where a sickness of a tray is known by losses alone: the day from which a count answers it too.
+    pub count_from: Option<Day>,
+    /// Where it was seen, where it may have gone over to these plants.
+    pub beside: Option<Beside>,
 }
 
 impl PestSeen {
@@ -227,9 +237,36 @@ impl PestSeen {
             is_damping: false,
             lacks: None,
             brought: None,
+            in_stem: false,
+            leaves: None,
+            count_from: None,
+            beside: None,
         }
     }
+
+    /// Whether plants that have it are set apart, and it may have to be reported: viruses, wilts, nematodes and their like.
+    pub(crate) fn is_set_apart(&self) -> bool {
+        self.spreads && !self.is_sign && !self.in_stem
+    }
 }
+
+/// A sickness at a place, and for how long.
+#[derive(Clone, PartialEq, Debug)]
+pub(crate) struct SickSpell {
+    /// The tray that has it; none where it was seen at the place.
+    pub tray: Option<TrayCode>,
+    /// What, and when last.
+    pub seen: PestSeen,
+    /// From this day.
+    pub from: Day,
+    /// To this day; none where the tray still stands there.
+    pub until: Option<Day>,
+    /// Afterwards it may still be there for so many days.
+    pub after_days: i32,
+}
+
+/// The places with a sickness.
+pub(crate) type SickPlaces = BTreeMap<PlaceName, Vec<SickSpell>>;
 
 /// Plants in a bed that came from a tray with a sickness.
 #[derive(Clone, PartialEq, Eq, Debug)]
@@ -255,11 +292,15 @@ pub enum PestLacks {
     ThrownOut {
         /// At least so many.
         least: u32,
-        /// So many were, or died.
+        /// So many were.
         so_far: u32,
+        /// So many died of it since it was seen, and are no longer asked for.
+        died: u32,
         /// Or the whole tray treated.
         or_treated: bool,
     },
+    /// The whole tray thrown out.
+    WholeTray,
     /// Plants taken out of the bed.
     TakenOut {
         /// At least so many.

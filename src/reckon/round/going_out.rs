@@ -10,7 +10,7 @@ use crate::base::{BedName, Day, Range, SpeciesKey, TrayCode};
 use crate::nursery::entry::types::{ArrivedFrom, PlantForm};
 use crate::reckon::picture::{Basis, Gap, Measure, PairPicture, Picture, Rule, Stage, TrayPicture};
 use crate::reckon::stock::Origin;
-use crate::reckon::tray::{hold, is_bare};
+use crate::reckon::tray::hold;
 
 /// The trays that fit a bed today, each with its beds, best first. Room is given to healthy trays before those with a
 /// pest, and then to the tray that can wait least.
@@ -54,7 +54,7 @@ pub(crate) fn go_by(tray: &TrayPicture, pair: Option<&PairPicture>, day: Day) ->
     let safe = season
         .and_then(|criterion| if let Some(Measure::Until(last)) = criterion.needed() { Some(last) } else { None })
         .map(|last| (last, UntilFor::Rains));
-    let too_old = if is_bare(&tray.story) { UntilFor::LastDay } else { UntilFor::Container };
+    let too_old = if tray.story.is_bare() { UntilFor::LastDay } else { UntilFor::Container };
     // A plug that holds can carry a tray past its clock: then today is the day.
     let own = tray.best_before.map(|last| (last.max(day), too_old));
     [own, safe].into_iter().flatten().min_by_key(|(last, _)| *last)
@@ -148,7 +148,7 @@ pub(super) fn last_days(walk: &Walk<'_>) -> Vec<Stop> {
         .picture
         .trays
         .values()
-        .filter(|tray| tray.standing > 0 && tray.stage != Stage::Spent && is_bare(&tray.story));
+        .filter(|tray| tray.standing > 0 && tray.stage != Stage::Spent && tray.story.is_bare());
     bare.filter_map(|tray| {
         let until = tray.best_before?;
         let days_left = until.days_since(day);

@@ -265,7 +265,7 @@ fn light_in_the_end(walk: &Walk<'_>, tray: &TrayPicture, light: f64) -> Option<f
     nearest.or_else(band)
 }
 
-/// The places with room that nobody is kept out of, but for its own, each with its light.
+/// The places with room that nobody is kept out of and that have no sickness, but for its own, each with its light.
 fn benches<'a>(walk: &Walk<'a>, tray: &TrayPicture) -> Vec<(f64, &'a PlaceName)> {
     let day = walk.day();
     let here = |name: &PlaceName| walk.living_trays().filter(|other| other.place.as_ref() == Some(name)).count();
@@ -275,10 +275,7 @@ fn benches<'a>(walk: &Walk<'a>, tray: &TrayPicture) -> Vec<(f64, &'a PlaceName)>
         let story: &PlaceStory = walk.picture.places.get(name)?;
         let there = story.light_on(day)?;
         let share = there.read.or(there.nominal)?;
-        // What lies in the ground of a bench is taken up by roots.
-        let lies = story.treatments.iter().any(|one| one.day <= day && one.lies_in_ground_on(day));
-        let open = !walk.picture.closed.contains_key(name) && !lies;
-        (room && open && tray.place.as_ref() != Some(name)).then_some((share, name))
+        (room && walk.may_come_to(name, tray) && tray.place.as_ref() != Some(name)).then_some((share, name))
     });
     places.collect()
 }

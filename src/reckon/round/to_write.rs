@@ -143,8 +143,8 @@ fn sick(stop: &Stop) -> ToWrite {
         RoundReason::SickOpen { what, lacks: Some(PestLacks::TakenOut { .. }), .. } => {
             ToWrite::about("plants_lost", &stop.subject).text("cause", what)
         }
-        RoundReason::SickOpen { what, lacks: Some(PestLacks::ThrownOut { .. }), .. }
-        | RoundReason::SickOpen { what, done: false, lacks: None, .. }
+        RoundReason::SickOpen { what, lacks: Some(PestLacks::ThrownOut { .. } | PestLacks::WholeTray), .. }
+        | RoundReason::SickOpen { what, done: false, lacks: None, leaves: None, .. }
             if stop.tray().is_some() =>
         {
             ToWrite::about("culled", &stop.subject).text("why", what)

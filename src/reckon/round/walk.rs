@@ -10,7 +10,7 @@ use crate::nursery::species::Profile;
 use crate::reckon::bed::sick;
 use crate::reckon::forecast::{Outlook, TrayForecast};
 use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, Picture, Rule, Source, Stage, TrayPicture};
-use crate::reckon::tray::{is_bare, pest, time};
+use crate::reckon::tray::{pest, time};
 
 use super::intervals::NO_LAST_DAY_DAYS;
 
@@ -104,7 +104,7 @@ impl<'a> Walk<'a> {
 
     /// Whether a tray's plants were raised or kept in such a way that size, roots and hardening are asked about.
     pub(super) fn grows_on(&self, tray: &TrayPicture) -> bool {
-        tray.standing > 0 && !is_bare(&tray.story) && !self.in_seedbed(tray)
+        tray.standing > 0 && !tray.story.is_bare() && !self.in_seedbed(tray)
     }
 
     /// Whether a person or a sickness holds a tray back today.
@@ -159,7 +159,19 @@ impl<'a> Walk<'a> {
         let held = tray.story.held.iter().chain(at_place);
         let mut in_force = held.filter(|held| held.what.1.is_none_or(|until| self.day() <= until));
         in_force.any(|held| keeps_apart(&held.what.0))
-            || !pest::open_in_tray(&tray.story, places, self.day()).is_empty()
+            || pest::open_in_tray(&tray.story, places, self.day()).iter().any(|pest| !pest.nature.takes_leaves)
+    }
+
+    /// Whether a clean tray may be carried to a place: no waiting time keeps hands out, nothing lies in its ground, and it gets no sickness
+    /// there.
+    pub(super) fn may_come_to(&self, place: &PlaceName, tray: &TrayPicture) -> bool {
+        let mut sick = self.picture.sick.get(place).into_iter().flatten();
+        let gets_it = sick.any(|spell| pest::beside::may_have(&tray.story, spell, self.day()));
+        // What lies in the ground of a bench is taken up by roots.
+        let day = self.day();
+        let mut used = self.picture.places.get(place).into_iter().flat_map(|place| place.treatments.iter());
+        let lies = used.any(|one| one.day <= day && one.lies_in_ground_on(day));
+        !gets_it && !lies && !self.picture.closed.contains_key(place)
     }
 
     pub(super) fn place_stop(&self, place: &PlaceName, task: Task, why: RoundReason) -> Stop {

@@ -16,7 +16,7 @@ use std::sync::Arc;
 use crate::base::{Day, LotCode};
 use crate::nursery::entry::types::{MovedHow, PlantForm};
 use crate::nursery::species::Profile;
-use crate::reckon::picture::quantity::PlantsAtLeast;
+use crate::reckon::picture::quantity::{PlantsAtLeast, SickPlaces};
 use crate::reckon::picture::{
     Basis, Criterion, DaySpread, Gap, Question, Rule, RuleSource, Source, Stage, TrayPicture,
 };
@@ -37,6 +37,8 @@ pub(crate) struct Around<'a> {
     pub places: &'a Places,
     /// The places that a waiting time closes.
     pub closed: &'a closed::Closed,
+    /// The places with a sickness.
+    pub sick: &'a SickPlaces,
     /// Held lots among the tray's own.
     pub lots_held: Vec<Since<(String, Option<Day>)>>,
     /// The nursery's weekly loss.
@@ -73,11 +75,6 @@ impl Stood {
         let old_enough_on = time::old_enough_on(&time::age(story, day), profile.as_deref());
         hardening::Asked { story, profile: profile.as_deref(), clock, history, old_enough_on, rests_until, day }
     }
-}
-
-/// Whether a tray's plants skip the questions of plug, leaves and hardening: bare roots and stumps.
-pub(crate) fn is_bare(story: &TrayStory) -> bool {
-    matches!(story.form(), Some(PlantForm::BareRoot | PlantForm::Stump))
 }
 
 /// A tray on a day.
@@ -198,12 +195,13 @@ impl Judged<'_> {
         standing: crate::base::Range,
     ) -> Vec<Criterion> {
         let day = around.day;
-        let bare = is_bare(self.story);
+        let bare = self.story.is_bare();
         let measured = size::sample_that_lasts(self.story, day).is_some();
         // What a person or a treatment holds back is said first.
         let treated = hold::treated(self.story, around.places, around.closed, day);
         // Nobody looks for pests among what was sprayed while its waiting time runs.
-        let pest = pest::criterion(self.story, around.places, day).expected_on(treated.expected);
+        let pest = pest::criterion(self.story, self.profile, (around.places, around.sick), day);
+        let pest = pest.expected_on(treated.expected);
         let held = hold::held(self.story, around.places, &around.lots_held, day);
         let mut all = vec![self.living(standing), held, treated, pest];
         all.extend(hold::plant_back(self.story, around.places, day));

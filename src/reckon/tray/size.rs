@@ -11,7 +11,7 @@ use crate::reckon::picture::question::Known;
 use crate::reckon::picture::{Basis, Criterion, Gap, Question, RuleSource, SampleUnit, Source};
 use crate::reckon::stock::{Origin, SampleLook, TrayStory};
 use crate::reckon::tray::exposure::stands_any_light;
-use crate::reckon::tray::{is_bare, time};
+use crate::reckon::tray::time;
 use crate::science::{quality, sampling};
 
 /// A sample of plants that grow tells of their size for so many days: 8 weeks (ours; 6 to 8 weeks).
@@ -207,7 +207,7 @@ pub(crate) fn last_sample(story: &TrayStory) -> Option<Cow<'_, SampleLook>> {
 
 /// The last sample, where it still tells of the size: of plants that grow for some weeks, of bare roots and stumps always.
 pub(crate) fn sample_that_lasts(story: &TrayStory, day: Day) -> Option<Cow<'_, SampleLook>> {
-    let lasts = |sample: &SampleLook| is_bare(story) || day.days_since(sample.day) <= SAMPLE_LASTS_DAYS;
+    let lasts = |sample: &SampleLook| story.is_bare() || day.days_since(sample.day) <= SAMPLE_LASTS_DAYS;
     last_sample(story).filter(|sample| lasts(sample) && speaks_for_all(story, sample))
 }
 
@@ -333,7 +333,7 @@ fn height_not_measured(
     let came = height_on_arrival(story);
     let tall = came.is_some_and(|(cm, _)| cm >= needed.least_cm);
     let gap = too_old.or(came.map(|(cm, on)| Gap::HeightOnArrival { cm, on }));
-    let must = must_be_known && !(tall && is_bare(story));
+    let must = must_be_known && !(tall && story.is_bare());
     Criterion::lacking(Question::Height, Some(needed), gap, must, Source::default()).expected_on(must.then_some(day))
 }
 

@@ -173,6 +173,9 @@ impl Wording {
                 self.nearest_after(self.remark_about_nothing(crate::base::text::cleaned(about)), nearest)
             }
             Remark::MayKill { with } => self.remark_may_kill(crate::base::text::cleaned(with)),
+            Remark::LossNames { tray, what } => self.remark_loss_names(tray, crate::base::text::cleaned(what)),
+            Remark::FromSick { tray, what } => self.remark_from_sick(tray, crate::base::text::cleaned(what)),
+            Remark::ToSick { place, what } => self.remark_to_sick(place, crate::base::text::cleaned(what)),
             Remark::OnlyNamed { sickness: true, what } => self.remark_only_named(crate::base::text::cleaned(what)),
             Remark::OnlyNamed { sickness: false, what } => self.remark_only_used(crate::base::text::cleaned(what)),
             Remark::GivenUnfit { tray, why } => self.remark_given_unfit(tray, self.reason(why, About::Tray)),

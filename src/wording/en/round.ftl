@@ -121,6 +121,9 @@ round_plug_past_limit = its container's time is over
 round_sick_open = { $what }, seen { $day }, and nothing done since: throw out what has it with its soil, in a bag, burned or buried far from here, on no heap that the nursery uses; or treat by the label. Write which
 # (what, day, next)
 round_sick_next = { $what }, seen { $day }: { $next }
+round_sick_apart = Set the tray apart, and ask whether it must be reported
+# (what, day, leaves)
+round_leaves_lost = { $what }, seen { $day }: it goes along with no plant. Count those that keep their sound leaves ({ $leaves }), and measure a sample with its leaves, or write the share of those that do not
 round_sick_damping = Water seldom and never over the leaves, and let air in
 # (what, day)
 round_sick_again = { $what }, seen { $day }, and answered: look again, and write the share left, 0 where it is gone

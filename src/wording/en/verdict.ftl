@@ -174,23 +174,45 @@ pest_on_many = seen on { $day }: { $what }, on { $share } of the plants. It goes
 # (what, day, next)
 pest_of_soil = seen on { $day }: { $what }. It goes along with soil and roots: { $next }
 # (what, day, next)
+pest_of_soil_apart = seen on { $day }: { $what }. It goes along with soil and roots: set the tray apart, ask whether it must be reported, and { $next }
+# (what, day, next)
+pest_in_stem = seen on { $day }: { $what }. It sits inside the stem and goes along: { $next }
+# (what, day, next)
+pest_may_spread = seen on { $day }: { $what }. It may be a sickness that goes along: set the tray apart, and { $next }
+# (tray, what, day)
+pest_beside_tray = these plants stand or stood beside { $tray }, where { $what } was seen on { $day }: look at them before they go, and write share 0 where none has it
+# (what, day)
+pest_beside_place = these plants stand or stood where { $what } was seen on { $day }: look at them before they go, and write share 0 where none has it
+# (what, day, share, leaves)
+pest_leaves_many = seen on { $day }: { $what }, on { $share } of the plants. It goes along with no plant, but one that lost its leaves does not start: count those that keep their sound leaves ({ $leaves }), and measure a sample with its leaves, or write the share of those that do not
+# (what, day, share, leaves)
+pest_leaves_few = seen on { $day }: { $what }, on { $share } of the plants. It goes along with no plant: leave those that do not keep their sound leaves ({ $leaves })
+# (what, day, leaves)
+pest_leaves_uncounted = seen on { $day }: { $what }; nobody wrote on how many, so it holds back. It goes along with no plant: write the share of those that do not keep their sound leaves ({ $leaves })
+# (what, day, next)
 pest_spreads = seen on { $day }: { $what }. One plant that has it is enough: set the tray apart, ask whether it must be reported, and { $next }
 # (what, day)
 pest_unknown = seen on { $day }: { $what }. This name is not known here, and what nobody knows is not safe: write it again with "goes along with plants" yes or no
 # (next)
-pest_sign = where you know that it is none (no water, burned by the sun), write it again with "goes along with plants" no; else { $next }
+pest_sign = where you know that it is none (no water, no food, burned by the sun), write it again with "goes along with plants" no; else { $next }
 pest_next_kind = write it again with "goes along with plants" yes or no: its name does not say it
 pest_next_share = count on how many plants it is, and write it again with that day and its share
 # (least, so_far)
-pest_next_out = throw out what has it with its soil, in a bag, burned or buried far from here, on no heap that the nursery uses; write it as culled, at least { $least } of its plants ({ $so_far } so far)
+pest_next_out = throw out what has it with its soil, in a bag, burned or buried far from here, on no heap that the nursery uses; write it as culled, at least { $least } of its plants ({ $so_far })
 # (least, so_far)
-pest_next_out_or_treat = throw out what has it with its soil, in a bag, burned or buried far from here, on no heap that the nursery uses; write it as culled, at least { $least } of its plants ({ $so_far } so far). Or treat the whole tray by the label, and write it
+pest_next_out_or_treat = throw out what has it with its soil, in a bag, burned or buried far from here, on no heap that the nursery uses; write it as culled, at least { $least } of its plants ({ $so_far }). Or treat the whole tray by the label, and write it
 # (least, so_far)
 pest_next_taken_out = dig out what has it with its roots and the soil on them, in a bag, burned or buried far from here; write it as plants lost, at least { $least } ({ $so_far } so far)
 # (least, so_far)
 pest_next_taken_out_or_treat = dig out what has it with its roots and the soil on them, in a bag, burned or buried far from here; write it as plants lost, at least { $least } ({ $so_far } so far). Or treat the ground by the label, and write it
 # (day)
 pest_next_rest = let this ground rest until { $day } with what it does not live on, and carry no soil or tools from it: it keeps for years, and nobody sees it in the ground. Then look at what stands there, and where none has it write share 0
+pest_so_far = { $so_far } so far
+# (so_far, died)
+pest_so_far_and_died = { $so_far } so far; { $died } that died of it since are counted
+pest_next_whole_tray = throw out the whole tray with its soil and bags, burned or buried far from here, and write it as culled: so many have it that the soil they share has it too. Use none of this soil again, and wash the bench
+# (next, day)
+pest_next_or_count = { $next }. A count of the whole tray from { $day } on answers it too, where few died since
 pest_next_deed = treat the ground, rest it or dig out what has it, and write it as treated, or write the plants taken out; a look alone is not believed
 # (look, day)
 pest_next_look_from = { $look }. Not before { $day }: it shows late
@@ -355,7 +377,7 @@ gap_no_plant_back = { $what } was used here on { $day }, and how long before pla
 # (day, dead, alive, again)
 gap_most_of_bed_died = by { $day } { $dead } had died here of nobody knows what and { $alive } live: look for the cause first, and write it as a pest or sickness of this bed, or as none, or the count again with its cause; else count again from { $again } on
 # (day, gone, alive, again)
-gap_many_died = the count of { $day } found { $gone } dead or gone and { $alive } alive, and nobody wrote of what: look for the cause and write it as a pest or sickness, or as none; else count again from { $again } on
+gap_many_died = by { $day } { $gone } were dead or gone and { $alive } alive, and nobody wrote of what: look for the cause and write it as a pest or sickness, or as none; else count again from { $again } on
 # (what, day, alive)
 gap_no_plant_back_plants = treated with { $what } on { $day }: nobody here knows whether it harms plants, and how long before planting its label asks to wait is not written. Read the label, then write it again with that day and after how many days one may plant, 0 where it is nothing against weeds. A count of those alive from { $alive } on answers it too
 # (what, day, alive)
@@ -472,7 +494,7 @@ source_load = a load is { $LOAD_PLANTS } plants, or all that stand where fewer d
 source_light_step = light of the bed beside the light of the tray in its last { $LAST_LIGHT_DAYS } days: more than { $LARGE_STEP } of full light and { $LARGE_STEP_RATIO } times as bright burns, and so does more than { $STEEP_RATIO } times with more than { $SMALL_STEP }; above { $FITS_UP_TO } times, and below { $DARKER_WARNS_BELOW }, take care (ours; no publication gives a safe number)
 source_waiting_beside = the waiting time written down with the treatment, for the whole bench: ours, for a label counts the treated area and a bench is one
 source_waiting_time = the waiting time written down with the treatment; the label and local rules lead
-source_pest = ours: a pest on { $PEST_HOLDS_PCT } % of the plants or more, and any of the soil and the roots, any virus, witches' broom, wilt or other sickness of which one plant is enough, and any that nobody knows, is carried into the field; it shows late, so a look tells after { $LOOK_AFTER_DAYS } days, { $LOOK_AFTER_INCURABLE_DAYS } of what nothing cures; ground in which it keeps unseen rests { $GROUND_RESTS_DAYS } days. Common practice: only healthy plants go out
+source_pest = ours: a pest on { $PEST_HOLDS_PCT } % of the plants or more, lost leaves on a third of them, and any of the soil and the roots, any virus, witches' broom, wilt or other sickness of which one plant is enough, and any that nobody knows, is carried into the field; it shows late, so a look tells after { $LOOK_AFTER_DAYS } days, { $LOOK_AFTER_INCURABLE_DAYS } of what nothing cures; ground in which it keeps unseen rests { $GROUND_RESTS_DAYS } days. Common practice: only healthy plants go out
 source_flush = common practice: new leaves take 2-3 weeks to harden
 source_stumps_keep = nobody wrote how long they keep: taken as { $STUMPS_KEEP_DAYS } days for stumps and stakes, moist and in the shade (ours, from common practice: one to three weeks); scratch the bark, green is alive
 source_last_day_taken = nobody wrote how long they keep: taken as { $BARE_ROOTS_KEEP_DAYS } days, { $HEELED_IN_KEEP_DAYS } where heeled in cool and moist (from memory: Jaenicke 1999, Good tree nursery practices, ICRAF); look at the roots

@@ -80,6 +80,12 @@ remark_unknown_pest = take care: whether "{ $what }" goes along with plants is n
 remark_may_scorch = take care: "{ $what }" kills the plants that it wets and shows after one to three weeks: they stay here until those alive are counted, { $SHOWS_AFTER_DAYS } days later or more
 remark_about_nothing = nothing here is called "{ $about }": is the note about that?
 remark_may_kill = take care: whether "{ $what }" harms plants is not known here, so nothing is planted until its time before planting is written too: 0 where it is nothing against weeds
+# (tray, what)
+remark_loss_names = take care: "{ $what }" names a sickness, so it counts as seen in { $tray } and holds it back. Where living plants have it too, write it as a pest or sickness with their share
+# (tray, what)
+remark_from_sick = take care: { $what } is not settled in { $tray }, and plants, soil, hands and knives carry it on: settle it first, or keep these plants apart, and wash before you touch others
+# (place, what)
+remark_to_sick = take care: { $what } was seen at { $place }, or a tray with it stands or stood there: take another place, or look at these plants before they go
 remark_only_named = take care: "{ $what }" names a sickness, and this line holds no plants back: write it as a pest or sickness too, with the share of the plants
 remark_only_used = take care: "{ $what }" names something that was used, and a note makes nobody wait: write it as treated too, with its waiting time
 # (bed, area)

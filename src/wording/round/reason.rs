@@ -4,6 +4,7 @@ use crate::base::Day;
 use crate::nursery::entry::types::{Kept, Roots};
 use crate::nursery::herbicide::may_have_no_label;
 use crate::nursery::species::Catalogue;
+use crate::reckon::picture::Measure;
 use crate::reckon::round::{ForTray, NextStep, RoundReason, SampleAsked, ToBed, TooLate};
 use crate::wording::{Wording, theme};
 
@@ -101,18 +102,34 @@ impl Wording {
         if let RoundReason::MostDied(gap) = why {
             return self.gap_words(gap);
         }
-        let RoundReason::SickOpen { what, on: seen, done, lacks, is_damping, is_sign, brought } = why else {
+        let RoundReason::SickOpen {
+            what,
+            on: seen,
+            done,
+            lacks,
+            is_damping,
+            is_sign,
+            apart,
+            leaves,
+            count_from,
+            brought,
+        } = why
+        else {
             return String::new();
         };
         let (what, day) = (crate::base::text::cleaned(what), self.day_beside(*seen, on.day));
         if let Some((by, lacks)) = brought.as_ref().zip(*lacks) {
             return self.pest_brought_reason(what, day, by, lacks);
         }
+        if let Some(leaves) = leaves {
+            return self.round_leaves_lost(what, day, self.measure(&Measure::from(*leaves)));
+        }
         match lacks {
             Some(lacks) => {
-                let next = self.round_sick_next(what, day, self.pest_next(*lacks, *is_sign));
+                let next = self.round_sick_next(what, day, self.pest_next(*lacks, *is_sign, *count_from));
+                let apart = apart.then(|| self.round_sick_apart());
                 let wet = is_damping.then(|| self.round_sick_damping());
-                [Some(next), wet].into_iter().flatten().collect::<Vec<_>>().join(". ")
+                [Some(next), apart, wet].into_iter().flatten().collect::<Vec<_>>().join(". ")
             }
             None if *done => self.round_sick_again(what, day),
             None => self.round_sick_open(what, day),

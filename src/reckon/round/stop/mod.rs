@@ -9,7 +9,7 @@ use crate::base::{BedName, Day, EntryId, LotCode, PlaceName, SpeciesKey, TrayCod
 use crate::nursery::entry::subject::Subject;
 use crate::nursery::entry::types::{GroundTask, Kept, Roots};
 use crate::reckon::forecast::{SowAgain, TrayForecast};
-use crate::reckon::picture::quantity::{BroughtBy, PestLacks};
+use crate::reckon::picture::quantity::{BroughtBy, LeavesAtLeast, PestLacks};
 use crate::reckon::picture::{Gap, Measure, Source, Stage};
 use crate::words;
 
@@ -390,10 +390,16 @@ pub enum RoundReason {
         is_damping: bool,
         /// Whether it may have more than one cause.
         is_sign: bool,
+        /// Whether its tray is set apart, and it may have to be reported.
+        apart: bool,
+        /// Of lost leaves, those that a plant keeps at least.
+        leaves: Option<LeavesAtLeast>,
+        /// The day from which a count answers it too.
+        count_from: Option<Day>,
         /// The plants that brought it into a bed.
         brought: Option<BroughtBy>,
     },
-    /// Most plants of a species died in a bed, of nobody knows what.
+    /// Most plants of a tray, or of a species in a bed, died of nobody knows what.
     MostDied(Gap),
     /// A lot kept long without a test.
     LotUntested {
