@@ -29,7 +29,7 @@ fn is_usual(story: &TrayStory, gone: &Since<Gone>) -> bool {
     };
     let sort @ (damps, is_sign) = of_sort(gone);
     let young = story.young_until().is_some_and(|until| gone.from <= until);
-    if !is_sign && !(damps && young) {
+    if !(is_sign || damps && young) {
         return false;
     }
     let lately = |other: &&Since<Gone>| {
