@@ -154,8 +154,9 @@ pub(crate) fn holding(
     let known_ml = profile.container_ml.as_ref().map(|figure| figure.value);
     let most = (most - in_seedbed_days(story, age, spell.from)).max(most / 2.0);
     let scaled = described.zip(known_ml).and_then(|((_, set), known)| holding_days(most, known, set.volume_ml.0).ok());
-    // Seedlings of a seedbed are to be out of it before it is too narrow for them.
-    let pricked = in_seedbed(story, Some(profile), site, day).then(|| prick_out_from_days(Some(profile))).flatten();
+    // Seedlings of a seedbed are to be out of it before it is too narrow for them; one that nobody described may be a bag.
+    let is_seedbed = scaled.is_some() && in_seedbed(story, Some(profile), site, day);
+    let pricked = is_seedbed.then(|| prick_out_from_days(Some(profile))).flatten();
     let out_by = pricked.map_or(f64::INFINITY, |from| f64::from(from + PRICK_OUT_WINDOW_DAYS));
     let mut entries = vec![spell.entry.clone()];
     entries.extend(described.map(|(entry, _)| entry.clone()));
