@@ -195,6 +195,20 @@ fn compared_at(words: &[Word], at: usize) -> Option<usize> {
     const LIKE: [&str; 10] = ["same", "igual", "mismo", "than", "menos", "mas", "more", "less", "iguales", "fewer"];
     let folded = |at: usize| words.get(at).map_or("", |word| word.folded.as_str());
     let before = at.checked_sub(1).map_or("", folded);
+    // "recount 90 (book 91)".
+    let is_book = matches!(folded(at), "book" | "books" | "libro" | "libros" | "segun");
+    if at > 0 && is_book && words.get(at + 1).is_some_and(|word| in_figures(&word.typed).is_some()) {
+        return Some(2);
+    }
+    // "24 vs book 25".
+    if matches!(folded(at), "vs" | "vs." | "versus") {
+        let stop = usize::from(words.get(at + 1).is_some_and(|word| word.is(".")));
+        let mut end = at + 1 + stop;
+        while matches!(folded(end), "el" | "the" | "libro" | "libros" | "book" | "books" | "in" | "en") {
+            end += 1;
+        }
+        return words.get(end).and_then(|word| in_figures(&word.typed)).map(|_| end + 1 - at);
+    }
     let is_led = matches!(folded(at), "as" | "que" | "than") && LIKE.contains(&before);
     let article = usize::from(matches!(folded(at + 1), "el" | "last" | "on"));
     let day = at + 1 + article;

@@ -97,7 +97,9 @@ pub(super) fn without_hours(words: Vec<Word>) -> Vec<Word> {
 /// How many words say an hour from `at` on.
 fn hour_at(words: &[Word], at: usize) -> Option<usize> {
     let is_hour = |at: usize| words.get(at).and_then(number).is_some_and(|hour| (0.0..=LAST_HOUR).contains(&hour));
-    let before = phrase_at(words, at, "hour");
+    // "at 7 i watered": the first word of a line.
+    let at_first = (at == 0 && words[0].folded == "at").then_some(1);
+    let before = phrase_at(words, at, "hour").or(at_first);
     let hour = at + before.unwrap_or(0);
     if !is_hour(hour) {
         return None;

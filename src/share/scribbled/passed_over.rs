@@ -16,7 +16,7 @@ const HEADED: i32 = 13;
 /// The most words that are passed over.
 const MOST_PASSED: usize = 4;
 /// Kinds of entries that may be read so: a wrong word in them is seen by whoever reads the line again.
-const KINDS: [&str; 17] = [
+const KINDS: [&str; 25] = [
     "counted",
     "lost",
     "culled",
@@ -34,6 +34,14 @@ const KINDS: [&str; 17] = [
     "stocktaken",
     "nurse_cut",
     "worked",
+    "plants_lost",
+    "survival_counted",
+    "nurse_counted",
+    "lot_kept",
+    "held",
+    "released",
+    "roots_cut",
+    "plug_checked",
 ];
 /// Fields that hold words of the line.
 const TEXTS: [&str; 5] = ["cause", "why", "to", "what", "with"];

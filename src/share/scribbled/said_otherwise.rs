@@ -232,7 +232,9 @@ impl<'a> Told<'a> {
             ["llov", "lluv", "aguacer", "rain"].iter().any(starts)
         };
         let says_nothing = self.offers.iter().flatten().all(|one| one.kind == "weather" && one.fields.is_empty());
-        let is_bare = self.numbers.is_empty() && self.tray.is_none() && says_nothing && self.is_unread;
+        let counts_times = phrase_in(self.words, "times").is_some();
+        let is_bare =
+            (self.numbers.is_empty() || counts_times) && self.tray.is_none() && says_nothing && self.is_unread;
         let word = (0..self.words.len()).find(|at| is_rain(*at)).filter(|_| is_bare)?;
         Some((Why::NoMillimetres(self.words[word].typed.clone()), vec![self.note()]))
     }
@@ -262,7 +264,7 @@ impl<'a> Told<'a> {
     /// "no se murió ninguna": a look that found all alive; how many they are it does not say.
     fn none_died(&self, known: &Known) -> Option<(Why, Vec<Offer>)> {
         let is_none = (0..self.words.len()).any(|at| super::asides::phrase(self.words, at, "no_dead") > 0);
-        if !is_none || !self.numbers.is_empty() || self.is_clear {
+        if !is_none || !self.numbers.is_empty() {
             return None;
         }
         let standing = known.names.standing(self.tray.as_ref()?).filter(|standing| *standing > 0)?;
@@ -299,6 +301,7 @@ impl<'a> Told<'a> {
                 .or_else(|| word("cloth"))
                 .and_then(|_| word("half"))
                 .map(|word| noted(Why::HalfOfWhat(word))),
+            "prepared" if self.says(&["fence"]) => word("fallen").map(|word| noted(Why::Ended(word))),
             "prepared" if self.says(&["real_hole"]) => word("covered").map(|word| noted(Why::Ended(word))),
             _ => None,
         }

@@ -374,6 +374,16 @@ impl Wording {
         }
     }
 
+    fn problem_of_envelope(&self, problem: &crate::nursery::entry::fault::Problem, field: Option<&str>) -> String {
+        let field = field.unwrap_or("-").to_string();
+        let fault = crate::nursery::entry::fault::FieldFault { field, problem: problem.clone() };
+        self.line_envelope(self.field_fault(&fault))
+    }
+
+    fn no_sheet(&self, is_database: bool) -> String {
+        if is_database { self.sheet_is_a_database() } else { self.sheet_is_none() }
+    }
+
     fn reason_of_line(&self, reason: &Reason, field: Option<&str>) -> String {
         match reason {
             Reason::LineTooLong { most_bytes } => self.line_too_long(size(*most_bytes)),
@@ -389,11 +399,7 @@ impl Wording {
             Reason::Unseen { place, shown, .. } => self.line_unseen(*place as i64, shown),
             Reason::Entry(fault) => self.entry_fault(fault),
             Reason::IdAlone(missing) => self.line_id_alone(missing.join(", ")),
-            Reason::Envelope(problem) => {
-                let field = field.unwrap_or("-").to_string();
-                let fault = crate::nursery::entry::fault::FieldFault { field, problem: problem.clone() };
-                self.line_envelope(self.field_fault(&fault))
-            }
+            Reason::Envelope(problem) => self.problem_of_envelope(problem, field),
             Reason::ComingDay(day) => self.line_coming_day(self.day(*day)),
             Reason::TooLongAgo { happened, first } => self.line_too_long_ago(self.day(*happened), self.day(*first)),
             Reason::NotAMoment(written) => self.line_not_a_moment(written),
@@ -410,8 +416,7 @@ impl Wording {
             Reason::Workbook(fault) => self.workbook_fault(fault),
             Reason::SheetTooLong { most_bytes } => self.sheet_too_long(size(*most_bytes)),
             Reason::NotInEncoding { byte } => self.sheet_not_in_encoding(*byte as i64),
-            Reason::NoSheet { is_database: true } => self.sheet_is_a_database(),
-            Reason::NoSheet { is_database: false } => self.sheet_is_none(),
+            Reason::NoSheet { is_database } => self.no_sheet(*is_database),
             Reason::NoNames => self.sheet_no_names(),
             Reason::TooManyColumns(most) => self.sheet_too_many_columns(*most as i64),
             Reason::ColumnWithoutName => self.sheet_column_without_name(),

@@ -271,7 +271,7 @@ impl<'a> Clause<'a> {
         let [all_at, part_at] = numbers[..] else { return None };
         let (all, part) = (self.marks[all_at].number()?, self.marks[part_at].number()?);
         let of = |at: usize| matches!(self.marks[at].folded.as_str(), "of" | "de" | "out of");
-        let leads = (0..all_at).rev().take(2).any(of) && self.marks[..all_at].iter().all(|mark| is_small(mark));
+        let leads = (0..all_at).rev().take(2).any(of) && self.marks[..all_at].iter().all(is_small);
         let says_alive = ["alive", "survive", "count", "left"].iter().any(|role| self.has(role));
         if !leads || !says_alive || self.has("die") || part > all || !self.is_free(all_at) || !self.is_free(part_at) {
             return None;

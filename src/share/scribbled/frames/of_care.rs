@@ -25,7 +25,7 @@ pub(crate) fn shade_set(clause: &mut Clause) -> Option<Drafts> {
         return None;
     }
     let subjects = subject(clause, &[Place, Tray], is_headed)?;
-    clause.take(&["shade_move", "old_count", "small.to"]);
+    clause.take(&["shade_move", "old_count", "small.to", "left", "from_now"]);
     let number = if share.is_none() && !off && !half { clause.number() } else { None };
     let part = if share.is_none() { clause.part().map(|part| part * 100.0) } else { None };
     let value = match () {
@@ -78,7 +78,7 @@ pub(crate) fn watering_set(clause: &mut Clause) -> Option<Drafts> {
         return None;
     }
     let subjects = subject(clause, &[Tray, Place], true)?;
-    clause.take(&["from_now", "left"]);
+    clause.take(&["from_now", "left", "carry", "shade_move", "small.to"]);
     for_each("watering_set", &subjects, &fields([("every_days", days.map(number_value))]))
 }
 
@@ -106,12 +106,19 @@ pub(crate) fn watered(clause: &mut Clause) -> Option<Drafts> {
 }
 
 pub(crate) fn pest_seen(clause: &mut Clause) -> Option<Drafts> {
+    let one_of_them = (1..clause.marks.len()).find(|at| {
+        let is_one = matches!(clause.marks[*at - 1].what, What::Number { is_weak: true, .. });
+        is_one && clause.marks[*at].has("pests.words")
+    });
+    if let Some(at) = one_of_them {
+        clause.use_mark(at - 1);
+    }
     let what = clause.known_text(&["pests.words"])?;
     clause.weight += 8;
     let share = clause.amount("units.pct").or_else(|| clause.part().map(|part| part * 100.0));
     let saw = clause.take(&["saw", "whole"]).is_some();
     let found = if saw { how_many_found(clause) } else { None };
-    clause.take(&["leaf", "mood.vague", "small.about"]);
+    clause.take(&["leaf", "flush", "mood.vague", "small.about"]);
     let subjects = subject(clause, &[Tray, Place], saw);
     let subjects = match subjects {
         Some(found) => found,
@@ -219,6 +226,10 @@ fn described_remedy(clause: &mut Clause) -> Option<String> {
 
 pub(crate) fn flushed(clause: &mut Clause) -> Option<Drafts> {
     clause.head(&["flush"])?;
+    // "aphids on the new leaves": only where they sit.
+    if clause.has("pests.words") {
+        return None;
+    }
     let subjects = subject(clause, &[Tray], true)?;
     clause.take(&["saw"]);
     for_each("flushed", &subjects, &Fields::new())
@@ -268,7 +279,19 @@ pub(crate) fn hardening_begun(clause: &mut Clause) -> Option<Drafts> {
     let subjects = subject(clause, &[Tray], true)?;
     let bed = clause.name(Bed);
     clause.take(&["from_now", "sets_out", "small.to", "begins"]);
+    first_day(clause);
     for_each("hardening_begun", &subjects, &fields([("for_bed", bed.map(Value::from))]))
+}
+
+/// Uses "day 1" of what begins.
+fn first_day(clause: &mut Clause) {
+    let at = (1..clause.marks.len()).find(|at| {
+        clause.marks[*at].number() == Some(1.0) && clause.marks[at - 1].has("units.day") && clause.is_free(*at)
+    });
+    if let Some(at) = at {
+        clause.use_mark(at - 1);
+        clause.use_mark(at);
+    }
 }
 
 pub(crate) fn held(clause: &mut Clause) -> Option<Drafts> {

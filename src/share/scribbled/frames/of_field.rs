@@ -109,6 +109,14 @@ pub(crate) fn weather(clause: &mut Clause) -> Option<Drafts> {
         clause.take(&["mood.vague"]);
         clause.lacks.push(Why::NoUnit("mm, °C"));
     }
+    if !can_be_weather(clause, &told) {
+        return None;
+    }
+    one("weather", told)
+}
+
+/// Whether the gauge can read so; what is doubtful is noted.
+fn can_be_weather(clause: &mut Clause, told: &Fields) -> bool {
     let of = |field: &str| told.get(field).and_then(Value::as_f64);
     if let (Some(low), Some(high)) = (of("tmin_c"), of("tmax_c"))
         && low > high
@@ -116,12 +124,12 @@ pub(crate) fn weather(clause: &mut Clause) -> Option<Drafts> {
         clause.lacks.push(Why::Crossed(low, high));
     }
     if of("rain_mm").is_some_and(|rain| rain < 0.0) {
-        return None;
+        return false;
     }
     if of("rain_mm").is_some_and(|rain| rain > MOST_RAIN_MM) {
         clause.lacks.push(Why::Several);
     }
-    one("weather", told)
+    true
 }
 
 pub(crate) fn light_read(clause: &mut Clause) -> Option<Drafts> {
@@ -154,6 +162,13 @@ pub(crate) fn light_read(clause: &mut Clause) -> Option<Drafts> {
     }
     let share = share.or(half_sun.then_some(0.5));
     let mut told = fields([(field, Some(json!(name)))]);
+    // "light 0.93": a share of one.
+    let bare = clause.find_number().filter(|_| share.is_none() && !in_lux);
+    let of_one = bare.and_then(|at| clause.marks[at].number()).filter(|number| (0.01..1.0).contains(number));
+    if of_one.is_some() {
+        clause.number();
+    }
+    let share = share.or(of_one);
     // Less than a hundredth is rather a share of one.
     if share.is_some_and(|share| share > 0.0 && share < 0.01) {
         clause.lacks.push(Why::Several);
@@ -297,6 +312,10 @@ fn prepared_as(clause: &mut Clause, otherwise: bool) -> Option<Drafts> {
         clause.take(&["mulch_stuff"]);
     }
     clause.take(&["put", "bush", "whole"]);
+    let is_all = |mark: &Mark| matches!(mark.what, What::Amount(share, "units.pct") if share == 100.0);
+    if clause.marks.iter().any(is_all) {
+        clause.amount("units.pct");
+    }
     clause.species();
     let mut count = count;
     if count.is_some_and(|count| some_holes(clause, &bed, count)) {
@@ -465,7 +484,8 @@ pub(crate) fn plants_lost(clause: &mut Clause) -> Option<Drafts> {
         return None;
     }
     let count = clause.count();
-    let known = clause.text(&["causes.words", "pests.words", "fire"], false);
+    let known =
+        super::of_tray::want_of(clause).or_else(|| clause.text(&["causes.words", "pests.words", "fire"], false));
     let cause = match known {
         None if slashed.is_none() && stolen.is_none() => clause.unknown_reason(&["causes.words"]),
         known => known,

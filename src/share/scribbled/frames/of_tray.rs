@@ -112,6 +112,17 @@ pub(crate) fn counted_each(clause: &mut Clause) -> Option<Drafts> {
     Some(drafts)
 }
 
+/// Uses the first number of "217/250": what is up of what was sown.
+fn part_of_share(clause: &mut Clause) -> Option<f64> {
+    let share = |at: &usize| clause.is_free(*at) && matches!(clause.marks[*at].what, What::Share(..));
+    let at = (0..clause.marks.len()).find(share)?;
+    clause.use_mark(at);
+    match clause.marks[at].what {
+        What::Share(part, _) => Some(part),
+        _ => None,
+    }
+}
+
 pub(crate) fn counted(clause: &mut Clause) -> Option<Drafts> {
     if has_minus(clause) || has_cross(clause) {
         return None;
@@ -126,17 +137,7 @@ pub(crate) fn counted(clause: &mut Clause) -> Option<Drafts> {
     }
     let name = tray(clause, is_headed)?;
     same_species(clause, &name);
-    // "217/250", "217 of 250 up".
-    let share =
-        (0..clause.marks.len()).find(|at| clause.is_free(*at) && matches!(clause.marks[*at].what, What::Share(..)));
-    let of_all = if is_headed { share } else { None };
-    if let Some(at) = of_all {
-        clause.use_mark(at);
-    }
-    let part = of_all.and_then(|at| match clause.marks[at].what {
-        What::Share(part, _) => Some(part),
-        _ => None,
-    });
+    let part = if is_headed { part_of_share(clause) } else { None };
     let Some(standing) = part.or_else(|| clause.count()) else {
         let is_range = clause.lacks.iter().any(|why| matches!(why, Why::Range(..)));
         return if is_range { one("counted", fields([("tray", Some(json!(name)))])) } else { None };
@@ -210,7 +211,7 @@ pub(crate) fn cause(clause: &mut Clause) -> Option<String> {
     if let Some(want) = want_of(clause) {
         return Some(want);
     }
-    let known = clause.known_text(&["causes.words"]);
+    let known = clause.known_text(&["causes.words"]).map(|known| with_whose(clause, known));
     if known.is_some() {
         return known;
     }
@@ -219,6 +220,8 @@ pub(crate) fn cause(clause: &mut Clause) -> Option<String> {
         return Some(theft(clause));
     }
     let pest = clause.text(&["pests.words"], false);
+    let died_of = || said_to(clause);
+    let pest = pest.or_else(died_of);
     pest.or_else(|| {
         let nearly = nearly_a_cause(clause);
         let unknown = clause.unknown_reason(&["causes.words", "pests.words"])?;
@@ -259,9 +262,39 @@ fn because(clause: &mut Clause) -> Option<String> {
     Some(words.join(" "))
 }
 
+/// "la vaca de don Pepe": whose animal it was goes along with it.
+fn with_whose(clause: &mut Clause, cause: String) -> String {
+    let last = cause.rsplit(' ').next().unwrap_or_default();
+    let at = clause.marks.iter().position(|mark| mark.typed == last || mark.typed.ends_with(&format!(" {last}")));
+    let of = at
+        .map(|at| at + 1)
+        .filter(|of| clause.marks.get(*of).is_some_and(|mark| mark.folded == "de" || mark.folded == "of"));
+    let is_somebody = |mark: &Mark| {
+        mark.has("small.title") || mark.what == What::Unknown && mark.typed.starts_with(char::is_uppercase)
+    };
+    let whose = of.filter(|of| clause.marks.get(of + 1).is_some_and(is_somebody));
+    match whose.and_then(|of| clause.text_from(of + 1, &["small.title", "small.person"])) {
+        Some(whose) => format!("{cause} {} {whose}", clause.marks[of.unwrap_or_default()].typed),
+        None => cause,
+    }
+}
+
+/// Uses "lost to rot": what stands last behind "to", though the word says that plants died as well.
+fn said_to(clause: &mut Clause) -> Option<String> {
+    let at = clause.marks.iter().rposition(|mark| !matches!(mark.what, What::Sign(_)))?;
+    let before = at.checked_sub(1)?;
+    let is_led = matches!(clause.marks[before].folded.as_str(), "to" | "from" | "of");
+    let says_died = clause.marks[..before].iter().any(|mark| mark.has("die"));
+    if !is_led || !says_died || clause.marks[at].what != What::Word || !clause.marks[at].has("die") {
+        return None;
+    }
+    clause.use_mark(at);
+    Some(clause.marks[at].typed.clone())
+}
+
 /// Uses "for want of water", "de tanto sol": the words behind it are the cause whatever they are, up to a sign, a name or a
 /// number.
-fn want_of(clause: &mut Clause) -> Option<String> {
+pub(crate) fn want_of(clause: &mut Clause) -> Option<String> {
     let at = (0..clause.marks.len()).find(|at| clause.is_free(*at) && clause.marks[*at].has("asides.want_of"))?;
     let says_what = |mark: &Mark| ["die", "kill", "count", "left", "cull"].iter().any(|role| mark.has(role));
     let is_text =
@@ -317,6 +350,16 @@ pub(crate) fn lost(clause: &mut Clause) -> Option<Drafts> {
     // A lost label is no lost plant.
     if clause.has("label") && clause.find_number().is_none() {
         return None;
+    }
+    // "two children broke three plants": how many did it.
+    let doers = (0..clause.marks.len().saturating_sub(1)).find(|at| {
+        clause.marks[*at].number().is_some()
+            && (clause.marks[at + 1].has("small.person") || clause.marks[at + 1].has("causes.words"))
+            && clause.marks[at + 1..].iter().any(|mark| mark.number().is_some())
+            && clause.is_free(*at)
+    });
+    if let Some(at) = doers {
+        clause.use_mark(at);
     }
     let count = if all { clause.known.names.standing(&name).map(f64::from) } else { clause.count() };
     clause.head(&["die", "kill", "steal", "burn"]);
@@ -383,7 +426,14 @@ fn the_reason_of(said: &str) -> String {
 
 pub(crate) fn culled(clause: &mut Clause) -> Option<Drafts> {
     let thin = clause.take(&["thin"]).is_some();
-    let cull = clause.head(&["cull"]);
+    // "took 3 ugly ones out of c1".
+    let took = clause.marks.iter().position(|mark| matches!(mark.folded.as_str(), "took" | "take" | "taken"));
+    let out = took.filter(|at| clause.marks[*at..].iter().any(|mark| matches!(mark.folded.as_str(), "out of" | "out")));
+    if let Some(at) = out {
+        clause.use_mark(at);
+        clause.weight += 10;
+    }
+    let cull = clause.head(&["cull"]).or(out);
     let crossed = has_cross(clause);
     if cull.is_none() && !thin && !crossed {
         return None;

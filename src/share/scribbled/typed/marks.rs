@@ -205,7 +205,10 @@ fn is_the_sun(words: &[Word], i: usize, before: &[Mark]) -> bool {
     if words[i].folded != "sun" {
         return false;
     }
-    let led = before.last().is_some_and(|mark| mark.has("small.by") || mark.folded == "the");
+    const LEADS: [&str; 8] = ["the", "this", "gets", "get", "more", "much", "full", "in"];
+    let led = before.last().is_some_and(|mark| {
+        mark.has("small.by") || mark.folded.rsplit(' ').next().is_some_and(|word| LEADS.contains(&word))
+    });
     let does = words.get(i + 1).is_some_and(|next| {
         let roles = lexicon().roles(&next.folded);
         roles.contains(&"kill") || roles.contains(&"die")

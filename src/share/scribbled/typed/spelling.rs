@@ -110,7 +110,61 @@ fn is_letters(word: &Word) -> bool {
 /// "cause: rot" is "by rot"; "jue de 18" is no Thursday but what was.
 fn with_causes_led(mut words: Vec<Word>) -> Vec<Word> {
     let mut at = 0;
+    let is_of_heights =
+        words.iter().any(|word| lexicon().is(&word.folded, "height") || lexicon().is(&word.folded, "collar"));
     while at + 1 < words.len() {
+        let figure = |at: usize| words.get(at).and_then(|word| in_figures(&word.typed));
+        // "n=104" is a count, beside heights how many were measured.
+        if words[at].folded == "n" && words[at + 1].is("=") && figure(at + 2).is_some() {
+            if is_of_heights {
+                words.drain(at..at + 3);
+            } else {
+                words[at] = Word::new("count", true);
+                words.remove(at + 1);
+            }
+            continue;
+        }
+        // "6 y medio", "6 and a half".
+        let joins = matches!(words[at + 1].folded.as_str(), "y" | "and");
+        let article = usize::from(words.get(at + 2).is_some_and(|word| word.folded == "a"));
+        let half =
+            words.get(at + 2 + article).is_some_and(|word| matches!(word.folded.as_str(), "half" | "medio" | "media"));
+        if let Some(whole) = figure(at).filter(|whole| joins && half && whole.fract() == 0.0) {
+            words[at] = Word::new(&format!("{whole}.5"), true);
+            words.drain(at + 1..at + 3 + article);
+            continue;
+        }
+        // "six millimetres and a half", "seis milímetros y medio".
+        let is_unit = lexicon().roles(&words[at].folded).iter().any(|role| role.starts_with("units."));
+        if is_unit && joins && half && at > 0 {
+            let before = super::numbers::number_at(&words, at - 1).filter(|figure| figure.value.fract() == 0.0);
+            if let Some(figure) = before {
+                words[at - 1] = Word::new(&format!("{}.5", figure.value), true);
+                words.drain(at + 1..at + 3 + article);
+                continue;
+            }
+        }
+        let in_words = super::numbers::number_at(&words, at).filter(|figure| figure.words == 1 && !figure.is_part);
+        if let Some(figure) = in_words.filter(|figure| joins && half && figure.value.fract() == 0.0 && !figure.is_weak)
+        {
+            words[at] = Word::new(&format!("{}.5", figure.value), true);
+            words.drain(at + 1..at + 3 + article);
+            continue;
+        }
+        // "dies y seis", "bendi dies": ten, where no plant dies.
+        if words[at].folded == "dies"
+            && (at == 0 || joins || words[at + 1].typed.contains(|letter: char| letter.is_ascii_digit()))
+            && at > 0
+        {
+            words[at] = Word::new("diez", true);
+        }
+        // "11:30 h".
+        let is_clock =
+            words[at].typed.contains(':') && words[at].typed.starts_with(|letter: char| letter.is_ascii_digit());
+        if is_clock && matches!(words[at + 1].folded.as_str(), "h" | "hs" | "hrs" | "horas") {
+            words.remove(at + 1);
+            continue;
+        }
         let (word, next) = (words[at].folded.clone(), words[at + 1].folded.clone());
         if matches!(word.as_str(), "cause" | "causa" | "causas" | "causes" | "motivo" | "reason")
             && words[at + 1].is(":")
@@ -128,7 +182,7 @@ fn with_causes_led(mut words: Vec<Word>) -> Vec<Word> {
 /// The one word of the lists that begins so, or the shortest of several that all say the same.
 fn goes_on(beginning: &str) -> Option<String> {
     /// A word of ours is cut short by so many letters at the least: by fewer it is a slip, or a word of its own.
-    const LEAST_CUT: usize = 3;
+    const LEAST_CUT: usize = 2;
     let vocabulary = vocabulary();
     let length = beginning.chars().count();
     let first = beginning.chars().next()?;
