@@ -133,3 +133,24 @@ pub(crate) fn words_of(theme: &str) -> std::collections::BTreeSet<&'static str> 
     let keys = sentences::KEYS.iter().filter(|key| key.by_word == Some(theme));
     keys.filter_map(|key| key.name.strip_prefix(theme)).collect()
 }
+
+/// Every sentence of a language that is looked up by a word of ours and takes nothing in: names, lists, causes.
+#[cfg(test)]
+pub(crate) fn names_of(lang: Lang) -> Vec<String> {
+    let wording = Wording::new(lang);
+    let keys = sentences::KEYS.iter().filter(|key| key.by_word.is_some() && key.arguments.is_empty());
+    keys.filter_map(|key| wording.said(key.name, &[])).collect()
+}
+
+/// Everything that is said in a language, without the names of sentences and of what is put into them.
+#[cfg(test)]
+pub(crate) fn whole_text_of(lang: Lang) -> String {
+    let said = |line: &str| {
+        let sentence = line.split_once(" = ").filter(|(key, _)| !key.contains(' ')).map_or(line, |(_, said)| said);
+        let mut parts = sentence.split("{ $");
+        let first = parts.next().unwrap_or_default().to_string();
+        parts.fold(first, |text, part| text + " " + part.split_once('}').map_or("", |(_, rest)| rest))
+    };
+    let lines = lang.texts().themes.iter().flat_map(|theme| theme.lines());
+    lines.filter(|line| !line.starts_with('#')).map(said).collect::<Vec<_>>().join("\n")
+}
