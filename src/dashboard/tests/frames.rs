@@ -269,7 +269,7 @@ fn the_text_of_every_key_that_is_named_is_whole_on_a_small_screen() {
             let there = |letter: &&str| {
                 last.split("  ").any(|named| named == *letter || named.starts_with(&format!("{letter} ")))
             };
-            assert!(letters.iter().all(|letter| there(&letter)), "{at}: {last}");
+            assert!(letters.iter().all(|letter| there(letter)), "{at}: {last}");
         }
     });
 }
