@@ -54,7 +54,7 @@ fn the_walk_asks_to_sow_the_failing_tray_again_with_the_day_that_still_reaches_t
     let picture = sample_picture(folder.path());
     let round = round(&picture);
     assert!(round.stops.iter().any(|stop| stop.id == "sow_again cof-031"), "not on the walk itself");
-    let Some(RoundReason::SowAgainAsked { told, again }) = reason(&round, "sow_again cof-031") else {
+    let Some(RoundReason::SowAgainAsked { told, again, .. }) = reason(&round, "sow_again cof-031") else {
         panic!("no reason")
     };
     assert_eq!(told.judgement, Judgement::Failing);

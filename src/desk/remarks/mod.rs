@@ -15,10 +15,10 @@ use super::{Desk, DeskError};
 use crate::base::text::folded;
 use crate::base::{BedName, Clock, Day, LotCode, PlaceName, TrayCode, name_search};
 use crate::nursery::entry::subject::{Subject, subjects};
-use crate::nursery::entry::{BookEntry, Entry, GroundEntry, Outplanted, TrayEntry, What};
+use crate::nursery::entry::{BookEntry, Entry, GroundEntry, Outplanted, SeedEntry, TrayEntry, What};
 use crate::nursery::envelope::Draft;
 use crate::reckon::field::waits_for;
-use crate::reckon::lots::{LotOutlook, lot_outlook};
+use crate::reckon::lots::{LotOutlook, lot_outlook, whole_after_days};
 use crate::reckon::picture::{Basis, Criterion, DoubtKind, Picture, Rule};
 use crate::reckon::tray::closed::{Closed, closed_places};
 use crate::reckon::tray::hold;
@@ -142,6 +142,19 @@ pub enum Remark {
         /// Its name.
         what: String,
     },
+    /// A germination test that ended before the last of its species can come up.
+    TestEarly {
+        /// The lot.
+        lot: LotCode,
+        /// Germinated, of so many laid out.
+        counts: (u32, u32),
+        /// Days it ran.
+        days: u32,
+        /// Days after which it is whole.
+        whole_days: i32,
+        /// The day until which to count.
+        until: Day,
+    },
     /// Plants were wetted with what kills weeds.
     MayScorch {
         /// What was used.
@@ -212,6 +225,7 @@ impl Remark {
             | Remark::HandsInWait { .. }
             | Remark::UnknownPest { .. }
             | Remark::MayScorch { .. }
+            | Remark::TestEarly { .. }
             | Remark::MayKill { .. }
             | Remark::LossNames { .. }
             | Remark::FromSick { .. }
@@ -253,6 +267,7 @@ impl Desk {
             all.extend(before_emergence(&self.fold, entry).map(|remark| (at, remark)));
             all.extend(kept_long(entry).map(|remark| (at, remark)));
             all.extend(seed_dead(&self.fold, entry).map(|remark| (at, remark)));
+            all.extend(test_early(&self.fold, entry).map(|remark| (at, remark)));
             all.extend(self.about_nothing(trial, entry).map(|remark| (at, remark)));
             all.extend(harm::unknown_pest(entry).map(|remark| (at, remark)));
             all.extend(harm::may_kill(entry).map(|remark| (at, remark)));
@@ -402,6 +417,22 @@ fn seed_dead(fold: &Fold, entry: &Entry) -> Option<Remark> {
     let profile = story.species.as_ref().and_then(|key| fold.site().profile(key));
     let outlook = Box::new(lot_outlook(story, profile.map(|profile| &**profile), day));
     (outlook.is_gone(day) || outlook.is_past(day)).then(|| Remark::SeedDead { lot: lot.clone(), outlook, day })
+}
+
+/// A germination test that ended before the last can come up, with seed that has not germinated.
+fn test_early(fold: &Fold, entry: &Entry) -> Option<Remark> {
+    let What::Seed(SeedEntry::LotTested(test)) = &entry.what else { return None };
+    let story = fold.lots().get(&test.lot)?;
+    let profile = story.species.as_ref().and_then(|key| fold.site().profile(key))?;
+    let whole_days = whole_after_days(profile)?;
+    let counts = test
+        .replicates
+        .iter()
+        .fold((0u32, 0u32), |(up, laid), one| (up.saturating_add(one.germinated.0), laid.saturating_add(one.seeds.0)));
+    let days = i32::try_from(test.days.0).unwrap_or(i32::MAX);
+    let early = days < whole_days && counts.0 < counts.1;
+    let until = entry.happened.plus(whole_days.saturating_sub(days));
+    early.then(|| Remark::TestEarly { lot: test.lot.clone(), counts, days: test.days.0, whole_days, until })
 }
 
 /// Why a tray was not ready to go to a bed on the day it went.

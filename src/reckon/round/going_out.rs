@@ -41,11 +41,67 @@ pub(crate) fn going(picture: &Picture) -> BTreeMap<TrayCode, Vec<ToBed>> {
                 *open -= after_others;
                 left -= after_others;
             }
-            to.push(ToBed { bed: bed.clone(), plants, after_others });
+            to.push(ToBed { bed: bed.clone(), plants, after_others, today: after_others, rest_on: None, late: 0 });
         }
         going.insert(tray.code.clone(), to);
     }
+    give_hands(picture, &mut going);
     going
+}
+
+/// Gives the hands of each day to what goes out, most urgent first; what was planted today has had its hands.
+fn give_hands(picture: &Picture, going: &mut BTreeMap<TrayCode, Vec<ToBed>>) {
+    let Some(a_day) = hands(picture).map(u64::from) else { return };
+    let day = picture.day;
+    let written = picture.site.nursery.on(day).and_then(|nursery| nursery.planting_days_per_week);
+    let a_week = written.map_or(7, |days| u64::from(days.0).clamp(1, 7));
+    let cohorts = picture.beds.values().flat_map(|bed| &bed.story.cohorts);
+    let out_today = cohorts.filter(|cohort| cohort.day == day && cohort.tray.is_some());
+    let mut before: u64 = out_today.map(|cohort| u64::from(cohort.planted)).sum::<u64>().min(a_day);
+    let counted = |plants: u64| plants.min(u64::from(u32::MAX)) as u32;
+    for tray in most_urgent_first(picture, going) {
+        let last = last_day_of(picture, going, &tray);
+        for to in going.get_mut(&tray).into_iter().flatten().filter(|to| to.after_others > 0) {
+            let (plants, first) = (u64::from(to.after_others), before);
+            before += plants;
+            to.today = counted(plants.min(a_day.saturating_sub(first)));
+            if to.today < to.after_others {
+                // The days of planting are spread over the week, today the first.
+                let days = ((before - 1) / a_day * 7).div_ceil(a_week);
+                to.rest_on = Some(day.plus(days.min(MOST_DAYS_OF_HANDS) as i32));
+                // Hands that are there until its last day, that day too.
+                let planting_days =
+                    |last: Day| u64::try_from(last.days_since(day)).map_or(0, |days| days * a_week / 7 + 1);
+                let until = last.map(|last| a_day * planting_days(last));
+                to.late = until.map_or(0, |until| counted(before.saturating_sub(until.max(first))));
+            }
+        }
+    }
+}
+
+/// Hands are reckoned no further ahead than so many days: ten years. Ours.
+const MOST_DAYS_OF_HANDS: u64 = 3650;
+
+/// Plants that the hands of this nursery plant in a day, where somebody wrote it.
+pub(crate) fn hands(picture: &Picture) -> Option<u32> {
+    let nursery = picture.site.nursery.on(picture.day)?;
+    nursery.plants_per_day.map(|plants| plants.0).filter(|plants| *plants > 0)
+}
+
+/// The trays that go out, the one with the nearest last day first; those with a pest last.
+pub(crate) fn most_urgent_first(picture: &Picture, going: &BTreeMap<TrayCode, Vec<ToBed>>) -> Vec<TrayCode> {
+    let mut trays: Vec<TrayCode> = going.keys().cloned().collect();
+    trays.sort_by_cached_key(|tray| {
+        let last = last_day_of(picture, going, tray);
+        (picture.trays.get(tray).is_some_and(|tray| tray.has_pest()), last.is_none(), last)
+    });
+    trays
+}
+
+/// The last day on which a tray that goes out goes out well.
+pub(crate) fn last_day_of(picture: &Picture, going: &BTreeMap<TrayCode, Vec<ToBed>>, tray: &TrayCode) -> Option<Day> {
+    let best = going.get(tray).and_then(|beds| picture.pair(tray, &beds.first()?.bed));
+    go_by(picture.trays.get(tray)?, best.map(AsRef::as_ref), picture.day).map(|(last, _)| last)
 }
 
 /// The last day on which a tray goes out well, and what ends then: the safe rains of a bed that it fits, or its own time.

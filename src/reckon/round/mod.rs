@@ -16,7 +16,7 @@ mod waiting;
 mod walk;
 
 pub(crate) use counts::is_asked_about;
-pub(crate) use going_out::{go_by, going};
+pub(crate) use going_out::{go_by, going, hands, last_day_of, most_urgent_first};
 pub use stop::deadline;
 pub use stop::deadline::{Due, UntilFor};
 pub use stop::tasks;
@@ -31,7 +31,7 @@ use std::cmp::{Ordering, Reverse};
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::forecast::worth::{WORTH_SHOWN, WorthLooking};
-use super::forecast::{ForecastBasis, Outlook, outlook_of_sowings};
+use super::forecast::{ForecastBasis, Outlook, outlook_of_sowings, stock};
 use super::picture::{Criterion, Picture};
 use crate::base::{BedName, Day, TrayCode};
 use crate::nursery::entry::subject::Subject;
@@ -94,8 +94,9 @@ pub fn round_from(picture: &Picture, outlook: &Outlook) -> Round {
     round_with(picture, of_sowings)
 }
 
-fn round_with(picture: &Picture, outlook: Outlook) -> Round {
+fn round_with(picture: &Picture, mut outlook: Outlook) -> Round {
     let day = picture.day;
+    outlook.stock = stock(picture, &outlook.trays, &outlook.experience);
     let places_in_order = walk::places_in_order(picture);
     let walk = Walk { picture, going: going(picture), outlook, places_in_order };
     let mut due = due(&walk);

@@ -6,7 +6,7 @@ use crate::base::{BedName, Day, PlaceName, SpeciesKey, TrayCode};
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::picture::quantity::PestLacks;
 use crate::reckon::picture::{NursePicture, Picture};
-use crate::reckon::seed::{lots_to_sow, state_in};
+use crate::reckon::seed::lot_to_sow;
 
 /// Days for which a task is let go at first. Ours.
 pub(crate) const LET_GO_DAYS: i32 = 7;
@@ -222,9 +222,10 @@ pub(crate) fn loads(stop: &Stop) -> Vec<(&BedName, u32)> {
     beds(stop).into_iter().map(|to| (&to.bed, load_of(to))).collect()
 }
 
-/// How many go to a bed: as many as others leave room for; where they leave none, as many as it could take.
+/// How many go to a bed: as many as the hands of today plant of those that others leave room for; where they leave none, as many as it
+/// could take.
 fn load_of(to: &ToBed) -> u32 {
-    if to.after_others > 0 { to.after_others } else { to.plants }
+    [to.today, to.after_others].into_iter().find(|plants| *plants > 0).unwrap_or(to.plants)
 }
 
 fn going_out(stop: &Stop, writing: Writing<'_>) -> ToWrite {
@@ -321,14 +322,14 @@ fn sown(stop: &Stop, picture: &Picture) -> ToWrite {
     }
 }
 
-/// From the lot of its species that is sown first, as many seeds as are missing and there.
+/// From the lot of its species that is sown first and lives, as many seeds as are missing and there.
 fn sown_again(stop: &Stop, picture: &Picture) -> ToWrite {
     let entry = ToWrite::about("resown", &stop.subject);
     let tray = stop.tray().and_then(|code| picture.trays.get(code));
-    let lots = tray.and_then(|tray| tray.species.as_ref()).map(|key| lots_to_sow(key, picture)).unwrap_or_default();
-    let Some(lot) = lots.into_iter().find(|lot| state_in(lot, picture).can_be_sown()) else { return entry };
-    let entry = entry.text("lot", &lot.code);
-    let RoundReason::SowAgainAsked { told, again } = &stop.why else { return entry };
+    let lot = tray.and_then(|tray| tray.species.as_ref()).and_then(|key| lot_to_sow(key, picture));
+    // Of fresh seed only the number is known.
+    let entry = lot.map_or_else(|| entry.clone(), |lot| entry.clone().text("lot", &lot.code));
+    let RoundReason::SowAgainAsked { told, again, .. } = &stop.why else { return entry };
     let missing = seeds_again(told, again).ceil().clamp(0.0, f64::from(u32::MAX)) as u32;
-    entry.number("seeds", lot.seeds_left.map_or(missing, |left| missing.min(left)))
+    entry.number("seeds", lot.and_then(|lot| lot.seeds_left).map_or(missing, |left| missing.min(left)))
 }

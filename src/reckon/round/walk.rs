@@ -10,6 +10,7 @@ use crate::nursery::species::Profile;
 use crate::reckon::bed::sick;
 use crate::reckon::forecast::{Outlook, TrayForecast};
 use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, Picture, Rule, Source, Stage, TrayPicture};
+use crate::reckon::sowing::{expected_of_trays, open_places};
 use crate::reckon::tray::{pest, time};
 
 use super::intervals::NO_LAST_DAY_DAYS;
@@ -85,6 +86,17 @@ impl<'a> Walk<'a> {
         let day = self.day();
         let all = self.picture.trays.values().map(|tray| &**tray);
         all.filter(move |tray| tray.stage != Stage::Spent && (tray.standing > 0 || tray.story.seed_is_due(day)))
+    }
+
+    /// Plants of a species still to be raised, as `why` reckons them: the places open in the beds less what the trays are expected to give;
+    /// none where no bed plans it.
+    pub(super) fn still_short(&self, species: Option<&SpeciesKey>) -> Option<f64> {
+        let species = species?;
+        let planned = self.picture.beds.values().flat_map(|bed| &bed.species).any(|line| line.species == *species);
+        planned.then(|| {
+            let coming = expected_of_trays(&self.outlook.stock, species).likely.max(0.0).floor();
+            (f64::from(open_places(self.picture, species)) - coming).max(0.0)
+        })
     }
 
     /// How many plants of a tray go out today: those for which the trays that can wait less leave room.

@@ -15,5 +15,5 @@ pub(crate) use life::{LIFE_NOTICE_DAYS, RECALCITRANT_DAYS, days_kept, dies_dried
 pub use life::{SeedLife, life};
 pub(crate) use sown::{SownFrom, came_up, sown_from};
 pub use state::LotState;
-pub(crate) use state::{is_held, lot_state, lots_to_sow, state_in};
+pub(crate) use state::{is_held, lot_state, lot_to_sow, lots_to_sow};
 pub use test::{germinated, test_due_from};

@@ -163,6 +163,9 @@ impl Wording {
                 self.remark_seed_past(lot, self.day(since), self.cut_some_open())
             }
             Remark::SeedDead { lot, outlook, day } => self.remark_seed_dead(lot, self.lot_verdict(outlook, *day).1),
+            Remark::TestEarly { lot, counts: (germinated, seeds), days, whole_days, until } => {
+                self.remark_test_early(lot, *germinated, *seeds, *days, *whole_days, self.day_beside(*until, today))
+            }
             Remark::MoreThanReady { tray, planted, ready } => {
                 self.remark_more_than_ready(tray, *planted as i64, *ready as i64)
             }

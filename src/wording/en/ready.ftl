@@ -9,6 +9,15 @@ ready_none = No tray fits a bed today.
 ready_none_on = No tray fits a bed on { $day }.
 day_plan_heading = Plan of today: what to load, most urgent first
 day_plan_heading_on = Plan of { $day }: what to load, most urgent first
+# (plants, list)
+plan_hands = Hands for { $plants } plants a day. Not today: { $list }
+# (tray, plants, day, last)
+plan_rest_by = { $tray } { $plants } by { $day } (last day { $last })
+# (tray, plants, day)
+plan_rest_on = { $tray } { $plants } by { $day }
+# (tray, plants)
+plan_of_tray = { $tray } { $plants }
+plan_late = No hands before their last day: { $list }. Find more hands, or pot them on
 # (trays, codes)
 plan_places_filled = { $trays ->
     [one] Ready too, but the others fill its places: { $codes }

@@ -150,6 +150,8 @@ round_lot_past = past its stated life since { $day }: cut ten open, sow at once 
 # (day, celsius)
 round_lot_killed = dead: cold below { $celsius } °C kills it, and so it lay since { $day }. Cut ten open: throw it out where all are brown, dry, slimy or empty, and write that none is left; else write a test
 round_lot_dead = dead by all that is known: its life was over on { $day }. Cut ten open: throw it out where all are brown, dry, slimy or empty, and write that none is left; else sow it at once, or write a test
+# (seeds, day)
+round_lot_tested_dead = dead by its test: none of { $seeds } came up by { $day }. Cut ten open: throw it out where all are brown, dry, slimy or empty, write that none is left, and get fresh seed; else write a test
 round_seeds_left = { $seeds } left
 round_work_never = not written down
 round_work_old = done { $day }, too long ago
@@ -251,6 +253,12 @@ tasks_no_place = { $n ->
     [one] { $n } tray ready with no place left
    *[other] { $n } trays ready with no place left
 }
+# (plants, day)
+round_hands_rest = hands for { $plants } of them today, the rest by { $day }
+# (day)
+round_hands_not_today = no hands for them today: by { $day }
+# (plants)
+round_hands_late = { $plants } have no hands before their last day: find more hands, or pot them on
 round_no_place_left = { $plants ->
     [one] { $plants } more is good enough, no place left
    *[other] { $plants } more are good enough, no place left

@@ -66,6 +66,8 @@ remark_before_emergence = { $tray }: { $counted } seedlings, but it was sown on 
 remark_first_days = The first come up about { $days } days after sowing.
 # (lot, day, cut)
 remark_seed_past = take care: the seed of { $lot } is past its stated life since { $day }. { $cut }
+# (lot, germinated, seeds, days, last, day)
+remark_test_early = take care: { $germinated } of { $seeds } of { $lot } after { $days } d tells only that so many live: the last of this species are due { $last } d after laying out. Count on until { $day }, take this line back then and write the whole count
 # (lot, why)
 remark_seed_dead = take care: the seed of { $lot } is { $why }
 # (tray, bed, why)

@@ -89,6 +89,7 @@ chance_hardly = apenas cambia
 worth_reckoning = { $task }: probabilidad { $chance } de que cambie lo que se hace x { $plants } plantas x cercanía { $near } / { $minutes } min = { $saved } plantas por minuto
 worth_by = hay que decidir hasta el { $day }
 round_sow_again = { $up }; { $will }
+round_sow_again_fresh = consiga semilla fresca: ningún lote de aquí está dentro de su vida
 label_formula = fórmula
 label_beforehand = antes
 forecast_formula = nacidas el día t después de sembrar: d / (1 + exp(-b (ln t - ln t50))), lo probable d { $d }, b { $b }, t50 { $t50 } d; cuántas faltan se suma sobre todas las curvas que los conteos dejan como probables

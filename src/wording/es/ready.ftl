@@ -9,6 +9,11 @@ ready_none = Hoy ninguna bandeja tiene parcela.
 ready_none_on = El { $day } ninguna bandeja tiene parcela.
 day_plan_heading = Plan de hoy: qué cargar, lo más urgente primero
 day_plan_heading_on = Plan del { $day }: qué cargar, lo más urgente primero
+plan_hands = Manos para { $plants } plantas al día. Hoy no: { $list }
+plan_rest_by = { $tray } { $plants } hasta el { $day } (último día { $last })
+plan_rest_on = { $tray } { $plants } hasta el { $day }
+plan_of_tray = { $tray } { $plants }
+plan_late = Sin manos antes de su último día: { $list }. Busque más manos, o cámbielas de bolsa
 plan_places_filled = { $trays ->
     [one] También está lista, pero otras llenan sus hoyos: { $codes }
    *[other] También están listas, pero otras llenan sus hoyos: { $codes }

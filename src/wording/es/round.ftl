@@ -274,6 +274,7 @@ round_life_ends = { $days ->
 round_lot_past = pasó su vida indicada desde el { $day }: abra diez, siémbrela enseguida si algunas están firmes y claras por dentro, si no descártela
 round_lot_killed = muerta: el frío bajo { $celsius } °C la mata, y así estuvo desde el { $day }. Abra diez: descártela si todas están pardas, secas, babosas o vacías, y anote que no queda nada; si no, anote una prueba
 round_lot_dead = muerta por todo lo que se sabe: su vida terminó el { $day }. Abra diez: descártela si todas están pardas, secas, babosas o vacías, y anote que no queda nada; si no, siémbrela enseguida o anote una prueba
+round_lot_tested_dead = muerta según su prueba: de { $seeds } no nació ninguna hasta el { $day }. Abra diez: descártela si todas están pardas, secas, babosas o vacías, anote que no queda nada y consiga semilla fresca; si no, anote una prueba
 round_seeds_left = quedan { $seeds }
 round_work_never = no está anotado
 round_work_old = hecho el { $day }, hace mucho
@@ -374,6 +375,9 @@ tasks_no_place = { $n ->
     [one] { $n } bandeja lista sin lugar
    *[other] { $n } bandejas listas sin lugar
 }
+round_hands_rest = hoy hay manos para { $plants } de ellas, las demás hasta el { $day }
+round_hands_not_today = hoy no hay manos para ellas: hasta el { $day }
+round_hands_late = { $plants } se quedan sin manos antes de su último día: busque más manos, o cámbielas de bolsa
 round_no_place_left = { $plants ->
     [one] { $plants } más sirve, sin lugar
    *[other] { $plants } más sirven, sin lugar

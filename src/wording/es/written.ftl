@@ -58,6 +58,7 @@ remark_more_than_seed = { $tray }: { $counted } plantas, pero su semilla pudo da
 remark_before_emergence = { $tray }: { $counted } plantas, pero se sembró el { $sown }: ¿no serán las semillas?
 remark_first_days = Las primeras nacen cerca de { $days } días después de la siembra.
 remark_seed_past = cuidado: la semilla de { $lot } pasó su vida indicada el { $day }. { $cut }
+remark_test_early = cuidado: { $germinated } de { $seeds } de { $lot } a los { $days } d solo dice que viven al menos esas: las últimas de esta especie nacen { $last } d después de ponerlas. Siga contando hasta el { $day }, retire entonces esta línea y anote el conteo completo
 remark_seed_dead = cuidado: la semilla de { $lot } está { $why }
 remark_not_ready = cuidado: { $tray } no estaba lista para salir a { $bed }: { $why }
 remark_given_unfit = cuidado: todavía no se entregan plantas de { $tray }: { $why }

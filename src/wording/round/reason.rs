@@ -6,6 +6,7 @@ use crate::nursery::herbicide::may_have_no_label;
 use crate::nursery::species::Catalogue;
 use crate::reckon::picture::Measure;
 use crate::reckon::round::{ForTray, NextStep, RoundReason, SampleAsked, ToBed, TooLate};
+use crate::wording::number::rounded;
 use crate::wording::{Wording, theme};
 
 /// What the sentences of a round are made against: the day looked at and the names of species.
@@ -37,10 +38,11 @@ impl Wording {
             RoundReason::EmergenceOver { last_day, emerged, sown } => {
                 self.round_emergence_over(near(last_day), *emerged, *sown)
             }
-            RoundReason::SowAgainAsked { told, again } => {
+            RoundReason::SowAgainAsked { told, again, fresh } => {
                 let reasons = self.forecast_reasons(told, on.day).join("; ");
                 let told = format!("{}: {reasons}", self.judgement_name(told.judgement));
-                self.round_sow_again(told, self.sow_again_words(again))
+                let said = self.round_sow_again(told, self.sow_again_words(again));
+                if *fresh { format!("{said}; {}", self.round_sow_again_fresh()) } else { said }
             }
             RoundReason::SeedlingsOldEnough { age_days, from_days, .. } => self.round_old_enough(*age_days, *from_days),
             RoundReason::OverdueInContainer { .. }
@@ -84,6 +86,7 @@ impl Wording {
             | RoundReason::ReplicatesApart { .. }
             | RoundReason::LotPast { .. }
             | RoundReason::LotDead { .. }
+            | RoundReason::LotTestedDead { .. }
             | RoundReason::LifeEnds { .. } => self.seed_reason(why, on),
             RoundReason::WorkMissing { .. }
             | RoundReason::RingWeeding { .. }
@@ -93,7 +96,7 @@ impl Wording {
             | RoundReason::SurvivalDue { .. } => self.ground_reason(why, on),
             RoundReason::PlaceLightUnknown { trays } => self.round_place_light(i64::from(*trays)),
             RoundReason::Fits { beds, stays, measured, no_place } => {
-                self.fits_reason(beds, (*stays, *measured), *no_place)
+                self.fits_reason(beds, (*stays, *measured), *no_place, on)
             }
         }
     }
@@ -140,7 +143,7 @@ impl Wording {
         if let RoundReason::Emerging { days_since, every_days, emerged, expected } = why {
             let since = days_since.map(|days| self.round_emerging(days, *every_days));
             let up = match expected.filter(|expected| expected.round() >= 1.0) {
-                Some(expected) => self.round_up_of(*emerged, self.number(expected, 0)),
+                Some(expected) => self.round_up_of(*emerged, self.number(rounded(expected), 0)),
                 None => self.round_up(*emerged),
             };
             return format!("{}; {up}", since.unwrap_or_else(|| self.round_emerging_never()));
@@ -288,6 +291,9 @@ impl Wording {
                 None => self.round_lot_dead(day),
             };
         }
+        if let RoundReason::LotTestedDead { on: tested, seeds } = why {
+            return self.round_lot_tested_dead(self.seeds(*seeds), self.day_beside(*tested, on.day));
+        }
         if let RoundReason::LotPast { since, seeds_left, counted } = why {
             let past = self.round_lot_past(self.day_beside(*since, on.day));
             let left = seeds_left.map(|seeds| format!("; {}", self.round_seeds_left(self.seeds_left(seeds, *counted))));
@@ -358,7 +364,17 @@ impl Wording {
         if tray.others == 0 { first } else { format!("{first}, {}", self.round_for_more(i64::from(tray.others))) }
     }
 
-    fn fits_reason(&self, beds: &[ToBed], (stays, measured): (u32, bool), no_place: u32) -> String {
+    /// What of it the hands of today plant, and what they do not plant in time.
+    fn hands_reason(&self, beds: &[ToBed], on: RoundOn<'_>) -> Option<String> {
+        let rest_on = beds.iter().filter_map(|to| to.rest_on).max()?;
+        let sum = |of: fn(&ToBed) -> u32| beds.iter().map(of).fold(0, u32::saturating_add);
+        let (today, late) = (sum(|to| to.today), sum(|to| to.late));
+        let day = self.day_beside(rest_on, on.day);
+        let said = if today > 0 { self.round_hands_rest(today, day) } else { self.round_hands_not_today(day) };
+        Some(if late > 0 { format!("{said}; {}", self.round_hands_late(late)) } else { said })
+    }
+
+    fn fits_reason(&self, beds: &[ToBed], (stays, measured): (u32, bool), no_place: u32, on: RoundOn<'_>) -> String {
         let going: Vec<String> = beds
             .iter()
             .filter(|to| to.after_others > 0)
@@ -370,7 +386,11 @@ impl Wording {
         }
         let stay = (stays > 0).then(|| if measured { self.round_stays(stays) } else { self.round_not_sorted() });
         let no_place = (no_place > 0).then(|| self.round_no_place_left(no_place));
-        [Some(going.join(", ")), no_place, stay].into_iter().flatten().collect::<Vec<_>>().join("; ")
+        [Some(going.join(", ")), self.hands_reason(beds, on), no_place, stay]
+            .into_iter()
+            .flatten()
+            .collect::<Vec<_>>()
+            .join("; ")
     }
 
     /// How seed is kept.

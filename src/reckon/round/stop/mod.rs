@@ -157,6 +157,12 @@ pub struct ToBed {
     pub plants: u32,
     /// How many of them still have room once the trays that cannot wait as long are in.
     pub after_others: u32,
+    /// How many of these the hands of today plant; all of them where nobody wrote how many plants a day they plant.
+    pub today: u32,
+    /// The day on which hands are there for the last of them, where that is not today.
+    pub rest_on: Option<Day>,
+    /// How many have no hands by the last day of their tray.
+    pub late: u32,
 }
 
 /// A tray that a bed is made ready for.
@@ -232,8 +238,10 @@ pub enum RoundReason {
     SowAgainAsked {
         /// The forecast.
         told: Box<TrayForecast>,
-        /// What sowing again reaches.
+        /// What sowing again reaches, and what is missing after all that comes of other trays.
         again: SowAgain,
+        /// Whether no lot here lives: fresh seed is wanted.
+        fresh: bool,
     },
     /// Seedlings old enough to prick out.
     SeedlingsOldEnough {
@@ -427,6 +435,13 @@ pub enum RoundReason {
         since: Day,
         /// Below so many degrees, where cold killed it.
         killed_below_c: Option<f64>,
+    },
+    /// Seed of which none came up in a whole test, and not thrown out.
+    LotTestedDead {
+        /// The day of that test.
+        on: Day,
+        /// Seeds laid out.
+        seeds: u32,
     },
     /// The replicates of the last test are further apart than chance explains.
     ReplicatesApart {
