@@ -42,6 +42,10 @@ forecast_in_the_end = { $seedlings } of { $seeds } seeds, { $RANGE_LEVEL } % sur
 forecast_last_day = { $day }
 forecast_wait_until = until { $day }; then free the bench
 forecast_waited = not any longer: since { $day } hardly anything is to come, free the bench
+again_fewer = about { $missing ->
+    [one] { $missing } seedling
+   *[other] { $missing } seedlings
+} fewer than this sowing was to give
 again_missing = about { $missing ->
     [one] { $missing } plant will be missing
    *[other] { $missing } plants will be missing

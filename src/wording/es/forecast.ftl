@@ -36,6 +36,10 @@ forecast_in_the_end = { $seedlings } de { $seeds } semillas, con { $RANGE_LEVEL 
 forecast_last_day = el { $day }
 forecast_wait_until = hasta el { $day }; después desocupe la mesa
 forecast_waited = ya no: desde el { $day } casi nada queda por nacer, desocupe la mesa
+again_fewer = esta siembra da cerca de { $missing ->
+    [one] { $missing } plántula
+   *[other] { $missing } plántulas
+} menos de lo esperado
 again_missing = { $missing ->
     [one] faltará cerca de { $missing } planta
    *[other] faltarán cerca de { $missing } plantas

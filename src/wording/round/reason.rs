@@ -4,6 +4,7 @@ use crate::base::Day;
 use crate::nursery::entry::types::{Kept, Roots};
 use crate::nursery::herbicide::may_have_no_label;
 use crate::nursery::species::Catalogue;
+use crate::reckon::forecast::{SowAgain, TrayForecast};
 use crate::reckon::picture::Measure;
 use crate::reckon::round::{ForTray, NextStep, RoundReason, SampleAsked, ToBed, TooLate};
 use crate::wording::number::rounded;
@@ -38,12 +39,7 @@ impl Wording {
             RoundReason::EmergenceOver { last_day, emerged, sown } => {
                 self.round_emergence_over(near(last_day), *emerged, *sown)
             }
-            RoundReason::SowAgainAsked { told, again, fresh } => {
-                let reasons = self.forecast_reasons(told, on.day).join("; ");
-                let told = format!("{}: {reasons}", self.judgement_name(told.judgement));
-                let said = self.round_sow_again(told, self.sow_again_words(again));
-                if *fresh { format!("{said}; {}", self.round_sow_again_fresh()) } else { said }
-            }
+            RoundReason::SowAgainAsked { told, again, fresh } => self.sow_again_reason(told, (again, *fresh), on),
             RoundReason::SeedlingsOldEnough { age_days, from_days, .. } => self.round_old_enough(*age_days, *from_days),
             RoundReason::OverdueInContainer { .. }
             | RoundReason::SampleFails { .. }
@@ -99,6 +95,13 @@ impl Wording {
                 self.fits_reason(beds, (*stays, *measured), *no_place, on)
             }
         }
+    }
+
+    fn sow_again_reason(&self, told: &TrayForecast, (again, fresh): (&SowAgain, bool), on: RoundOn<'_>) -> String {
+        let reasons = self.forecast_reasons(told, on.day).join("; ");
+        let told = format!("{}: {reasons}", self.judgement_name(told.judgement));
+        let said = self.round_sow_again(told, self.sow_again_lacking(again));
+        if fresh { format!("{said}; {}", self.round_sow_again_fresh()) } else { said }
     }
 
     fn sick_reason(&self, why: &RoundReason, on: RoundOn<'_>) -> String {
