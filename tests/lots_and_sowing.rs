@@ -19,11 +19,7 @@ fn received(book: &mut Book, fields: serde_json::Value) {
 /// Coffee told to germinate at 80 %, in a lot tested 40 of 50 and kept in the cold, where no loss is reckoned.
 fn tested_coffee() -> Book {
     let mut book = Book::default();
-    book.write(
-        "2026-01-01",
-        "species_set",
-        json!({"species":"COA","profile":{"germination_fresh_pct":80,"emerge_half_d":30,"emerge_last_d":45}}),
-    );
+    book.write("2026-01-01", "species_set", json!({"species":"COA","profile":{"germination_fresh_pct":80}}));
     received(
         &mut book,
         json!({"lot":"cof-L1","species":"COA","source":"old trees","collected":"2026-02-20","seeds":900,"seeds_per_kg":3000,"kept":"cold"}),
@@ -31,7 +27,7 @@ fn tested_coffee() -> Book {
     book.write(
         "2026-04-20",
         "lot_tested",
-        json!({"lot":"cof-L1","replicates":[{"seeds":25,"germinated":20},{"seeds":25,"germinated":20}],"days":45}),
+        json!({"lot":"cof-L1","replicates":[{"seeds":25,"germinated":20},{"seeds":25,"germinated":20}],"days":90}),
     );
     book
 }

@@ -69,7 +69,8 @@ impl Germination {
         let left = outlook.and_then(|outlook| outlook.viability.as_ref().ok()).and_then(|told| told.left());
         let whole = outlook.and_then(|outlook| outlook.tests.iter().rev().find(|test| test.seen >= SEEN_SHARE));
         let tested = whole.map(|test| (test.seeds, test.germinated));
-        let life_unknown = tested.is_none() && outlook.is_some_and(|outlook| outlook.viability.is_err());
+        let alive = |outlook: &LotOutlook| outlook.tests.iter().any(|test| test.germinated > 0);
+        let life_unknown = outlook.is_some_and(|outlook| outlook.viability.is_err() && !alive(outlook));
         let known = Germination { a, b, sowings, tested, left, life_unknown };
         if known.mean() < LEAST_SHARE { Err(NoPlan::Dead) } else { Ok(known) }
     }
