@@ -125,6 +125,7 @@ fn due(walk: &Walk<'_>) -> Vec<Stop> {
     all.extend(growth::size_and_roots(walk));
     all.extend(steps::unlit_places(walk));
     all.extend(steps::steps(walk));
+    all.extend(steps::into_shade(walk));
     all.extend(waiting::treatments_over(walk));
     all.extend(waiting::labels(walk));
     // Rings around living plants before the weeding of what is still to come.

@@ -173,7 +173,10 @@ pub fn parts(stop: &Stop, picture: &Picture, day: Day) -> Vec<String> {
 
 /// The step of light and water that a stop asks for.
 pub(crate) fn next_step(stop: &Stop) -> Option<&NextStep> {
-    if let RoundReason::HardeningNotBegun { step, .. } | RoundReason::StepDue { step, .. } = &stop.why {
+    if let RoundReason::HardeningNotBegun { step, .. }
+    | RoundReason::StepDue { step, .. }
+    | RoundReason::IntoShade { step, .. } = &stop.why
+    {
         Some(step)
     } else {
         None

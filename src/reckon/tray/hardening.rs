@@ -8,8 +8,8 @@ use crate::nursery::species::{Profile, Role};
 use crate::reckon::picture::quantity::{DaysAtLeast, Hardened};
 use crate::reckon::picture::{Basis, Criterion, Gap, Question, RuleSource};
 use crate::reckon::stock::{Origin, TrayStory};
-use crate::reckon::tray::exposure::FITS_UP_TO;
-use crate::reckon::tray::light::{LAST_LIGHT_DAYS, LastLight, Stretch};
+use crate::reckon::tray::exposure::{FITS_UP_TO, brightest_from};
+use crate::reckon::tray::light::{LAST_LIGHT_DAYS, LastLight, Stretch, comes_on};
 
 /// Least length of hardening, days: three weeks, the low end of what is published (3-4 weeks, Malawi moringa guide; 4-6
 /// weeks, Tearfund, Pillars agroforestry guide F14). Shorter only where the species' own template is.
@@ -34,6 +34,8 @@ pub struct HardeningClock {
     pub last_step: Option<Day>,
     /// The day the shade was put back up, where that stopped the clock.
     pub put_back: Option<Day>,
+    /// The day of a step that was too large, where it was the last.
+    pub leapt: Option<Day>,
     /// Whether somebody said aloud that hardening began.
     pub said: bool,
     /// The entries it rests on.
@@ -56,6 +58,8 @@ pub fn length_days(profile: Option<&Profile>) -> i32 {
 
 enum Step {
     Outward,
+    /// Outward, and further than plants take at once.
+    Leap,
     Back,
     Flush,
     Said,
@@ -72,7 +76,10 @@ pub fn clock(story: &TrayStory, history: &[Stretch], day: Day) -> HardeningClock
         let both = before.nominal.zip(after.nominal).or_else(|| before.light.zip(after.light));
         let (Some((was, is)), Some(entry)) = (both, after.entries.first()) else { continue };
         if is > was + SMALLEST_STEP {
-            steps.push((after.from, 1, Step::Outward, entry.clone()));
+            let lights = before.light.zip(after.light);
+            let leaps = lights.is_some_and(|(was, is)| is > brightest_from(was) + 1e-9);
+            let step = if leaps { Step::Leap } else { Step::Outward };
+            steps.push((after.from, 1, step, entry.clone()));
         } else if is < was - SMALLEST_STEP {
             steps.push((after.from, 0, Step::Back, entry.clone()));
         }
@@ -92,6 +99,14 @@ fn run(steps: Vec<(Day, u8, Step, EntryId)>) -> HardeningClock {
                 clock.started = clock.started.or(Some(at));
                 clock.last_step = Some(at);
                 clock.put_back = None;
+                clock.leapt = None;
+            }
+            // It hardens from the day on which what it scorched shows, whatever went before.
+            Step::Leap => {
+                clock.started = Some(at.plus(LAST_LIGHT_DAYS));
+                clock.last_step = Some(at);
+                clock.put_back = None;
+                clock.leapt = Some(at);
             }
             Step::Said => {
                 clock.started = clock.started.or(Some(at));
@@ -108,7 +123,7 @@ fn run(steps: Vec<(Day, u8, Step, EntryId)>) -> HardeningClock {
                 if clock.started.is_none() {
                     continue;
                 }
-                clock.started = Some(at);
+                clock.started = clock.started.max(Some(at));
             }
         }
         clock.entries.push(entry);
@@ -136,6 +151,11 @@ fn stood_since(story: &TrayStory, history: &[Stretch]) -> Option<(Day, Vec<Entry
         let by_age = age_days.filter(|_| *from == ArrivedFrom::Opening).map(|age| arrived.plus(-age));
         since = stands_since.or(by_age).unwrap_or(*arrived).min(since.max(*arrived));
         entries.push(entry.clone());
+    }
+    // Where the step into it was too large, standing there hardens from the day on which what it scorched shows.
+    let before = earlier.last().and_then(|before| before.light);
+    if first.step && before.is_some_and(|before| light > brightest_from(before) + 1e-9) {
+        since = since.plus(LAST_LIGHT_DAYS);
     }
     // Leaves made since a flush have not stood there longer than the flush.
     if let Some(flush) = story.flushes.last().filter(|flush| flush.from > since) {
@@ -175,14 +195,26 @@ pub struct Asked<'a> {
 /// taken for granted.
 pub(crate) fn toward_bed(asked: &Asked<'_>, last: Option<&LastLight>, bed: f64) -> Criterion {
     let judged = criterion(asked, Some(bed));
-    let known = last.filter(|last| last.known_days >= LAST_LIGHT_DAYS);
-    match known.filter(|last| judged.met() != Some(true) && bed <= last.share + SMALLEST_STEP) {
+    // Plants that came there by too large a step are not hardened by having come there.
+    let no_brighter = |last: &LastLight| {
+        last.known_days >= LAST_LIGHT_DAYS && last.leap.is_none() && bed <= last.share + SMALLEST_STEP
+    };
+    if judged.met() == Some(true) {
+        return judged;
+    }
+    match last.filter(|last| no_brighter(last)) {
         Some(last) => {
             let (needed, known) = (DaysAtLeast(0), Hardened::NoBrighter);
             Criterion::found(Question::Hardening, needed, known, Basis::Reckoned, true, SOURCE)
                 .resting_on(last.entries.iter().cloned())
         }
-        None => judged,
+        // Where they stand in such light already the mean of their days comes up to it.
+        None => {
+            let stands = asked.history.last().and_then(|now| now.light).is_some_and(|now| bed <= now + SMALLEST_STEP);
+            let comes = stands.then(|| comes_on(asked.history, asked.day, no_brighter)).flatten();
+            let expected = [judged.expected, comes].into_iter().flatten().min();
+            judged.expected_on(expected)
+        }
     }
 }
 
@@ -219,6 +251,13 @@ pub fn criterion(asked: &Asked<'_>, toward: Option<f64>) -> Criterion {
         // Goes out soft: nothing to harden.
         let (needed, known) = (DaysAtLeast(0), Hardened::GoesSoft);
         return Criterion::found(Question::Hardening, needed, known, Basis::Assumed, true, SOURCE);
+    }
+    if let Some(on) = clock.leapt.filter(|on| day < on.plus(LAST_LIGHT_DAYS)) {
+        let from = on.plus(LAST_LIGHT_DAYS);
+        let known = Hardened::Leapt { on, from };
+        return Criterion::found(Question::Hardening, needed, known, Basis::Reckoned, false, SOURCE)
+            .expected_on(Some(from.plus(length)))
+            .resting_on(clock.entries.iter().cloned());
     }
     let light = history.last().and_then(|stretch| stretch.light);
     let way = way(light, toward);
@@ -327,6 +366,7 @@ fn hardening_since(asked: &Asked<'_>, started: Day) -> Criterion {
         _ if long && days < advised => (Hardened::BelowAdvice { days, advised, stood: false }, true),
         // What took its last step so long ago no longer hardens: it stands there.
         _ if long && since_step >= advised => (Hardened::StoodHere(days.min(since_step)), true),
+        _ if days == 0 && !long => (Hardened::BegunToday, false),
         _ => (Hardened::For(days), long),
     };
     let mut found = Criterion::found(Question::Hardening, DaysAtLeast(length), known, Basis::Reckoned, met, SOURCE)
