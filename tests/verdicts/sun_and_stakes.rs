@@ -43,7 +43,7 @@ fn leapt() -> Book {
 fn a_tray_put_too_far_into_the_sun_is_carried_back_today_and_no_day_ends_its_wait_there() {
     let book = leapt();
     for on in ["2026-03-01", "2026-03-05", "2026-03-11", TODAY] {
-        let shade = stops(&book, on, "cof-1").into_iter().find(|stop| stop.task == Task::Shade).unwrap();
+        let shade = stops(&book, on, "cof-1").into_iter().find(|stop| stop.task == Task::IntoShade).unwrap();
         assert!(matches!(shade.why, RoundReason::IntoShade { leapt: Some(_), .. }), "{on} {:?}", shade.why);
         assert_eq!(shade.until, Some(day(on)));
         let step = of_tray(&book, on, Rule::ExposureStep);
@@ -54,7 +54,7 @@ fn a_tray_put_too_far_into_the_sun_is_carried_back_today_and_no_day_ends_its_wai
     back.write("2026-03-03", "carried", json!({"tray":"cof-1","place":"Half shade"}));
     assert_eq!(of_tray(&back, "2026-03-05", Rule::ExposureStep).expected, Some(day("2026-03-11")));
     assert!(!of_tray(&back, "2026-03-11", Rule::ExposureStep).blocks);
-    assert!(!stops(&back, "2026-03-04", "cof-1").iter().any(|stop| stop.task == Task::Shade));
+    assert!(!stops(&back, "2026-03-04", "cof-1").iter().any(|stop| stop.task == Task::IntoShade));
     // Counted before it shows tells nothing, counted when it does lets it stand there.
     for (counted, blocks) in [("2026-03-10", true), ("2026-03-11", false)] {
         let mut looked = book.clone();
@@ -84,7 +84,7 @@ fn cut_roots_in_the_sun_go_into_the_shade_today_and_no_plug_is_asked_for_before_
     book.write("2026-08-01", "roots_cut", json!({"tray":"cof-1","count":50}));
     for on in ["2026-08-01", "2026-08-21"] {
         let stops = stops(&book, on, "cof-1");
-        let shade = stops.iter().find(|stop| stop.task == Task::Shade).unwrap();
+        let shade = stops.iter().find(|stop| stop.task == Task::IntoShade).unwrap();
         assert!(matches!(shade.why, RoundReason::IntoShade { until: Some(_), .. }), "{:?}", shade.why);
         let none_of = [Task::PotOn, Task::CheckPlug];
         assert!(stops.iter().all(|stop| !none_of.contains(&stop.task)), "{on}: {stops:?}");
@@ -93,7 +93,7 @@ fn cut_roots_in_the_sun_go_into_the_shade_today_and_no_plug_is_asked_for_before_
     }
     assert!(said(&of_tray(&book, "2026-08-22", Rule::DaysInContainer)).contains("lift a plug"));
     book.write("2026-08-02", "carried", json!({"tray":"cof-1","place":"Half shade"}));
-    assert!(!stops(&book, "2026-08-02", "cof-1").iter().any(|stop| stop.task == Task::Shade));
+    assert!(!stops(&book, "2026-08-02", "cof-1").iter().any(|stop| stop.task == Task::IntoShade));
 }
 
 fn bare(species: &str, more: serde_json::Value) -> Book {
@@ -166,8 +166,12 @@ fn holes_less_deep_than_the_bag_hold_the_bed_and_are_called_too_shallow() {
     // The bag of coffee is 23 cm deep.
     for (depth_cm, met) in [(10, false), (15, false), (22, false), (23, true), (40, true)] {
         let mut other = small_nursery();
-        other.write("2026-04-06", "bed_set", json!({"bed":"Low","field":"Upper","length_m":20,"width_m":6,
-            "plan":[{"species":"COA","pattern":"square","row_m":2,"in_row_m":2}]}));
+        other.write(
+            "2026-04-06",
+            "bed_set",
+            json!({"bed":"Low","field":"Upper","length_m":20,"width_m":6,
+            "plan":[{"species":"COA","pattern":"square","row_m":2,"in_row_m":2}]}),
+        );
         other.write("2026-04-06", "prepared", json!({"bed":"Low","task":"holes","depth_cm":depth_cm}));
         let picture = other.on(TODAY);
         let holes = criterion(&crate::support::bed_species(&picture, "Low", "COA").criteria, Rule::Holes).clone();
@@ -182,8 +186,12 @@ fn holes_less_deep_than_the_bag_hold_the_bed_and_are_called_too_shallow() {
 fn a_rod_in_soaked_ground_opens_no_bed_that_a_dry_reading_held() {
     let world = |dry: bool| {
         let mut book = small_nursery();
-        book.write("2025-01-01", "bed_set", json!({"bed":"B","field":"Upper","length_m":20,"width_m":6,
-            "plan":[{"species":"COA","pattern":"square","row_m":2,"in_row_m":2}]}));
+        book.write(
+            "2025-01-01",
+            "bed_set",
+            json!({"bed":"B","field":"Upper","length_m":20,"width_m":6,
+            "plan":[{"species":"COA","pattern":"square","row_m":2,"in_row_m":2}]}),
+        );
         book.write("2026-04-01", "prepared", json!({"bed":"B","task":"holes"}));
         let rod = |depth: i32| json!({"bed":"B","rod_mm":8,"push_kg":10,"depth_cm":depth});
         if dry {
@@ -206,9 +214,12 @@ fn a_rod_in_soaked_ground_opens_no_bed_that_a_dry_reading_held() {
 fn from_day_14_to_21_after_soft_leaves_whoever_plants_feels_them() {
     let mut book = fitting();
     book.write("2026-03-25", "flushed", json!({"tray":"cof-1"}));
-    for (on, met, warns) in
-        [("2026-04-07", false, false), ("2026-04-08", true, true), ("2026-04-15", true, true), ("2026-04-16", true, false)]
-    {
+    for (on, met, warns) in [
+        ("2026-04-07", false, false),
+        ("2026-04-08", true, true),
+        ("2026-04-15", true, true),
+        ("2026-04-16", true, false),
+    ] {
         let flush = of_tray(&book, on, Rule::Flush);
         assert_eq!((flush.met(), flush.warns), (Some(met), warns), "{on}");
         assert_eq!(said(&flush).contains("feel whether they are firm"), warns, "{}", said(&flush));
@@ -233,7 +244,11 @@ fn a_bed_no_brighter_than_where_a_tray_stands_names_the_day_on_which_it_lets_it_
         let picture = book.on(&day.to_string());
         criterion(&pair(&picture, "cof-1", "Upper 1").criteria, Rule::Hardening).met()
     };
-    assert_eq!((on(sooner.plus(-1)), on(sooner)), (Some(false), Some(true)), "the day named is the day that lets it go");
+    assert_eq!(
+        (on(sooner.plus(-1)), on(sooner)),
+        (Some(false), Some(true)),
+        "the day named is the day that lets it go"
+    );
 }
 
 #[test]

@@ -151,7 +151,7 @@ fn said_once(all: &mut Vec<Stop>) {
         let lost = most.entry(stop.id.clone()).or_default();
         *lost = lost.max(stop.at_stake.plants_per_day());
     }
-    let gone = |stop: &Stop| matches!(stop.why, RoundReason::PastLastDay { .. });
+    let gone = |stop: &Stop| matches!(stop.why, RoundReason::PastLastDay { .. } | RoundReason::PastTakenDay { .. });
     let moved = |stop: &&Stop| matches!(stop.task, Task::PrickOut | Task::PotOn) || gone(stop);
     let in_hand: BTreeSet<Subject> = all.iter().filter(moved).map(|stop| stop.subject.clone()).collect();
     all.retain(|stop| match stop.task {

@@ -70,7 +70,7 @@ fn shaded(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     let leapt = leap.filter(|_| until.is_none()).map(|leap| leap.since);
     let rule = if leapt.is_some() { Rule::ExposureStep } else { Rule::Plug };
     let mut stop = walk
-        .tray_stop(tray, Task::Shade, RoundReason::IntoShade { leapt, until, step })
+        .tray_stop(tray, Task::IntoShade, RoundReason::IntoShade { leapt, until, step })
         .risking(Stake::Seedlings, f64::from(tray.standing) * UNHARDENED_LOSS, 1)
         .taking(minutes::STEP, STEP_SOURCE)
         .until(Some(day), UntilFor::Today);

@@ -104,7 +104,7 @@ pub(crate) fn to_write(stop: &Stop, writing: Writing<'_>) -> ToWrite {
             let entry = moved(stop, "potted_on", writing.picture);
             place.map_or_else(|| entry.clone(), |place| entry.clone().text("place", place))
         }
-        Task::BeginHardening | Task::Shade | Task::Water => step(stop),
+        Task::BeginHardening | Task::Shade | Task::IntoShade | Task::Water => step(stop),
         Task::Cull => culled(stop),
         Task::TreatmentOver if stop.tray().is_none() => about("noted"),
         Task::ReadLabel => label(stop),

@@ -305,6 +305,7 @@ task_cull = Cull
 task_space_out = Set apart
 task_begin_hardening = Begin hardening
 task_shade = Give more light
+task_into_shade = Into the shade
 task_water = Water more rarely
 task_measure = Measure
 task_check_plug = Lift a plug
@@ -374,6 +375,10 @@ tasks_begin_hardening = { $n ->
 tasks_shade = { $n ->
     [one] { $n } step of light
    *[other] { $n } steps of light
+}
+tasks_into_shade = { $n ->
+    [one] { $n } tray into the shade
+   *[other] { $n } trays into the shade
 }
 tasks_water = { $n ->
     [one] { $n } step of water

@@ -13,6 +13,7 @@ task_cull = Descartar
 task_space_out = Espaciar
 task_begin_hardening = Empezar a endurecer
 task_shade = Dar más luz
+task_into_shade = A la sombra
 task_water = Regar menos
 task_measure = Medir
 task_check_plug = Sacar un pilón
@@ -79,6 +80,10 @@ tasks_begin_hardening = { $n ->
 tasks_shade = { $n ->
     [one] { $n } paso de luz
    *[other] { $n } pasos de luz
+}
+tasks_into_shade = { $n ->
+    [one] { $n } bandeja a la sombra
+   *[other] { $n } bandejas a la sombra
 }
 tasks_water = { $n ->
     [one] { $n } paso de riego

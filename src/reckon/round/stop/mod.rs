@@ -42,6 +42,8 @@ words! {
         BeginHardening: "begin_hardening", "empezar a endurecer";
         /// Next step of the shade.
         Shade: "shade", "sombra";
+        /// Back into the shade.
+        IntoShade: "into_shade", "a la sombra";
         /// Next step of the water.
         Water: "water", "riego";
         /// Measure a sample.
