@@ -233,7 +233,7 @@ fn a_bed_no_brighter_than_where_a_tray_stands_names_the_day_on_which_it_lets_it_
     crate::support::coffee_in_deep_shade(&mut book, "cof-1", "2025-06-01", "2025-09-10");
     book.write("2026-04-08", "carried", json!({"tray":"cof-1","place":"Half shade"}));
     open_bed(&mut book, "Upper 1");
-    book.write("2026-04-14", "light_read", json!({"bed":"Upper 1","light_share":0.5,"pairs":40}));
+    book.write("2026-04-14", "light_read", json!({"bed":"Upper 1","light_share":0.5}));
     wet_days(&mut book);
     let picture = book.on(TODAY);
     let hardening = criterion(&pair(&picture, "cof-1", "Upper 1").criteria, Rule::Hardening).clone();

@@ -161,6 +161,7 @@ fn when(tray: &TrayPicture, experience: &Experience, profile: Option<&Profile>, 
     let first = not_before(tray, profile, day);
     // What lies without soil comes within its days or not at all.
     if tray.story.is_bare() {
+        let first = if tray.ready { day } else { first };
         let in_time = tray.best_before.is_some_and(|last| first <= last);
         return in_time.then_some(DaySpread { low: first, likely: first, high: first });
     }

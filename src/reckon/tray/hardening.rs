@@ -34,7 +34,7 @@ pub struct HardeningClock {
     pub last_step: Option<Day>,
     /// The day the shade was put back up, where that stopped the clock.
     pub put_back: Option<Day>,
-    /// The day of a step that was too large, where it was the last.
+    /// The day of the step that began it, where that was too large.
     pub leapt: Option<Day>,
     /// Whether somebody said aloud that hardening began.
     pub said: bool,
@@ -99,14 +99,15 @@ fn run(steps: Vec<(Day, u8, Step, EntryId)>) -> HardeningClock {
                 clock.started = clock.started.or(Some(at));
                 clock.last_step = Some(at);
                 clock.put_back = None;
-                clock.leapt = None;
             }
-            // It hardens from the day on which what it scorched shows, whatever went before.
+            // It hardens from the day on which what it scorched shows, where nothing hardened before.
             Step::Leap => {
-                clock.started = Some(at.plus(LAST_LIGHT_DAYS));
+                if clock.started.is_none() {
+                    clock.started = Some(at.plus(LAST_LIGHT_DAYS));
+                    clock.leapt = Some(at);
+                }
                 clock.last_step = Some(at);
                 clock.put_back = None;
-                clock.leapt = Some(at);
             }
             Step::Said => {
                 clock.started = clock.started.or(Some(at));
@@ -151,11 +152,6 @@ fn stood_since(story: &TrayStory, history: &[Stretch]) -> Option<(Day, Vec<Entry
         let by_age = age_days.filter(|_| *from == ArrivedFrom::Opening).map(|age| arrived.plus(-age));
         since = stands_since.or(by_age).unwrap_or(*arrived).min(since.max(*arrived));
         entries.push(entry.clone());
-    }
-    // Where the step into it was too large, standing there hardens from the day on which what it scorched shows.
-    let before = earlier.last().and_then(|before| before.light);
-    if first.step && before.is_some_and(|before| light > brightest_from(before) + 1e-9) {
-        since = since.plus(LAST_LIGHT_DAYS);
     }
     // Leaves made since a flush have not stood there longer than the flush.
     if let Some(flush) = story.flushes.last().filter(|flush| flush.from > since) {
@@ -261,7 +257,10 @@ pub fn criterion(asked: &Asked<'_>, toward: Option<f64>) -> Criterion {
     }
     let light = history.last().and_then(|stretch| stretch.light);
     let way = way(light, toward);
-    let stood = stood_since(story, history);
+    // Where the step into it was too large, standing there hardens from the day on which what it scorched shows.
+    let leaps = |since: Day| clock.leapt == Some(since) && day.days_since(since) < length + LAST_LIGHT_DAYS;
+    let from_then = |since: Day| if leaps(since) { since.plus(LAST_LIGHT_DAYS) } else { since };
+    let stood = stood_since(story, history).map(|(since, entries)| (from_then(since), entries));
     // Plants that stood as long as hardening lasts in a light no darker than where they go are hardened to it.
     if let Some((since, entries)) =
         stood.clone().filter(|(since, _)| way != Way::Step && day.days_since(*since) >= length)
@@ -318,6 +317,8 @@ fn in_light_enough(asked: &Asked<'_>, toward: Option<f64>) -> Option<Day> {
     let since = asked.history.iter().rev().take_while(enough).last()?.from;
     // Leaves made since a flush have not stood there longer than the flush.
     let since = asked.story.flushes.last().map_or(since, |flush| since.max(flush.from));
+    // Nor have plants hardened in it that came into it by too large a step, before that shows.
+    let since = asked.clock.leapt.map_or(since, |on| since.max(on.plus(LAST_LIGHT_DAYS)));
     (asked.day.days_since(since) >= length_days(asked.profile)).then_some(since)
 }
 
