@@ -108,7 +108,7 @@ pub(super) fn tray_json(tray: &TrayPicture, picture: &Picture, outlook: &Outlook
         "place": tray.place,
         "light": tray.light_share.map(number),
         "ready": tray.ready,
-        "ready_from": tray.ready_from,
+        "ready_from": picture.goes_from(tray),
         "ready_spread": spread(tray.ready_spread),
         "best_before": tray.best_before,
         "best_before_spread": spread(tray.best_before_spread),

@@ -41,7 +41,7 @@ fn age(days: i32) -> Criterion {
 }
 
 fn step(from: f64, to: f64) -> Criterion {
-    let (needed, known) = (RatioAtMost(1.6), LightStep { from, to, burns: None, rests_until: None });
+    let (needed, known) = (RatioAtMost(1.6), LightStep { from, to, burns: None, in_sun: false, rests_until: None });
     if to / from <= 1.6 {
         met(Question::ExposureStep, needed, known)
     } else {
@@ -198,7 +198,7 @@ pub(crate) fn small() -> Picture {
         tray("cof-001", "COA", Stage::Spent, 0, vec![unmet(Question::Living, PlantsAtLeast(1), Range::exact(0.0))]),
     ];
     picture.trays = trays.into_iter().map(|tray| (tray.code.clone(), Arc::new(tray))).collect();
-    let weeded = unmet(Question::Weeded, WorkWithin { task: GroundTask::Weeded, days: 30 }, None);
+    let weeded = unmet(Question::Weeded, WorkWithin { task: GroundTask::Weeded, days: 30, at_least_cm: None }, None);
     let unread = Criterion::unknown(Question::LightNow, Some(band()), true, "common practice for young arabica");
     let in_band = met(Question::LightNow, band(), LightRead { share: 0.45, apart: None });
     let beds = [

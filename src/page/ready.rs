@@ -110,9 +110,13 @@ impl<'a> Ready<'a> {
     /// What keeps a tray out of the bed that it misses least.
     fn nearest_miss(&self, tray: &TrayPicture) -> String {
         match self.picture.pairs.nearest(&tray.code) {
-            Some(pair) => self.wording.in_bed(&pair.bed, self.waits_for(&pair.criteria, About::Pair)),
+            Some(pair) => self.miss_of(pair),
             None => self.wording.not_planned(tray.species.as_ref(), self.picture),
         }
+    }
+
+    fn miss_of(&self, pair: &PairPicture) -> String {
+        self.wording.in_bed(&pair.bed, self.waits_for(&pair.criteria, About::Pair))
     }
 
     /// Ready trays that fit no bed, each with its nearest miss.
@@ -293,6 +297,9 @@ impl<'a> Ready<'a> {
 
     /// What a tray that is not ready waits for: its own first reason, else that of its nearest bed.
     fn tray_waits_for(&self, tray: &TrayPicture) -> String {
+        if let Some((_, pair)) = self.picture.goes_before(tray) {
+            return self.miss_of(pair);
+        }
         if tray.criteria.iter().any(|criterion| criterion.blocks) {
             return self.waits_for(&tray.criteria, About::Tray);
         }

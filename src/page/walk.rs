@@ -7,10 +7,10 @@ use crate::base::SpeciesKey;
 use crate::base::text::cleaned;
 use crate::nursery::caution::Caution;
 use crate::nursery::entry::subject::Subject;
-use crate::nursery::entry::types::PlantForm;
 use crate::reckon::picture::Picture;
 use crate::reckon::round::to_write::LET_GO_DAYS;
 use crate::reckon::round::{Round, RoundReason, Stop, Task};
+use crate::reckon::tray::hold::is_stake;
 use crate::wording::Wording;
 use crate::wording::round::RoundOn;
 use crate::wording::verdict::About;
@@ -172,7 +172,8 @@ impl Walk<'_> {
             }
         }
         if tray.story.is_bare() && matches!(stop.task, Task::GoOut | Task::LastDay) {
-            let stump = tray.story.form() == Some(PlantForm::Stump);
+            let profile = tray.species.as_ref().and_then(|key| self.picture.site.profile(key));
+            let stump = is_stake(&tray.story, profile.map(|profile| &**profile));
             let care = if stump { self.wording.stumps_care() } else { self.wording.bare_roots_care() };
             self.page.line(2, care, Tone::Plain);
         }

@@ -40,7 +40,7 @@ pub(crate) fn why_tray(
         }
         None => page.verdict(false, wording.why_not_ready()),
     }
-    let mut facts = wording.tray_facts(tray);
+    let mut facts = wording.tray_facts(tray, picture.goes_before(tray));
     facts.extend(asked.dangers(tray.species.as_slice()));
     page.facts(facts);
     let due = due_lines(tray, round, told, asked);

@@ -12,3 +12,4 @@ mod said;
 mod seed;
 mod seed_and_hands;
 mod soil;
+mod sun_and_stakes;

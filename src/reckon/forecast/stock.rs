@@ -159,6 +159,12 @@ fn when(tray: &TrayPicture, experience: &Experience, profile: Option<&Profile>, 
     let sown = time::age(&tray.story, day).youngest_on;
     let usual = experience.days_to_plantable.used.map(|days| days.round() as i32);
     let first = not_before(tray, profile, day);
+    // What lies without soil comes within its days or not at all.
+    if tray.story.is_bare() {
+        let first = if tray.ready { day } else { first };
+        let in_time = tray.best_before.is_some_and(|last| first <= last);
+        return in_time.then_some(DaySpread { low: first, likely: first, high: first });
+    }
     let (Some(sown), Some(usual)) = (sown, usual) else {
         return tray.ready_from.map(|on| on.max(first)).map(|on| DaySpread { low: on, likely: on, high: on });
     };

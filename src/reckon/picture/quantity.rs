@@ -42,7 +42,7 @@ shown_as! {
     Light: Light(share) => Measure::Light(share);
     LightRead: LightRead { share, .. } => Measure::Light(share);
     ResistanceAtMost: ResistanceAtMost { mpa, depth_cm, rod_mm } => Measure::ResistanceAtMost { mpa, depth_cm, rod_mm };
-    WorkWithin: WorkWithin { task, days } => Measure::WorkWithin { task, days };
+    WorkWithin: WorkWithin { task, days, .. } => Measure::WorkWithin { task, days };
     RainAtLeast: RainAtLeast { mm, days } => Measure::RainAtLeast { mm, days };
 }
 
@@ -98,6 +98,13 @@ pub enum InContainer {
     Seedbed(i32),
     /// For so many days, far beyond what it holds, and a plug that holds is not enough.
     FarBeyond(i32),
+    /// For so many days, longer than it holds, and roots were cut so lately that no plug tells of them.
+    CutLately {
+        /// Days.
+        days: i32,
+        /// The day from which a plug tells.
+        tells_from: Day,
+    },
     /// Their roots circle.
     Circling,
 }
@@ -105,7 +112,10 @@ pub enum InContainer {
 impl From<InContainer> for Measure {
     fn from(stands: InContainer) -> Measure {
         match stands {
-            InContainer::Days(days) | InContainer::Seedbed(days) | InContainer::FarBeyond(days) => Measure::Days(days),
+            InContainer::Days(days)
+            | InContainer::Seedbed(days)
+            | InContainer::FarBeyond(days)
+            | InContainer::CutLately { days, .. } => Measure::Days(days),
             InContainer::Circling => Measure::Roots(Roots::Circling),
         }
     }
@@ -364,6 +374,15 @@ pub enum Hardened {
     For(i32),
     /// Not begun, and it need not begin before a day: they are too young to go.
     NotBefore(Day),
+    /// Since today.
+    BegunToday,
+    /// A step that was too large: it counts from a day on, when what it scorched shows.
+    Leapt {
+        /// The day of the step.
+        on: Day,
+        /// The day from which it counts.
+        from: Day,
+    },
     /// They stood so many days in a light no darker than where they go.
     Stood(i32),
     /// They stood so many days in their light, long enough for the small step to where they go.
@@ -408,7 +427,7 @@ impl From<Hardened> for Measure {
             | Hardened::StoodShort(days)
             | Hardened::BelowAdvice { days, .. } => Measure::Days(days),
             Hardened::FreshStep { days, last, .. } => Measure::FreshStep { days, last },
-            Hardened::NotBefore(_) => Measure::Days(0),
+            Hardened::NotBefore(_) | Hardened::BegunToday | Hardened::Leapt { .. } => Measure::Days(0),
             Hardened::PutBack(day) => Measure::On(day),
         }
     }
@@ -427,6 +446,8 @@ pub struct LightStep {
     pub to: f64,
     /// A step of light of the last days that was too large: the light now, and since when.
     pub burns: Option<(f64, Day)>,
+    /// Whether they still stand in the light of that step, and nobody looked at them since it shows what it scorched.
+    pub(crate) in_sun: bool,
     /// Until when its plants stay in the shade for their roots, where they do.
     pub rests_until: Option<Day>,
 }
@@ -571,12 +592,14 @@ impl From<Ground> for Measure {
 }
 
 /// Work to be done, not longer ago than it lasts.
-#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+#[derive(Clone, Copy, PartialEq, Debug)]
 pub struct WorkWithin {
     /// The work.
     pub task: GroundTask,
     /// Days it lasts.
     pub days: i32,
+    /// Of holes that are too shallow: how deep the container of the species is, cm.
+    pub(crate) at_least_cm: Option<f64>,
 }
 
 /// At least so much rain in so many days.

@@ -365,6 +365,7 @@ pub(super) fn spreads_it(walk: &Walk<'_>, stop: &Stop) -> bool {
             | Task::Measure
             | Task::BeginHardening
             | Task::Shade
+            | Task::IntoShade
             | Task::Water
             | Task::SowAgain
     );

@@ -3,11 +3,12 @@
 use std::collections::BTreeMap;
 
 use super::deadline::UntilFor;
+use super::growth::sample_of;
 use super::intervals::*;
 use super::stop::{LastLook, RoundReason, Stake, Stop, Task, ToBed};
 use super::walk::{Walk, asked, days_until};
 use crate::base::{BedName, Day, Range, SpeciesKey, TrayCode};
-use crate::nursery::entry::types::{ArrivedFrom, PlantForm};
+use crate::nursery::entry::types::ArrivedFrom;
 use crate::reckon::picture::{Basis, Gap, Measure, PairPicture, Picture, Rule, Stage, TrayPicture};
 use crate::reckon::stock::Origin;
 use crate::reckon::tray::hold;
@@ -168,20 +169,24 @@ fn work_minutes(task: Task) -> f64 {
 /// What there is to do with bare roots or stumps: what is left over when the others go out, or all of them where none go.
 fn bare_task(walk: &Walk<'_>, tray: &TrayPicture, until: Day) -> Option<(Task, RoundReason)> {
     let days_left = until.days_since(walk.day());
-    let stump = tray.story.form() == Some(PlantForm::Stump);
+    let profile = walk.profile(tray.species.as_ref());
+    let stump = hold::is_stake(&tray.story, profile);
     if walk.going.contains_key(&tray.code) {
         let left = plantable(tray).saturating_sub(walk.going_out(tray));
         // What keeps for weeks may find its place in the next days.
         let soon = !stump || days_left <= LAST_DAY_NOTICE_DAYS;
         return (left > 0 && soon).then_some((Task::PotOn, RoundReason::BareLeft { left, until, stump }));
     }
-    let profile = walk.profile(tray.species.as_ref());
     let written = hold::last_day(&tray.story, profile).is_some_and(|(_, written, _)| written);
     let torn = asked(&tray.criteria, Rule::BareRoots).is_some_and(|asked| asked.blocks);
     let wild = matches!(&tray.story.origin, Some(Origin::Received { from: ArrivedFrom::Wildling, .. }));
     let look = asked(&tray.criteria, Rule::GoodUntil).and_then(|asked| asked.gap());
-    if days_left < 0 {
+    if days_left < 0 && written {
         return Some((Task::Cull, RoundReason::PastLastDay { until, stump }));
+    }
+    // A day that nobody wrote is no reason to throw anything out.
+    if days_left < 0 {
+        return Some((Task::LastDay, RoundReason::PastTakenDay { until, stump }));
     }
     if torn {
         return Some((Task::PotOn, if wild { RoundReason::BagWildlings } else { RoundReason::BagAtOnce }));
@@ -189,12 +194,30 @@ fn bare_task(walk: &Walk<'_>, tray: &TrayPicture, until: Day) -> Option<(Task, R
     if let Some(Gap::NotLookedAt { came, keep_days }) = look {
         return Some((Task::Count, RoundReason::BareNotLookedAt { came: *came, keep_days: *keep_days }));
     }
+    if let Some((bed, places)) = waits_for_measure(walk, tray) {
+        let plants = tray.standing.min(places);
+        let why = RoundReason::BareNotMeasured { until, sample: sample_of(tray), bed: bed.clone(), plants };
+        return Some((Task::Measure, why));
+    }
     let near = days_left <= LAST_DAY_NOTICE_DAYS;
     // What stayed when the others went waits for no bed.
     if near && tray.story.accounts.planted > 0 {
         return Some((Task::PotOn, RoundReason::BareLeft { left: tray.standing, until, stump }));
     }
     near.then_some((Task::LastDay, RoundReason::LastDayNear { until, days_left, written, stump }))
+}
+
+/// The bed with most places that takes bare roots once they are measured, and its places.
+fn waits_for_measure<'a>(walk: &Walk<'a>, tray: &TrayPicture) -> Option<(&'a BedName, u32)> {
+    let of_size = |rule: Rule| matches!(rule, Rule::Height | Rule::Collar | Rule::Leaves | Rule::Load);
+    asked(&tray.criteria, Rule::Height).filter(|height| height.blocks && height.met().is_none())?;
+    let of_it = walk.picture.pairs.of(&tray.code).iter();
+    let only_size = of_it.filter(|pair| !pair.fits && pair.held_by.iter().all(|held| of_size(held.rule)));
+    let beds = only_size.filter_map(|pair| {
+        let line = walk.picture.beds.get(&pair.bed)?.species.iter().find(|line| line.species == pair.species)?;
+        Some((&pair.bed, line.open_positions))
+    });
+    beds.max_by_key(|(_, places)| *places)
 }
 
 /// Bare roots and stumps: their last day is near and no bed takes them today, or it has passed.

@@ -126,6 +126,7 @@ fn due(walk: &Walk<'_>) -> Vec<Stop> {
     all.extend(growth::size_and_roots(walk));
     all.extend(steps::unlit_places(walk));
     all.extend(steps::steps(walk));
+    all.extend(steps::into_shade(walk));
     all.extend(waiting::treatments_over(walk));
     all.extend(waiting::labels(walk));
     // Rings around living plants before the weeding of what is still to come.
@@ -151,7 +152,7 @@ fn said_once(all: &mut Vec<Stop>) {
         let lost = most.entry(stop.id.clone()).or_default();
         *lost = lost.max(stop.at_stake.plants_per_day());
     }
-    let gone = |stop: &Stop| matches!(stop.why, RoundReason::PastLastDay { .. });
+    let gone = |stop: &Stop| matches!(stop.why, RoundReason::PastLastDay { .. } | RoundReason::PastTakenDay { .. });
     let moved = |stop: &&Stop| matches!(stop.task, Task::PrickOut | Task::PotOn) || gone(stop);
     let in_hand: BTreeSet<Subject> = all.iter().filter(moved).map(|stop| stop.subject.clone()).collect();
     all.retain(|stop| match stop.task {

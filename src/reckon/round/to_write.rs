@@ -104,7 +104,7 @@ pub(crate) fn to_write(stop: &Stop, writing: Writing<'_>) -> ToWrite {
             let entry = moved(stop, "potted_on", writing.picture);
             place.map_or_else(|| entry.clone(), |place| entry.clone().text("place", place))
         }
-        Task::BeginHardening | Task::Shade | Task::Water => step(stop),
+        Task::BeginHardening | Task::Shade | Task::IntoShade | Task::Water => step(stop),
         Task::Cull => culled(stop),
         Task::TreatmentOver if stop.tray().is_none() => about("noted"),
         Task::ReadLabel => label(stop),
@@ -173,7 +173,10 @@ pub fn parts(stop: &Stop, picture: &Picture, day: Day) -> Vec<String> {
 
 /// The step of light and water that a stop asks for.
 pub(crate) fn next_step(stop: &Stop) -> Option<&NextStep> {
-    if let RoundReason::HardeningNotBegun { step, .. } | RoundReason::StepDue { step, .. } = &stop.why {
+    if let RoundReason::HardeningNotBegun { step, .. }
+    | RoundReason::StepDue { step, .. }
+    | RoundReason::IntoShade { step, .. } = &stop.why
+    {
         Some(step)
     } else {
         None

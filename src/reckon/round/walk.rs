@@ -135,7 +135,7 @@ impl<'a> Walk<'a> {
             return Some(day);
         }
         let by_age = asked(&tray.criteria, Rule::DaysSinceSowing).and_then(|criterion| criterion.expected);
-        tray.ready_from.or(by_age.filter(|on| *on > day)).map(|on| on.max(day))
+        self.picture.goes_from(tray).or(by_age.filter(|on| *on > day)).map(|on| on.max(day))
     }
 
     /// The day a tray is old enough by its species' least days, where its age is known.

@@ -11,6 +11,8 @@ use crate::reckon::stock::{Origin, PlaceStory, Places, Since, TrayStory, Treatme
 
 /// Days a soft flush takes to harden (common practice: 2-3 weeks; the low end blocks).
 pub(crate) const FLUSH_HARDENS_DAYS: i32 = 14;
+/// The high end: until then whoever plants feels the leaves.
+pub(crate) const FLUSH_FIRM_DAYS: i32 = 21;
 
 const COMMON: RuleSource = RuleSource::CommonPractice;
 
@@ -160,9 +162,12 @@ pub fn flush(story: &TrayStory, day: Day) -> Criterion {
         None => Criterion::found(Question::Flush, NotSo, None, Basis::Assumed, true, SOURCE),
         Some(seen) => {
             let hard = seen.from.plus(FLUSH_HARDENS_DAYS);
-            Criterion::found(Question::Flush, NotSo, Some(seen.from), Basis::Measured, day >= hard, SOURCE)
-                .expected_on(Some(hard))
-                .resting_on([seen.entry.clone()])
+            let mut flush =
+                Criterion::found(Question::Flush, NotSo, Some(seen.from), Basis::Measured, day >= hard, SOURCE)
+                    .expected_on(Some(hard))
+                    .resting_on([seen.entry.clone()]);
+            flush.warns = day >= hard && day <= seen.from.plus(FLUSH_FIRM_DAYS);
+            flush
         }
     }
 }
@@ -176,6 +181,21 @@ pub(crate) const HEELED_IN_KEEP_DAYS: i32 = 7;
 /// Days that stumps and stakes keep, moist and in the shade, where their profile has no figure: they have no leaves to lose water by. Ours,
 /// from common practice: one to three weeks.
 pub(crate) const STUMPS_KEEP_DAYS: i32 = 7;
+
+/// Whether plants are stumps, or stakes and slips: cuttings without soil of a species whose stakes are known to keep.
+pub(crate) fn is_stake(story: &TrayStory, profile: Option<&Profile>) -> bool {
+    story.origin.as_ref().is_some_and(|origin| origin_is_stake(origin, profile))
+}
+
+fn origin_is_stake(origin: &Origin, profile: Option<&Profile>) -> bool {
+    match origin {
+        Origin::Received { form: PlantForm::Stump, .. } => true,
+        Origin::Received { form: PlantForm::BareRoot, from: ArrivedFrom::Cutting, .. } => {
+            stumps_keep_days(profile).is_some()
+        }
+        Origin::Received { .. } | Origin::Sown | Origin::MovedOn(_) => false,
+    }
+}
 
 fn stumps_keep_days(profile: Option<&Profile>) -> Option<i32> {
     profile.and_then(|profile| profile.stump_keep_days.as_ref()).map(|figure| figure.value.round() as i32)
@@ -199,9 +219,9 @@ pub(crate) fn bagged_too_late(story: &TrayStory, profile: Option<&Profile>) -> O
 
 fn last_day_of<'a>(origin: &'a Origin, profile: Option<&Profile>) -> Option<(Day, bool, &'a EntryId)> {
     let Origin::Received { good_until, heeled_in, form, day, entry, .. } = origin else { return None };
-    let usual = match form {
-        PlantForm::Stump => stumps_keep_days(profile).unwrap_or(STUMPS_KEEP_DAYS),
-        _ => roots_keep_days(*heeled_in),
+    let usual = match origin_is_stake(origin, profile) {
+        true => stumps_keep_days(profile).unwrap_or(STUMPS_KEEP_DAYS),
+        false => roots_keep_days(*heeled_in),
     };
     match good_until {
         Some(until) => Some((*until, true, entry)),
@@ -252,20 +272,25 @@ pub(crate) fn good_until(story: &TrayStory, profile: Option<&Profile>, day: Day)
     let (until, written, entry) = last_day(story, profile)?;
     let of_profile = profile.and_then(|profile| profile.stump_keep_days.as_ref());
     // A coming day is written down, and measured by nobody.
-    let (basis, source) = match (written, story.form() == Some(PlantForm::Stump), of_profile) {
+    let stump = is_stake(story, profile);
+    let (basis, source) = match (written, stump, of_profile) {
         (true, _, _) => (Basis::Reckoned, RuleSource::LastDayWritten.into()),
         (false, true, Some(figure)) => (Basis::Assumed, Source::figure(Some(&figure.source))),
         (false, true, None) => (Basis::Assumed, RuleSource::StumpsKeep.into()),
         (false, false, _) => (Basis::Assumed, RuleSource::LastDayTaken.into()),
     };
-    let keeps = KeepsUntil { last: until, stump: story.form() == Some(PlantForm::Stump) };
-    if let Some(gap) = not_looked_at(story, written, day).filter(|_| day <= until) {
+    let keeps = KeepsUntil { last: until, stump };
+    if let Some(gap) = not_looked_at(story, written, day).filter(|_| day <= until && !stump) {
         let unknown = Criterion::lacking(Question::GoodUntil, Some(keeps), Some(gap), true, source);
         return Some(unknown.resting_on([entry.clone()]));
     }
-    let mut criterion = Criterion::found(Question::GoodUntil, keeps, day, basis, day <= until, source);
+    // A day that nobody wrote tells less than whoever looks at them on the day.
+    let seen_alive = !written && day > until && looked_at_on(story, day).is_some();
+    let mut criterion = Criterion::found(Question::GoodUntil, keeps, day, basis, day <= until || seen_alive, source)
+        .warning_if(seen_alive);
     if let Some(Origin::Received { good_until, form, day: came, .. }) = &story.origin {
-        criterion.warns = !criterion.blocks && kept_long(*came, *good_until, *form).is_some();
+        let long = !stump && kept_long(*came, *good_until, *form).is_some();
+        criterion.warns = criterion.warns || (!criterion.blocks && long);
     }
     Some(criterion.resting_on([entry.clone()]).resting_on(looked_at_on(story, day).cloned()))
 }

@@ -227,8 +227,14 @@ pub(crate) fn last_plug(story: &TrayStory) -> Option<(Day, Roots, EntryId)> {
 
 /// Whether roots were cut so lately that a plug tells nothing of them.
 pub(crate) fn is_newly_cut(story: &TrayStory, day: Day) -> bool {
+    plug_tells_from(story, day).is_some()
+}
+
+/// The day from which a plug tells again of roots that were cut a short while before a day; none where it tells.
+pub(crate) fn plug_tells_from(story: &TrayStory, day: Day) -> Option<Day> {
     let cuts = story.roots_cut.iter().map(|cut| cut.from).chain(story.cut_before);
-    cuts.into_iter().any(|cut| (0..CUT_ROOTS_UNSEEN_DAYS).contains(&day.days_since(cut)))
+    let fresh = cuts.filter(|cut| (0..CUT_ROOTS_UNSEEN_DAYS).contains(&day.days_since(*cut)));
+    fresh.max().map(|cut| cut.plus(CUT_ROOTS_UNSEEN_DAYS))
 }
 
 /// Beyond so many times the days a container holds, one plug that holds does not let plants go: a sample of these weeks must say
@@ -242,7 +248,7 @@ pub(crate) fn days_in_container(
     holding: Option<&Holding>,
     plug: Option<&(Day, Roots, EntryId)>,
     gap: Option<Gap>,
-    seedbed: bool,
+    (seedbed, tells_from): (bool, Option<Day>),
     (sampled, day): (Option<Day>, Day),
 ) -> Criterion {
     if let Some((_, Roots::Circling, entry)) = plug {
@@ -273,6 +279,7 @@ pub(crate) fn days_in_container(
     };
     let met = within || holds.is_some();
     let known = match (seedbed, seen_to_hold.is_some() && holds.is_none()) {
+        _ if !met && tells_from.is_some() => InContainer::CutLately { days, tells_from: tells_from.unwrap_or(day) },
         (true, _) => InContainer::Seedbed(days),
         (false, true) => InContainer::FarBeyond(days),
         (false, false) => InContainer::Days(days),

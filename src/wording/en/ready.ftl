@@ -132,6 +132,8 @@ label_light = light
 known_how = { $known } ({ $basis })
 # (first, usual)
 ready_at_the_earliest = { $first } at the earliest, usually { $usual }
+# (day, bed)
+ready_for_bed = { $day } for { $bed }
 # (likely, low, high)
 day_between = { $likely } (between { $low } and { $high })
 species_unknown = species not known

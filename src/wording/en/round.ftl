@@ -201,6 +201,10 @@ round_stumps_near = stumps or stakes, no bed takes them; { $days ->
 }
 bare_roots_care = keep the roots heeled in or in wet sacking, in the shade, never in sun or wind; dip them in mud before planting
 round_bag_at_once = bare roots that do not live so: bag them at once, deep shade and moist, and let them go when a plug holds
+# (bed, plants, day)
+round_bare_unmeasured = bare roots that nobody measured: if tall and thick enough, up to { $plants } go to { $bed }; else bag them, their last day is { $day }
+round_shade_for_roots = roots were cut or torn, and it stands in the sun: carry it into the shade today, until { $until }
+round_shade_after_leap = came too far into the sun on { $since }: back into the shade today, and look for scorched leaves
 # (ends, rains)
 round_bag_ends = its bag ends { $ends }, before the rains of { $rains }: lift a plug, then pot on in time, or cull
 round_bare_taken = no bed takes them. Nobody wrote how long they keep, taken to { $day }: scratch the bark, and write the day you see
@@ -309,6 +313,7 @@ task_cull = Cull
 task_space_out = Set apart
 task_begin_hardening = Begin hardening
 task_shade = Give more light
+task_into_shade = Into the shade
 task_water = Water more rarely
 task_measure = Measure
 task_check_plug = Lift a plug
@@ -378,6 +383,10 @@ tasks_begin_hardening = { $n ->
 tasks_shade = { $n ->
     [one] { $n } step of light
    *[other] { $n } steps of light
+}
+tasks_into_shade = { $n ->
+    [one] { $n } tray into the shade
+   *[other] { $n } trays into the shade
 }
 tasks_water = { $n ->
     [one] { $n } step of water

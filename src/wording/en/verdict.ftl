@@ -23,6 +23,8 @@ container_holds = { $days ->
 container_outgrown = in its bag { $days } days, the bag holds it { $most }: lift a plug, then pot on or cull
 # (days, most)
 container_far_beyond = in its bag { $days } days, the bag holds it { $most }: so late one plug that holds is not enough. Measure a sample of today and write it, or pot on or cull
+# (days, most, day)
+container_cut_lately = in its bag { $days } days, the bag holds it { $most }; roots were cut, and no plug tells before { $day }: leave it until then
 container_circles = the roots circle, whatever the days: cut them, or cull; a larger bag alone does not mend it
 # (days, most)
 seedbed_holds = { $days ->
@@ -77,6 +79,7 @@ plug_crumbles = the plug falls apart: wait until the roots hold it
 plug_circles = the roots circle: cut them, or cull; potting on alone does not mend it
 flush_met = no soft new leaves
 flush_unmet_on = soft new leaves seen { $day }: wait until they are firm
+flush_feel = soft new leaves seen { $day }: feel whether they are firm and dark; where they are soft, wait some days more
 # (days, least)
 hardening_met = { $days ->
     [one] hardening for { $days } day, { $least } needed
@@ -109,6 +112,9 @@ hardening_no_brighter = this bed is no brighter than where it stood: nothing to 
 # (least, day)
 hardening_not_before = hardening has not begun, it takes { $least } days: time enough from { $day } on
 hardening_not_begun = hardening has not begun, it takes { $least } days: bring it toward the light, water more rarely
+hardening_begun_today = hardening since today, it takes { $least } days: leave it there
+# (on, from, least)
+hardening_leapt = the step of { $on } was too large and hardens nothing: it counts from { $from }, and then takes { $least } days
 # (day, least)
 hardening_put_back = the shade was put back up on { $day }: hardening, { $least } days, begins again with the next step toward the light
 # (day, from)
@@ -139,6 +145,8 @@ step_too_dark = stood in { $from } light, this bed has { $to }: much darker than
 step_too_dark_tray = stands in { $from } light, its species goes into { $to } at most: much darker than it is used to
 # (sentence, now, since, until)
 step_after_burn = { $sentence }. It came into { $now } light on { $since }, too large a step: keep it in shade until { $until } and look for scorched leaves
+# (sentence, now, since, shows)
+step_in_sun = { $sentence }. It came into { $now } light on { $since }, too large a step, and stands there still: back into the shade today, and look for scorched leaves. It stays until it is in the shade, or was counted on { $shows } or later and is not scorched
 held_met = nobody holds it back
 held_unmet_said = held back: { $why }
 # (why, day)
@@ -246,6 +254,9 @@ bare_roots_unmet = its species does not live from bare roots: bag them at once, 
 bare_roots_wildling = pulled in the wild with torn roots: bag them at once, deep shade and moist for three to four months, then out toward the light in steps
 good_until_unmet_stump = its last day was { $day }: scratch the bark, green is alive, and cull what is dry
 good_until_unmet = its last day was { $day }: look at the roots, cull what is dry
+good_until_taken = nobody wrote how long they keep, taken to { $day }: look at them. Fine roots moist and bark green under the nail: plant or bag them today, and count those. Roots dry and bark brown: dead
+good_until_taken_stump = nobody wrote how long they keep, taken to { $day }: scratch the bark. Green and moist: plant or bag them today, and count those. Brown and dry: dead
+good_until_looked = past { $day }, which nobody wrote, and counted alive today: out today
 # (light, band)
 light_met = { $light } light in this bed, inside its { $band }
 # (light, band)
@@ -293,6 +304,8 @@ fenced_on = fenced on { $day }
 cleared_stale = cleared on { $day }, which counts for { $lasts } days: clear what has grown back, then write it
 # (day, lasts)
 holes_stale = holes dug on { $day }, which counts for { $lasts } days: open them again, then write it
+# (day, cm)
+holes_shallow = holes dug on { $day } are too shallow for the { $cm } cm bag: dig them deeper, then write the depth
 # (day, lasts)
 weeded_stale = weeded on { $day }, which counts for { $lasts } days: weed the rings again, then write it
 # (day, lasts)

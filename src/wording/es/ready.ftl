@@ -109,5 +109,6 @@ label_grafted = injertadas
 label_light = luz
 known_how = { $known } ({ $basis })
 ready_at_the_earliest = lo más pronto el { $first }, por lo común el { $usual }
+ready_for_bed = { $day } para { $bed }
 day_between = { $likely } (entre { $low } y { $high })
 species_unknown = especie sin saber

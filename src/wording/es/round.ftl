@@ -13,6 +13,7 @@ task_cull = Descartar
 task_space_out = Espaciar
 task_begin_hardening = Empezar a endurecer
 task_shade = Dar más luz
+task_into_shade = A la sombra
 task_water = Regar menos
 task_measure = Medir
 task_check_plug = Sacar un pilón
@@ -79,6 +80,10 @@ tasks_begin_hardening = { $n ->
 tasks_shade = { $n ->
     [one] { $n } paso de luz
    *[other] { $n } pasos de luz
+}
+tasks_into_shade = { $n ->
+    [one] { $n } bandeja a la sombra
+   *[other] { $n } bandejas a la sombra
 }
 tasks_water = { $n ->
     [one] { $n } paso de riego
@@ -318,6 +323,9 @@ round_stumps_near = tocones o estacas, ninguna parcela los recibe; { $days ->
 }
 bare_roots_care = tenga las raíces enterradas o en sacos mojados, a la sombra, nunca al sol ni al viento; báñelas en barro antes de plantar
 round_bag_at_once = a raíz desnuda, y así no viven: embólselas enseguida, sombra densa y humedad, y déjelas ir cuando un pilón aguante
+round_bare_unmeasured = a raíz desnuda y sin medir: si dan la altura y el grosor, hasta { $plants } van a { $bed }; si no, embólselas, su último día es el { $day }
+round_shade_for_roots = se cortaron o se rompieron raíces, y está al sol: llévela hoy a la sombra, hasta el { $until }
+round_shade_after_leap = pasó de golpe a mucho sol el { $since }: a la sombra hoy mismo, y mire si hay hojas quemadas
 round_bag_ends = la bolsa termina el { $ends }, antes de las lluvias del { $rains }: saque un pilón y cambie de bolsa a tiempo, o descarte
 round_bare_taken = sin parcela. Nadie anotó cuánto aguantan, se toma hasta el { $day }: raspe la corteza y anote el día que vea
 round_bare_near = a raíz desnuda y sin parcela; { $days ->

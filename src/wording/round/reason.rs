@@ -52,6 +52,8 @@ impl Wording {
                 self.round_lanky_soon(self.decimal(*sturdiness, 1), self.number(*limit, 1), near(day))
             }
             RoundReason::PastLastDay { .. }
+            | RoundReason::PastTakenDay { .. }
+            | RoundReason::BareNotMeasured { .. }
             | RoundReason::BareNotLookedAt { .. }
             | RoundReason::BareLeft { .. }
             | RoundReason::LastDayNear { .. }
@@ -69,6 +71,14 @@ impl Wording {
             RoundReason::StepDue { days_since, too_late, step } => {
                 let since = days_since.map_or_else(|| self.round_step_first(), |days| self.round_step_settled(days));
                 self.with_step(self.with_rains(since, *too_late, on), step)
+            }
+            RoundReason::IntoShade { leapt, until, step } => {
+                let why = match (leapt, until) {
+                    (_, Some(until)) => self.round_shade_for_roots(near(until)),
+                    (Some(since), None) => self.round_shade_after_leap(near(since)),
+                    (None, None) => self.round_step_first(),
+                };
+                self.with_step(why, step)
             }
             RoundReason::MostDied(_) | RoundReason::SickOpen { .. } => self.sick_reason(why, on),
             RoundReason::LabelNotRead { with, day, people, planting } => match (people, planting) {
@@ -168,6 +178,13 @@ impl Wording {
         if let RoundReason::PastLastDay { until, stump } = why {
             let day = near(until);
             return if *stump { self.round_past_last_day_stump(day) } else { self.round_past_last_day(day) };
+        }
+        if let RoundReason::PastTakenDay { until, stump } = why {
+            let day = near(until);
+            return if *stump { self.good_until_taken_stump(day) } else { self.good_until_taken(day) };
+        }
+        if let RoundReason::BareNotMeasured { until, sample, bed, plants } = why {
+            return self.with_sample(self.round_bare_unmeasured(bed, *plants, near(until)), *sample);
         }
         if let RoundReason::BareNotLookedAt { came, keep_days } = why {
             return self.gap_not_looked_at(near(came), *keep_days);

@@ -3,7 +3,7 @@
 use crate::base::Day;
 use crate::reckon::picture::answered::Answered;
 use crate::reckon::picture::quantity::LightApart;
-use crate::reckon::picture::{BedSpecies, Criterion, DaySpread, LightNow, TrayPicture};
+use crate::reckon::picture::{BedSpecies, Criterion, DaySpread, LightNow, PairPicture, TrayPicture};
 use crate::reckon::round::tasks::work_for;
 use crate::reckon::stock::{Graft, PlaceStory, Since};
 use crate::wording::Wording;
@@ -44,7 +44,7 @@ impl Wording {
     }
 
     /// What is known of a tray: stage, plants, place, light, its days.
-    pub(crate) fn tray_facts(&self, tray: &TrayPicture) -> Vec<(String, String)> {
+    pub(crate) fn tray_facts(&self, tray: &TrayPicture, before: Option<(Day, &PairPicture)>) -> Vec<(String, String)> {
         let mut facts = vec![
             (self.label_stage(), self.stage_name(tray.stage)),
             (self.label_standing(), self.plants(tray.standing)),
@@ -57,7 +57,9 @@ impl Wording {
         facts.extend(tray.story.grafts.iter().map(|graft| (self.label_grafted(), self.graft_words(graft))));
         facts.extend(tray.light_share.map(|share| (self.label_light(), self.light_of_tray(share, tray.light_changed))));
         let whole = |day| self.day(day);
-        facts.extend(self.ready_words(tray, whole).map(|said| (self.label_ready(tray), said)));
+        let sooner = before.map(|(day, pair)| self.ready_for_bed(self.day(day), &pair.bed));
+        let said = [sooner, self.ready_words(tray, whole)].into_iter().flatten().collect::<Vec<_>>();
+        facts.extend((!said.is_empty()).then(|| (self.label_ready(tray), said.join("; "))));
         let best = self.day_spread(tray.best_before, tray.best_before_spread, whole);
         facts.extend(best.map(|said| (self.label_best_before(), said)));
         facts

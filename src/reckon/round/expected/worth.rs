@@ -51,6 +51,7 @@ fn decision(walk: &Walk<'_>, stop: &Stop) -> Option<Decision> {
         | Task::SpaceOut
         | Task::BeginHardening
         | Task::Shade
+        | Task::IntoShade
         | Task::Water
         | Task::CheckPlug
         | Task::TreatmentOver

@@ -42,6 +42,8 @@ words! {
         BeginHardening: "begin_hardening", "empezar a endurecer";
         /// Next step of the shade.
         Shade: "shade", "sombra";
+        /// Back into the shade.
+        IntoShade: "into_shade", "a la sombra";
         /// Next step of the water.
         Water: "water", "riego";
         /// Measure a sample.
@@ -276,6 +278,33 @@ pub enum RoundReason {
         until: Day,
         /// Whether they are stumps or stakes.
         stump: bool,
+    },
+    /// Bare roots or stumps past a day that nobody wrote.
+    PastTakenDay {
+        /// The day.
+        until: Day,
+        /// Whether they are stumps or stakes.
+        stump: bool,
+    },
+    /// Bare roots that a bed waits for and that nobody measured.
+    BareNotMeasured {
+        /// Their last day.
+        until: Day,
+        /// What is to be measured.
+        sample: SampleAsked,
+        /// The bed.
+        bed: BedName,
+        /// So many at most could go there.
+        plants: u32,
+    },
+    /// Plants that stand too far in the sun: they came there by too large a step, or their roots were cut or torn.
+    IntoShade {
+        /// The day of that step; none where it is for the roots.
+        leapt: Option<Day>,
+        /// Until when they stay in the shade, where it is for the roots.
+        until: Option<Day>,
+        /// Where to.
+        step: NextStep,
     },
     /// Bare roots that lie longer than they usually keep, though their last day was written later.
     BareNotLookedAt {
