@@ -9,6 +9,13 @@ use crate::base::text::folded;
 /// Ours, from common practice: what is missing here is asked about.
 const LETS_PLANTS_LIVE: &[&str] = &[
     // Things of the house and the land.
+    "foliar",
+    "feed",
+    "npk",
+    "vermicompost",
+    "biol",
+    "bokashi",
+    "worm",
     "soap",
     "jabon",
     "ash",
@@ -203,6 +210,89 @@ const HOMEMADE: &[&str] = &[
     "lombri",
     "humus",
 ];
+
+/// Words of what feeds plants and is on no label with a time to wait, and of water. Ours.
+const FEEDS: &[&str] = &[
+    "compost",
+    "urea",
+    "fertil",
+    "abono",
+    "abonad",
+    "lombri",
+    "humus",
+    "manure",
+    "estiercol",
+    "bocashi",
+    "gallinaza",
+    "foliar",
+    "feed",
+    "npk",
+    "worm",
+    "vermicompost",
+    "biol",
+    "bokashi",
+];
+/// Words that stand beside those and name nothing else.
+const BESIDE_FEEDS: &[&str] = &[
+    "tea",
+    "te",
+    "de",
+    "del",
+    "la",
+    "el",
+    "con",
+    "with",
+    "and",
+    "y",
+    "in",
+    "en",
+    "a",
+    "of",
+    "on",
+    "the",
+    "al",
+    "spray",
+    "sprayed",
+    "liquid",
+    "liquido",
+    "castings",
+    "casting",
+    "leaf",
+    "leaves",
+    "hoja",
+    "hojas",
+    "water",
+    "agua",
+    "some",
+    "un",
+    "poco",
+    "granules",
+    "granulado",
+    "organic",
+    "organico",
+    "chicken",
+    "cow",
+    "vaca",
+    "gallina",
+    "plant",
+    "plantas",
+    "soil",
+    "suelo",
+    "tierra",
+    "nitrogen",
+    "nitrogeno",
+    "completo",
+    "complete",
+];
+
+/// Whether a text names food of plants, or water, and nothing else: nobody waits for it.
+pub(crate) fn is_food(text: &str) -> bool {
+    let words = words_of(text);
+    let feeds = |word: &String| FEEDS.iter().any(|start| begins(word, start));
+    let beside =
+        |word: &String| BESIDE_FEEDS.contains(&word.as_str()) || word.chars().all(|letter| letter.is_ascii_digit());
+    is_only_water(text) || (words.iter().any(feeds) && words.iter().all(|word| feeds(word) || beside(word)))
+}
 
 /// Whether all that a text names is made at home or fed, and may have no label.
 pub(crate) fn may_have_no_label(text: &str) -> bool {

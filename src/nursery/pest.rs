@@ -29,6 +29,10 @@ pub(crate) struct Nature {
     pub unseen_in_ground: bool,
     /// It bores in the stem, where no spray reaches it, and is carried along in it.
     pub in_stem: bool,
+    /// It rots roots: what is seen above ground, and how many stand, tells nothing of them.
+    pub in_roots: bool,
+    /// Its eggs and young sit in the potting soil of a whole tray.
+    pub takes_tray: bool,
     /// It goes along with no plant, and takes their leaves: weather, what eats and goes, and what a person said is no sickness.
     pub takes_leaves: bool,
 }
@@ -66,10 +70,14 @@ struct Lists {
     incurable: Names,
     incurable_in_soil: Names,
     rot: Names,
+    root_rot: Names,
     damping: Names,
     soil_animal: Names,
+    in_potting_soil: Names,
+    told_of: Names,
     blight: Names,
     borer: Names,
+    in_berries: Names,
     sign: Names,
     eats_and_goes: Names,
     eater: Names,
@@ -81,14 +89,20 @@ struct Lists {
     no_cause: Names,
     dead: Names,
     where_it_was: Names,
+    unnamed: Names,
     growth: Names,
     hosts: Vec<Hosts>,
 }
 
 /// The lists, each name taken apart.
 struct Known {
-    /// What cannot be cured; what cannot and lives in the soil; rots; damping-off; animals of the soil; blights; borers; signs.
-    serious: [Vec<Name>; 8],
+    /// What cannot be cured; what cannot and lives in the soil; rots; damping-off; animals of the soil; blights; borers;
+    /// signs; animals of the potting soil.
+    serious: [Vec<Name>; 9],
+    /// Of rots those of roots; of animals those of which many countries ask to be told; of borers those of berries.
+    root_rot: Vec<Name>,
+    told_of: Vec<Name>,
+    in_berries: Vec<Name>,
     /// What is known and not carried into the field with a few plants.
     harmless: Vec<Name>,
     /// Of those, what eats or spots leaves.
@@ -106,6 +120,8 @@ struct Known {
     no_cause: Vec<Name>,
     dead: Vec<Name>,
     where_it_was: Vec<Name>,
+    /// What says that plants were sick, and not of what.
+    unnamed: Vec<Name>,
     /// How plants look that may only be hungry or late.
     growth: Vec<Name>,
     hosts: Vec<(Vec<Name>, Vec<String>)>,
@@ -117,8 +133,10 @@ fn known() -> &'static Known {
     static READ: LazyLock<Known> = LazyLock::new(|| {
         let lists: Lists = toml::from_str(WORDS).unwrap_or_default();
         let names = |list: &Names| -> Vec<Name> { list.words.iter().map(|name| name_of(name)).collect() };
-        let Lists { incurable, incurable_in_soil, rot, damping, soil_animal, blight, borer, sign, .. } = &lists;
-        let serious = [incurable, incurable_in_soil, rot, damping, soil_animal, blight, borer, sign];
+        let Lists {
+            incurable, incurable_in_soil, rot, damping, soil_animal, blight, borer, sign, in_potting_soil, ..
+        } = &lists;
+        let serious = [incurable, incurable_in_soil, rot, damping, soil_animal, blight, borer, sign, in_potting_soil];
         let eaters = [&lists.eats_and_goes, &lists.eater, &lists.leaf];
         let harmless = eaters.into_iter().chain([&lists.weather]).flat_map(names).collect();
         let hosts = lists
@@ -127,6 +145,9 @@ fn known() -> &'static Known {
             .map(|hosts| (hosts.words.iter().map(|name| name_of(name)).collect::<Vec<Name>>(), hosts.genera.clone()));
         Known {
             serious: serious.map(names),
+            root_rot: names(&lists.root_rot),
+            told_of: names(&lists.told_of),
+            in_berries: names(&lists.in_berries),
             harmless,
             of_leaves: eaters.into_iter().flat_map(names).collect(),
             leaf_phrases: names(&lists.leaf).into_iter().filter(|name| name.len() > 1).collect(),
@@ -138,6 +159,7 @@ fn known() -> &'static Known {
             no_cause: names(&lists.no_cause),
             dead: names(&lists.dead),
             where_it_was: names(&lists.where_it_was),
+            unnamed: names(&lists.unnamed),
             growth: names(&lists.growth),
             hosts: hosts.collect(),
         }
@@ -175,9 +197,11 @@ fn plain_words(text: &str) -> Vec<String> {
 /// of what no name says, or of a sign.
 pub(crate) fn nature_of(text: &str, spreads: Option<bool>) -> Nature {
     let (known, words) = (known(), plain_words(text));
-    let [incurable, incurable_in_soil, rot, damping, soil_animal, blight, borer, sign] =
+    let [incurable, incurable_in_soil, rot, damping, soil_animal, blight, borer, sign, in_potting_soil] =
         known.serious.each_ref().map(|names| any_in(names, &words));
-    let rot = rot || damping;
+    let (rot, root_rot) = (rot || damping, any_in(&known.root_rot, &words));
+    let borer = borer && !any_in(&known.in_berries, &words);
+    let soil_animal = soil_animal || in_potting_soil;
     let unseen_in_ground = any_in(&known.unseen_in_ground, &words);
     let named = incurable || incurable_in_soil || rot || soil_animal || blight || borer;
     let sign = sign && !named && !any_in(&known.leaf_phrases, &words);
@@ -188,14 +212,22 @@ pub(crate) fn nature_of(text: &str, spreads: Option<bool>) -> Nature {
     let said_no = (sign || nameless) && spreads == Some(false);
     Nature {
         in_soil: incurable_in_soil || unseen_in_ground || rot || soil_animal,
-        spreads: incurable || incurable_in_soil || blight || in_stem || is_sign || spreads == Some(true),
-        has_cure: (rot || soil_animal || blight) && !incurable && !incurable_in_soil,
+        spreads: incurable
+            || incurable_in_soil
+            || blight
+            || in_stem
+            || is_sign
+            || any_in(&known.told_of, &words)
+            || spreads == Some(true),
+        has_cure: (rot || soil_animal || blight) && !incurable && !incurable_in_soil && !in_potting_soil,
         by_eye: soil_animal && !incurable && !incurable_in_soil && !rot && !blight,
         is_sign,
         is_damping: damping,
         is_unknown: nameless && spreads.is_none(),
         unseen_in_ground,
         in_stem,
+        in_roots: root_rot && !incurable_in_soil,
+        takes_tray: in_potting_soil,
         takes_leaves: !named && !is_sign && (goes || said_no),
     }
 }
@@ -209,6 +241,8 @@ pub(crate) enum DiedOf {
     Harm,
     /// Of a sickness or an animal of the soil, which stays in the bed.
     Sickness,
+    /// Of what may be a sickness, by a sign or a word that names none.
+    Unnamed,
 }
 
 /// Of what plants died by the words of a loss or a count, or why they were thrown out.
@@ -226,6 +260,9 @@ pub(crate) fn died_of(text: &str) -> DiedOf {
     let tells = |word: &&String| !says_little.iter().any(|names| is(names, word));
     let nature = nature_of(&words.iter().filter(tells).cloned().collect::<Vec<_>>().join(" "), None);
     let harm = [&known.harmless, &known.comes_and_goes, &known.harm_in_field].iter().any(|names| any_in(names, &words));
+    if any_in(&known.unnamed, &words) && (nature.is_unknown || nature.is_sign || nature.goes_by_itself()) && !harm {
+        return DiedOf::Unnamed;
+    }
     match nature {
         // Wilted without rain is no sickness.
         Nature { is_sign: true, .. } | Nature { is_unknown: true, .. } if harm => DiedOf::Harm,
@@ -241,7 +278,7 @@ pub(crate) const ANIMALS_TAKE_PLANTS: u32 = 3;
 /// Whether so many plants that are gone, by the words of their loss, are a sighting of a sickness.
 pub(crate) fn is_seen_in(of: DiedOf, what: &str, plants: u32) -> bool {
     let least = if nature_of(what, None).by_eye { ANIMALS_TAKE_PLANTS } else { 1 };
-    of == DiedOf::Sickness && plants >= least
+    matches!(of, DiedOf::Sickness | DiedOf::Unnamed) && plants >= least
 }
 
 /// Whether a pest seen in a bed may harm plants of a species, by its scientific name: all, but where its names have other hosts alone.
@@ -295,6 +332,14 @@ const BESIDE_WATER: &[&str] = &[
     "de",
     "del",
     "la",
+    "jet",
+    "hose",
+    "hosed",
+    "strong",
+    "chorro",
+    "manguera",
+    "presion",
+    "a",
 ];
 
 /// Whether a text names water and nothing else.
@@ -314,6 +359,13 @@ pub(crate) fn comes_along(text: &str) -> bool {
 /// Whether a text names a pest or a sickness of plants, those that come and go among them.
 pub(crate) fn is_pest_named_in(text: &str) -> bool {
     is_named_in(text) || any_in(&known().of_leaves, &plain_words(text))
+}
+
+/// Whether a text says that nobody knows of what.
+pub(crate) fn says_unknown(text: &str) -> bool {
+    let (known, words) = (known(), plain_words(text));
+    let is = |word: &String| any_in(&known.no_cause, std::slice::from_ref(word));
+    words.iter().any(|word| word.starts_with("unknown") || word.starts_with("desconocid")) && words.iter().all(is)
 }
 
 /// Whether a text names a sickness or a pest that does not go by itself.

@@ -305,8 +305,7 @@ fn what_may_have_no_label_is_asked_so_and_what_is_strewn_has_not_to_dry() {
         ("soap water", Lang::En, "0 where it has no label"),
         ("wood ash", Lang::En, "0 where it has no label"),
         ("neem", Lang::En, "0 where it has no label"),
-        ("urea", Lang::En, "0 where it has no label"),
-        ("compost tea", Lang::En, "0 where it has no label"),
+        ("garlic", Lang::En, "0 where it has no label"),
         ("trichoderma", Lang::Es, "0 si no tiene etiqueta"),
     ] {
         let mut book = two_trays();

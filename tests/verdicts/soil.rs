@@ -508,9 +508,24 @@ fn brought(seen: &str, what: &str, out: &str) -> Book {
 }
 
 #[test]
+fn a_bed_with_plants_from_a_tray_with_a_wilt_takes_no_more_until_they_are_looked_at() {
+    for what in ["bacterial wilt", "nematodes", "root rot"] {
+        let mut book = brought("2026-03-20", what, "2026-04-01");
+        let [en, es] = said_of_pest(&book, TODAY);
+        assert!(en.contains("before you plant more") && es.contains("antes de plantar más"), "{en} / {es}");
+        assert!(!takes_plants(&book) && on_the_round(&book, TODAY), "{what}");
+        let going = outplant::reckon::round::round(&book.on(TODAY));
+        assert!(!going.stops.iter().any(|stop| stop.task == outplant::reckon::round::Task::GoOut), "{what}");
+        let look = json!({"bed":"Upper 1","what":what,"share_pct":0,"plants_seen":10,"roots_seen":true});
+        book.write("2026-04-14", "pest_seen", look.clone());
+        assert_eq!(takes_plants(&book), what == "root rot", "{what}: it shows late");
+    }
+}
+
+#[test]
 fn plants_from_a_sick_tray_ask_for_care_and_a_look_where_they_stand() {
     for (seen, out) in [("2026-03-20", "2026-04-01"), ("2026-04-10", "2026-03-24")] {
-        for what in ["bacterial wilt", "nematodes", "swollen virus"] {
+        for what in ["mosaic virus", "witches' broom", "swollen virus"] {
             let mut book = brought(seen, what, out);
             let warns = |book: &Book, on: &str| {
                 let picture = book.on(on);

@@ -6,9 +6,8 @@ use crate::nursery::entry::{BookEntry, Entry, GroundEntry, TrayEntry, What};
 use crate::nursery::herbicide::{kills_weeds, may_kill_plants, names_treatment};
 use crate::nursery::pest::{is_named_in, nature_of};
 use crate::reckon::Fold;
-use crate::reckon::picture::quantity::Beside;
+use crate::reckon::bed::held::closed_by;
 use crate::reckon::picture::{Criterion, Question};
-use crate::reckon::stock::holding;
 use crate::reckon::tray::closed::Closed;
 use crate::reckon::tray::hold;
 
@@ -39,8 +38,7 @@ pub(super) fn hands_in_wait(fold: &Fold, closed: &Closed, entry: &Entry) -> Opti
         }
         What::Ground(what) => {
             let bed = fold.beds().get(bed_in_hand(what)?)?;
-            let longest = holding(bed.treatments.iter(), day)?;
-            told(bed.name.to_string(), hold::waiting(Some(longest), Some(Beside::Bed)))
+            told(bed.name.to_string(), closed_by(bed, day)?)
         }
         What::Site(_) | What::Seed(_) | What::Book(_) | What::Foreign { .. } => None,
     }

@@ -187,6 +187,8 @@ pub enum Beside {
     Place,
     /// A bed.
     Bed,
+    /// Plants of a tray that were set out in a bed.
+    Plants(TrayCode),
 }
 
 /// Whether plants live from bare roots.
@@ -346,6 +348,8 @@ pub enum LookAt {
     Bed,
     /// The roots of so many plants that grew in the ground of a bed since.
     RootsGrown(u32),
+    /// The roots of so many young plants of what it lives on, grown in the ground of a bed since.
+    HostsGrown(u32),
     /// Ground that has rested, with what it does not live on.
     Rested,
     /// Plants that came from a sick tray.

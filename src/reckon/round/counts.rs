@@ -327,7 +327,10 @@ fn sick_open(pest: &OpenPest, acted: impl Iterator<Item = Day>, day: Day) -> Opt
     let seen = &pest.seen;
     let last_deed = acted.filter(|acted| (seen.on..=day).contains(acted)).max();
     let again = last_deed.map_or(seen.on, |deed| deed.max(seen.on)).plus(SICK_FOR_DAYS);
+    // What is set apart and reported is so on the day, also where as many as had it are out already.
+    let new = !seen.in_bed && seen.is_set_apart() && day.days_since(seen.on) < SICK_FOR_DAYS;
     let due = match seen.lacks {
+        Some(PestLacks::Look { .. }) if new => seen.on,
         Some(PestLacks::Look { from, .. }) => from,
         Some(_) => seen.on,
         None if pest.holds() && last_deed.is_none() => seen.on,
@@ -348,6 +351,7 @@ fn sick_why(pest: &OpenPest, done: bool) -> RoundReason {
         apart: !seen.in_bed && seen.is_set_apart(),
         leaves: seen.leaves,
         count_from: seen.count_from,
+        few: !pest.holds() && seen.lacks.is_none(),
         brought: seen.brought.clone(),
     }
 }

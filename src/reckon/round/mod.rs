@@ -32,6 +32,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::forecast::worth::{WORTH_SHOWN, WorthLooking};
 use super::forecast::{ForecastBasis, Outlook, outlook_of_sowings, stock};
+use super::picture::quantity::{LookAt, PestLacks};
 use super::picture::{Criterion, Picture};
 use crate::base::{BedName, Day, TrayCode};
 use crate::nursery::entry::subject::Subject;
@@ -211,7 +212,7 @@ fn cut(mut due: Vec<Stop>, day: Day, minutes_allowed: f64, looks: &[WorthLooking
         (step.min(behind), due)
     };
     due.sort_by(|a, b| {
-        let first = |stop: &Stop| stop.task == Task::Gauge;
+        let first = |stop: &Stop| (stop.task == Task::Gauge, is_of_the_day(stop));
         first(b).cmp(&first(a)).then_with(|| worth(b).cmp(&worth(a))).then_with(|| a.id.cmp(&b.id))
     });
     let late = in_turn(&due, day);
@@ -238,6 +239,12 @@ fn cut(mut due: Vec<Stop>, day: Day, minutes_allowed: f64, looks: &[WorthLooking
     let first = |stop: &Stop| looks.iter().position(|look| look.stop == stop.id).unwrap_or(WORTH_SHOWN);
     can_wait.sort_by(|a, b| first(a).cmp(&first(b)).then_with(|| most_lost(a, b)));
     (stops, can_wait)
+}
+
+/// Whether a sick tray is set apart and reported, or its roots are looked at: that cannot wait behind work of more plants.
+fn is_of_the_day(stop: &Stop) -> bool {
+    let RoundReason::SickOpen { apart, lacks, .. } = &stop.why else { return false };
+    *apart || matches!(lacks, Some(PestLacks::Look { at: LookAt::Roots(_), .. }))
 }
 
 /// The bed whose fence or mulch it is: they come before plants, or with them.

@@ -144,7 +144,7 @@ fn sick(stop: &Stop) -> ToWrite {
             ToWrite::about("plants_lost", &stop.subject).text("cause", what)
         }
         RoundReason::SickOpen { what, lacks: Some(PestLacks::ThrownOut { .. } | PestLacks::WholeTray), .. }
-        | RoundReason::SickOpen { what, done: false, lacks: None, leaves: None, .. }
+        | RoundReason::SickOpen { what, done: false, lacks: None, leaves: None, few: false, .. }
             if stop.tray().is_some() =>
         {
             ToWrite::about("culled", &stop.subject).text("why", what)

@@ -8,7 +8,7 @@ use super::walk::{Walk, all_of, asked};
 use crate::base::{Day, EntryId, PlaceName};
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::picture::{Criterion, Picture, Rule, Stage, TrayPicture};
-use crate::reckon::stock::{Treatment, holding};
+use crate::reckon::stock::Treatment;
 use crate::reckon::tray::hold;
 
 /// Whether a stop would send somebody into a tray, a place or a bed whose waiting time runs or is not known. Reading the
@@ -25,7 +25,7 @@ pub(super) fn keeps_out(walk: &Walk<'_>, stop: &Stop) -> bool {
         Subject::Place(name) => walk.picture.closed.contains_key(name),
         Subject::Bed(name) => {
             let bed = walk.picture.beds.get(name);
-            bed.is_some_and(|bed| holding(bed.story.treatments.iter(), walk.day()).is_some())
+            bed.is_some_and(|bed| bed.story.in_wait(walk.day()).is_some())
         }
         Subject::Lot(_) | Subject::Site => false,
     }

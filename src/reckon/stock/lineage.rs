@@ -203,7 +203,9 @@ pub(super) fn sicknesses_of(ledger: &Ledger, site: &Site, tray: &TrayCode, out: 
     // What a treatment cures, and plants died of long ago, was over when these went; a plant or two that wilted tell nothing of others.
     let tells = |gone: &&Since<Gone>| {
         let nature = nature_of(&gone.what.why, None);
-        !nature.is_sign && (!nature.has_cure || out.happened.days_since(gone.from) <= CURED_WITHIN_DAYS)
+        !nature.is_sign
+            && !nature.is_unknown
+            && (!nature.has_cure || out.happened.days_since(gone.from) <= CURED_WITHIN_DAYS)
     };
     looks.extend(gone.iter().filter(tells).filter_map(Since::sighting));
     let subject = Subject::Tray(ledger.tray_at(tray, out));

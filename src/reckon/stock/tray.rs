@@ -9,7 +9,7 @@ use super::treatment::Treatments;
 use crate::base::{BedName, ContainerName, Day, EntryId, LotCode, PlaceName, Range, SpeciesKey, TrayCode};
 use crate::nursery::entry::types::{ArrivedFrom, MovedHow, PlantForm, Roots, Text};
 use crate::nursery::entry::{Entry, Grafted, MeasuredPlant, PestSeen, TrayEntry, What};
-use crate::nursery::pest::{DiedOf, died_of, is_seen_in, nature_of};
+use crate::nursery::pest::{DiedOf, died_of, is_seen_in};
 use crate::reckon::picture::Doubt;
 
 /// Where a tray's plants came from.
@@ -284,16 +284,14 @@ impl Since<Gone> {
 
     /// Whether they died of a sickness.
     pub(crate) fn is_dead_of_it(&self) -> bool {
-        !self.what.culled && self.what.of == DiedOf::Sickness
+        !self.what.culled && matches!(self.what.of, DiedOf::Sickness | DiedOf::Unnamed)
     }
 
-    /// A loss or a cull that names a sickness, as a sighting on the share of those that stood. Plants are thrown out for a sign that is no
-    /// sickness.
+    /// A loss or a cull that names a sickness, or what may be one, as a sighting on the share of those that stood.
     pub(crate) fn sighting(&self) -> Option<Since<PestLook>> {
         let Gone { plants, culled, why, of, stood } = &self.what;
-        let named = !*culled || !nature_of(why, None).is_sign;
         let stood = stood.map(|stood| stood.max(u64::from(*plants)));
-        let seen = named && is_seen_in(*of, why, *plants);
+        let seen = is_seen_in(*of, why, *plants);
         seen.then(|| Since::of_loss(&self.entry, self.from, why, (*plants, stood), *culled))
     }
 }

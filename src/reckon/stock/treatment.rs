@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 use crate::base::{Day, EntryId};
 use crate::nursery::entry::Treated;
 use crate::nursery::entry::types::NotNegative;
-use crate::nursery::herbicide::{is_dust, is_no_spray, kills_weeds, may_kill_plants, may_lie_in_soil};
+use crate::nursery::herbicide::{is_dust, is_food, is_no_spray, kills_weeds, may_kill_plants, may_lie_in_soil};
 use crate::nursery::pest::is_only_water;
 
 /// Nobody works among what was treated on the same day (ours; the rules for workers of the United States, 40 CFR 170, let nobody
@@ -37,7 +37,9 @@ impl Treatment {
     /// The day from which the waiting time no longer holds; none where it is unknown. Never the day of the treatment itself,
     /// also where the label asks for no wait: what was sprayed has first to dry.
     pub(crate) fn over_on(&self) -> Option<Day> {
-        self.wait_days.map(|days| self.day.plus(days.max(LEAST_WAIT_DAYS)))
+        // For food of plants and water nobody waits, but where a time is written.
+        let none = || is_food(&self.with).then_some(self.day);
+        self.wait_days.map(|days| self.day.plus(days.max(LEAST_WAIT_DAYS))).or_else(none)
     }
 
     /// The day from which a bed treated with it may be planted; none where that is unknown. Of what is known to let plants live

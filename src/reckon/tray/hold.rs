@@ -84,7 +84,7 @@ pub(crate) fn waiting(holding: Option<&Treatment>, beside: Option<Beside>) -> Cr
     let Some(treatment) = holding else {
         return Criterion::found(Question::Treated, NotSo, None, Basis::Reckoned, true, SOURCE);
     };
-    let on_bench = beside.as_ref().is_some_and(|beside| *beside != Beside::Bed);
+    let on_bench = matches!(beside, Some(Beside::Tray(_) | Beside::Place));
     let source = if on_bench { RuleSource::WaitingBeside } else { SOURCE };
     let criterion = match treatment.over_on() {
         Some(over) => {

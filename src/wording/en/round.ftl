@@ -126,6 +126,8 @@ round_sick_apart = Set the tray apart, and ask whether it must be reported
 round_leaves_lost = { $what }, seen { $day }: it goes along with no plant. Count those that keep their sound leaves ({ $leaves }), and measure a sample with its leaves, or write the share of those that do not
 round_sick_damping = Water seldom and never over the leaves, and let air in
 # (what, day)
+round_sick_few = { $what }, seen { $day }, on few, and not looked at since: look again, leave those that have it, and write the share now, 0 where it is gone
+# (what, day)
 round_sick_again = { $what }, seen { $day }, and answered: look again, and write the share left, 0 where it is gone
 # (what, day)
 round_label_both = { $what }, used { $day }: how long does its label say to stay away, and how long before planting? Read it from outside, and write both; until then nobody is sent in and nothing is planted

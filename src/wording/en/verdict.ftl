@@ -154,6 +154,8 @@ held_unmet_until = held back until { $day }: { $why }
 treated_met = no treatment still at work
 treated_unmet_said = treated with { $what }, and the waiting time still runs
 # (tray, what, day)
+treated_plants_until = plants from { $tray }, treated with { $what }, stand here: until { $day }, as their waiting time is written, nobody works in this bed with hands
+# (tray, what, day)
 treated_beside_until = { $tray }, treated with { $what }, stands or stood on this bench: until { $day }, as its waiting time is written, nobody works here with hands
 # (what, day)
 treated_dries = treated with { $what }: nobody works here with hands until it has dried. From { $day } on one may
@@ -231,6 +233,7 @@ pest_look_roots = look at the roots of { $plants } of its plants at least; where
 pest_look_ground = dig in some places and look; where there is none write share 0
 pest_look_rested = it has rested: look at what stands there, and where none has it write share 0
 pest_look_roots_grown = lift { $plants } plants that grew in this ground since (weeds, beans or tomatoes sown for it) and look at their roots; where none has it write share 0, how many were looked at, and that roots were
+pest_look_hosts_grown = nobody sees it in soil: have the soil tested, or grow { $plants } young plants of what it lives on in it and look at their roots; else let it rest with what it does not live on. Where none has it write share 0, how many were looked at, and that roots were
 pest_look_bed = look at the plants of this bed; where none has it write share 0
 # (plants, tray, what, day, look_at)
 pest_brought = set out here: { $plants } plants from { $tray }, where { $what } was seen on { $day }. Take out what has it with its soil, and look at { $look_at } of them before you plant more. Where none has it write share 0 for this bed, and how many were looked at
@@ -400,6 +403,8 @@ or_no_label = { $sentence }, 0 where it has no label
 # (day, until)
 gap_plug_tells = how long its bag still holds it is not known; the plug lifted on { $day } holds, which tells as much until { $until }
 gap_coming_day = a coming day: nobody knows its rain yet
+# (tray, what, day)
+gap_no_waiting_time_plants = plants from { $tray }, treated with { $what } on { $day }, stand here, and its waiting time is not written: until it is, nobody works in this bed with hands. Read the label, then write it again with that day and after how many days it is safe
 # (tray, what, day)
 gap_no_waiting_time_beside = { $tray }, treated with { $what } on { $day }, stands or stood on this bench, and its waiting time is not written: until it is, nobody works here with hands. Read the label, then write it again with that day and after how many days it is safe
 # (what, day)

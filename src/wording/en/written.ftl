@@ -83,7 +83,7 @@ remark_may_scorch = take care: "{ $what }" kills the plants that it wets and sho
 remark_about_nothing = nothing here is called "{ $about }": is the note about that?
 remark_may_kill = take care: whether "{ $what }" harms plants is not known here, so nothing is planted until its time before planting is written too: 0 where it is nothing against weeds
 # (tray, what)
-remark_loss_names = take care: "{ $what }" names a sickness, so it counts as seen in { $tray } and holds it back. Where living plants have it too, write it as a pest or sickness with their share
+remark_loss_names = take care: "{ $what }" names a sickness, or what may be one, so it counts as seen in { $tray } and holds it back. Where living plants have it too, write it as a pest or sickness with their share
 # (tray, what)
 remark_from_sick = take care: { $what } is not settled in { $tray }, and plants, soil, hands and knives carry it on: settle it first, or keep these plants apart, and wash before you touch others
 # (place, what)

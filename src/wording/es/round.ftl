@@ -263,6 +263,7 @@ round_sick_next = { $what }, visto el { $day }: { $next }
 round_sick_apart = Aparte la bandeja, y pregunte si hay que avisar
 round_leaves_lost = { $what }, visto el { $day }: no se va con ninguna planta. Cuente las que conservan hojas sanas ({ $leaves }), y mida una muestra con sus hojas, o anote el porcentaje de las que no
 round_sick_damping = Riegue poco y nunca sobre las hojas, y deje entrar aire
+round_sick_few = { $what }, visto el { $day }, en pocas, y nadie lo miró desde entonces: mire otra vez, deje las que lo tengan, y anote el porcentaje de ahora, 0 donde ya no está
 round_sick_again = { $what }, visto el { $day } y atendido: mire otra vez y anote la parte que queda, 0 donde ya no está
 round_label_both = { $what }, usado el { $day }: ¿cuánto dice la etiqueta que hay que quedarse afuera, y cuánto antes de sembrar? Léala desde afuera y anote los dos; hasta entonces nadie entra y nada se siembra
 round_label_planting = { $what }, usado el { $day }: ¿cuánto dice la etiqueta que hay que esperar antes de sembrar? Léala y anótelo; hasta entonces no se siembra nada

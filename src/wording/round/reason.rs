@@ -128,6 +128,7 @@ impl Wording {
             apart,
             leaves,
             count_from,
+            few,
             brought,
         } = why
         else {
@@ -147,6 +148,7 @@ impl Wording {
                 let wet = is_damping.then(|| self.round_sick_damping());
                 [Some(next), apart, wet].into_iter().flatten().collect::<Vec<_>>().join(". ")
             }
+            None if *few && !*done => self.round_sick_few(what, day),
             None if *done => self.round_sick_again(what, day),
             None => self.round_sick_open(what, day),
         }

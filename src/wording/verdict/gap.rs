@@ -93,6 +93,7 @@ impl Wording {
         let no_label = may_have_no_label(&with);
         let asked = match beside {
             None | Some(Beside::Bed) => self.gap_no_waiting_time(with, day),
+            Some(Beside::Plants(tray)) => self.gap_no_waiting_time_plants(tray, with, day),
             Some(Beside::Place) => self.gap_no_waiting_time_here(with, day),
             Some(Beside::Tray(tray)) => self.gap_no_waiting_time_beside(tray, with, day),
         };

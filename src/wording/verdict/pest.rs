@@ -16,7 +16,7 @@ impl Wording {
         if let Some(beside) = &seen.beside {
             return match beside {
                 Beside::Tray(tray) => self.pest_beside_tray(tray, what, day),
-                Beside::Place | Beside::Bed => self.pest_beside_place(what, day),
+                Beside::Place | Beside::Bed | Beside::Plants(_) => self.pest_beside_place(what, day),
             };
         }
         if let Some(leaves) = seen.leaves {
@@ -27,7 +27,10 @@ impl Wording {
             (Some(next), true) if blocks => self.pest_holds_bed(what, day, next),
             (Some(next), true) => self.pest_in_ground(what, day, next),
             (None, true) => self.pest_in_bed(what, day),
-            (Some(_), false) if seen.lacks == Some(PestLacks::Kind) => self.pest_unknown(what, day),
+            (Some(_), false) if seen.lacks == Some(PestLacks::Kind) => {
+                let asked = self.pest_unknown(what, day);
+                seen.count_from.map_or(asked.clone(), |from| self.pest_next_or_count(asked, self.day(from)))
+            }
             (Some(next), false) if seen.in_stem => self.pest_in_stem(what, day, next),
             (Some(next), false) if seen.is_sign => self.pest_may_spread(what, day, next),
             (Some(next), false) if seen.in_soil && seen.is_set_apart() => self.pest_of_soil_apart(what, day, next),
@@ -82,6 +85,7 @@ impl Wording {
                     LookAt::Ground => self.pest_look_ground(),
                     LookAt::Bed | LookAt::Brought => self.pest_look_bed(),
                     LookAt::RootsGrown(plants) => self.pest_look_roots_grown(plants),
+                    LookAt::HostsGrown(plants) => self.pest_look_hosts_grown(plants),
                     LookAt::Rested => self.pest_look_rested(),
                 };
                 if is_due { look } else { self.pest_next_look_from(look, self.day(from)) }

@@ -265,9 +265,11 @@ impl Wording {
             (None, _) => self.treated_unmet_said(what),
             (Some(day), Some(Beside::Tray(tray))) if *dries && *wets => self.treated_beside_dries(tray, what, day),
             (Some(day), Some(Beside::Tray(tray))) if *dries => self.treated_beside_of_day(tray, what, day),
+            (Some(day), Some(Beside::Plants(tray))) if *dries => self.treated_plants_until(tray, what, day),
             (Some(day), _) if *dries && *wets => self.treated_dries(what, day),
             (Some(day), _) if *dries => self.treated_of_day(what, day),
             (Some(day), None | Some(Beside::Bed)) => self.treated_unmet_until(what, day),
+            (Some(day), Some(Beside::Plants(tray))) => self.treated_plants_until(tray, what, day),
             (Some(day), Some(Beside::Place)) => self.treated_here_until(what, day),
             (Some(day), Some(Beside::Tray(tray))) => self.treated_beside_until(tray, what, day),
         }

@@ -3,6 +3,7 @@
 mod beside;
 mod leaves;
 mod losses;
+mod signs;
 
 use crate::support::{Book, criterion, fitting, pair, tray};
 use outplant::reckon::picture::{Criterion, Rule};

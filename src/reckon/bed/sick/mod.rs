@@ -2,11 +2,13 @@
 //! whether most of a species died there of nobody knows what.
 
 use crate::base::{Day, EntryId, SpeciesKey};
-use crate::nursery::pest::{DiedOf, harms, is_same_pest, is_seen_in, nature_of, says_none};
+use crate::nursery::pest::{DiedOf, Nature, harms, is_same_pest, is_seen_in, nature_of, says_none};
 use crate::reckon::picture::quantity::{BroughtBy, LookAt, NotSo, PestLacks};
 use crate::reckon::picture::{Basis, Criterion, Gap, Question, RuleSource};
 use crate::reckon::stock::{BedStory, Brought, Death};
-use crate::reckon::tray::pest::{Deeds, LOOK_AFTER_DAYS, OpenPest, PEST_HOLDS_PCT, Written, open, plants_to_look_at};
+use crate::reckon::tray::pest::{
+    Deeds, LOOK_AFTER_DAYS, LOOK_AFTER_INCURABLE_DAYS, OpenPest, PEST_HOLDS_PCT, Written, open, plants_to_look_at,
+};
 
 /// What lives in the ground unseen is let rest so long after the last plant that had it, with what it does not live on: a year of other
 /// plants at least is common practice against wilts; they keep for years. Ours.
@@ -63,10 +65,14 @@ pub(crate) fn acted_on(story: &BedStory) -> impl Iterator<Item = Day> {
 }
 
 /// Whether it holds a bed: what lives in its ground, what spreads from one plant, and what nobody knows. Animals of the soil that one
-/// sees while digging hold it where they are many; plants from a sick tray ask for care.
+/// sees while digging hold it where they are many. Plants from a tray with a sickness of the soil hold it until they are looked at: one is
+/// enough, and nobody puts more into suspect ground; of other sick trays, and of damping-off, they ask for care.
 fn holds_bed(pest: &OpenPest) -> bool {
-    let holds = || if pest.nature.by_eye { pest.on_many() } else { !leaves_bed(pest) };
-    pest.seen.brought.is_none() && holds()
+    let nature = pest.nature;
+    if pest.seen.brought.is_some() {
+        return nature.in_soil && !nature.by_eye && !nature.is_damping;
+    }
+    if nature.by_eye { pest.on_many() } else { !leaves_bed(pest) }
 }
 
 /// Whether it leaves a bed by itself, as what eats there and flies on does; a borer leaves no ground sick.
@@ -133,7 +139,7 @@ impl Deeds for DeedsInBed<'_> {
         let seen = look.what.plants_seen.unwrap_or(0);
         from <= look.from
             && match self.look_at(pest) {
-                LookAt::RootsGrown(plants) => look.what.roots_seen && seen >= plants,
+                LookAt::RootsGrown(plants) | LookAt::HostsGrown(plants) => look.what.roots_seen && seen >= plants,
                 LookAt::Plants(plants) | LookAt::Roots(plants) => seen >= plants,
                 LookAt::Ground | LookAt::Bed | LookAt::Rested | LookAt::Brought => true,
             }
@@ -153,7 +159,7 @@ impl Deeds for DeedsInBed<'_> {
     /// a later count of the living that names no sickness. What roots tell, no count does.
     fn counted_clear(&self, pest: &OpenPest, day: Day) -> bool {
         let (story, seen) = (self.story, &pest.seen);
-        let by_roots = matches!(self.look_at(pest), LookAt::RootsGrown(_));
+        let by_roots = matches!(self.look_at(pest), LookAt::RootsGrown(_) | LookAt::HostsGrown(_) | LookAt::Rested);
         let of_it = |death: &&Death| death.of == DiedOf::Sickness && is_same_pest(&death.what, &seen.what);
         let looked = story.pests.iter().any(|look| is_same_pest(&look.what.what, &seen.what) && look.from <= day);
         let Some(first) = story.deaths.iter().find(of_it).filter(|_| !by_roots && !looked) else { return false };
@@ -187,7 +193,11 @@ impl DeedsInBed<'_> {
             (Some(on), Err(_)) | (None, Ok(on)) => on,
             (None, Err(lacks)) => return Err(lacks),
         };
-        let rests = if nature.unseen_in_ground { GROUND_RESTS_DAYS } else { pest.look_after_days() };
+        let rests = match nature {
+            Nature { unseen_in_ground: true, .. } => GROUND_RESTS_DAYS,
+            Nature { in_roots: true, .. } => LOOK_AFTER_INCURABLE_DAYS,
+            _ => pest.look_after_days(),
+        };
         Ok(done.max(self.last_died(pest, until).unwrap_or(done)).plus(rests))
     }
 
@@ -229,7 +239,9 @@ impl DeedsInBed<'_> {
         let living: u64 = self.story.cohorts.iter().map(|cohort| u64::from(cohort.living)).sum();
         if nature.unseen_in_ground {
             LookAt::Rested
-        } else if nature.in_soil && !nature.has_cure {
+        } else if nature.in_roots {
+            LookAt::HostsGrown(plants_to_look_at(u64::from(u32::MAX), pest.seen.share_pct))
+        } else if nature.in_soil && !nature.has_cure && !nature.by_eye {
             LookAt::RootsGrown(plants_to_look_at(u64::from(u32::MAX), pest.seen.share_pct))
         } else if nature.in_soil {
             LookAt::Ground

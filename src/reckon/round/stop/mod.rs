@@ -433,6 +433,8 @@ pub enum RoundReason {
         leaves: Option<LeavesAtLeast>,
         /// The day from which a count answers it too.
         count_from: Option<Day>,
+        /// Whether it goes by itself and is on few, so that the others go out.
+        few: bool,
         /// The plants that brought it into a bed.
         brought: Option<BroughtBy>,
     },

@@ -3,7 +3,7 @@
 
 use crate::base::{Day, EntryId};
 use crate::nursery::entry::Entry;
-use crate::nursery::pest::{DiedOf, is_same_pest, nature_of};
+use crate::nursery::pest::{DiedOf, is_same_pest, nature_of, says_unknown};
 use crate::reckon::picture::quantity::NotSo;
 use crate::reckon::picture::{Criterion, Gap, Question, RuleSource};
 use crate::reckon::stock::{CountLook, Gone, Since, TrayStory};
@@ -14,9 +14,13 @@ use super::{LOOK_AFTER_DAYS, OpenPest, PEST_HOLDS_PCT, Written};
 /// stood, within [`LOOK_AFTER_DAYS`], are what every sowing and every bench loses. Ours.
 const LOSS_SEEN_PCT: f64 = 5.0;
 
+/// From this share of those that stood on, percent, within [`LOOK_AFTER_DAYS`], plants that are no longer young and died of nobody knows
+/// what are asked about: it is the share from which a pest holds. Ours.
+const UNSAID_LOSS_PCT: f64 = PEST_HOLDS_PCT;
+
 /// Losses and culls of a tray that name a sickness, as sightings.
 pub(super) fn sightings(story: &TrayStory, day: Day) -> Vec<Written> {
-    let of_it = |gone: &&Since<Gone>| gone.what.of == DiedOf::Sickness && gone.from <= day;
+    let of_it = |gone: &&Since<Gone>| matches!(gone.what.of, DiedOf::Sickness | DiedOf::Unnamed) && gone.from <= day;
     let seen = story.gone.iter().filter(of_it).filter(|gone| !is_usual(story, gone));
     seen.filter_map(Since::sighting).collect()
 }
@@ -25,7 +29,7 @@ pub(super) fn sightings(story: &TrayStory, day: Day) -> Vec<Written> {
 fn is_usual(story: &TrayStory, gone: &Since<Gone>) -> bool {
     let of_sort = |gone: &Since<Gone>| {
         let nature = nature_of(&gone.what.why, None);
-        (nature.is_damping, nature.is_sign)
+        (nature.is_damping, nature.is_sign || gone.what.of == DiedOf::Unnamed)
     };
     let sort @ (damps, is_sign) = of_sort(gone);
     let young = story.young_until().is_some_and(|until| gone.from <= until);
@@ -34,7 +38,8 @@ fn is_usual(story: &TrayStory, gone: &Since<Gone>) -> bool {
     }
     let lately = |other: &&Since<Gone>| {
         let near = (0..LOOK_AFTER_DAYS).contains(&gone.from.days_since(other.from));
-        near && other.is_dead_of_it() && of_sort(other) == sort && other.entry != gone.entry
+        let of_it = gone.what.culled == other.what.culled && other.what.of != DiedOf::NotSaid;
+        near && of_it && of_sort(other) == sort && other.entry != gone.entry
     };
     let others = story.gone.iter().filter(lately).map(|other| f64::from(other.what.plants));
     let died = others.sum::<f64>() + f64::from(gone.what.plants);
@@ -43,17 +48,26 @@ fn is_usual(story: &TrayStory, gone: &Since<Gone>) -> bool {
 
 /// Whether an entry of a loss or a cull is a sighting of its tray.
 pub(crate) fn is_sighting(story: &TrayStory, entry: &Entry) -> bool {
-    let gone = Since::gone(entry, Some(story.accounts.standing));
-    gone.is_some_and(|gone| !is_usual(story, &gone) && gone.sighting().is_some())
+    let Some(gone) = Since::gone(entry, Some(story.accounts.standing)) else { return false };
+    let Some(seen) = gone.sighting().filter(|_| !is_usual(story, &gone)) else { return false };
+    // What was written late, and answered by a count since, holds nothing.
+    let pest = OpenPest::begun(&seen);
+    let last = story.last_on.unwrap_or(gone.from);
+    !(count_tells(&pest) && calm_count(story, gone.from, gone.from.plus(pest.look_after_days()), last))
 }
 
 /// The day from which a whole count says as much as a look of a sickness that is known by losses alone: of what a treatment cures, and of
 /// a sign. Of what nothing cures the plants that live say nothing.
 pub(super) fn count_tells_from(pest: &OpenPest, story: &TrayStory, day: Day) -> Option<Day> {
-    let tells = pest.by_loss && (pest.nature.has_cure || pest.nature.is_sign);
+    let tells = count_tells(pest);
     let of_it = |gone: &&Since<Gone>| gone.from <= day && is_same_pest(&gone.what.why, &pest.seen.what);
     let last = story.gone.iter().filter(of_it).map(|gone| gone.from).max().filter(|_| tells)?;
     Some(last.plus(pest.look_after_days()))
+}
+
+fn count_tells(pest: &OpenPest) -> bool {
+    let cured = pest.nature.has_cure && !pest.nature.in_roots;
+    pest.by_loss && (cured || pest.nature.is_sign || pest.nature.is_unknown)
 }
 
 /// Whether such a count was made, and found few gone since. Seedlings that are moved on go through somebody's hands one by one.
@@ -61,14 +75,18 @@ pub(super) fn counted_clear(pest: &OpenPest, story: &TrayStory, day: Day) -> boo
     let Some(from) = count_tells_from(pest, story, day) else { return false };
     let since = from.plus(-pest.look_after_days());
     let moved = story.made_on.filter(|on| !story.moves_in.is_empty() && (from..=day).contains(on));
+    moved.is_some() || calm_count(story, since, from, day)
+}
+
+/// Whether a whole count from a day on found few gone since another.
+fn calm_count(story: &TrayStory, since: Day, from: Day, day: Day) -> bool {
     let whole = || whole_counts(story, day).filter(|look| look.day > since);
-    moved.is_some()
-        || whole().filter(|look| look.day >= from && look.standing > 0).any(|look| {
-            let counted: u32 = whole().filter(|other| other.day <= look.day).map(gone_of).fold(0, u32::saturating_add);
-            let unsaid = unsaid(story).filter(|gone| (since.plus(1)..=look.day).contains(&gone.from));
-            let lost = unsaid.map(|gone| gone.what.plants).fold(counted, u32::saturating_add);
-            is_few(lost, look.standing)
-        })
+    whole().filter(|look| look.day >= from && look.standing > 0).any(|look| {
+        let counted: u32 = whole().filter(|other| other.day <= look.day).map(gone_of).fold(0, u32::saturating_add);
+        let unsaid = unsaid(story).filter(|gone| (since.plus(1)..=look.day).contains(&gone.from));
+        let lost = unsaid.map(|gone| gone.what.plants).fold(counted, u32::saturating_add);
+        is_few(lost, look.standing)
+    })
 }
 
 fn whole_counts(story: &TrayStory, day: Day) -> impl DoubleEndedIterator<Item = &CountLook> {
@@ -96,7 +114,23 @@ struct Fall<'a> {
     entry: &'a EntryId,
 }
 
-/// More plants dead or gone within two weeks than live, by counts and losses, and nobody wrote of what.
+/// Plants that died of nobody knows what, or were thrown out as that, in the days up to one.
+fn unsaid_by(story: &TrayStory, on: Day) -> u32 {
+    let said_so = |gone: &&Since<Gone>| !gone.what.culled || says_unknown(&gone.what.why);
+    let lately = |gone: &&Since<Gone>| (0..LOOK_AFTER_DAYS).contains(&on.days_since(gone.from));
+    let of_none = story.gone.iter().filter(|gone| gone.what.of == DiedOf::NotSaid && gone.what.stood.is_some());
+    of_none.filter(said_so).filter(lately).map(|gone| gone.what.plants).fold(0, u32::saturating_add)
+}
+
+/// Whether a tenth of plants that are no longer young were lost so: young seedlings die of many things, and nobody looks for each.
+fn is_asked(story: &TrayStory, fall: &Fall<'_>) -> bool {
+    let young = story.young_until().is_some_and(|until| fall.on <= until);
+    let lost = unsaid_by(story, fall.on);
+    let stood = f64::from(lost.saturating_add(fall.alive));
+    !young && fall.alive > 0 && lost > 0 && f64::from(lost) * 100.0 >= stood * UNSAID_LOSS_PCT
+}
+
+/// More plants dead or gone within two weeks than live, or a tenth of older ones lost, by counts and losses, and nobody wrote of what.
 pub(super) fn many_died(story: &TrayStory, day: Day) -> Option<Criterion> {
     let counted = whole_counts(story, day).map(|look| Fall {
         on: look.day,
@@ -109,20 +143,27 @@ pub(super) fn many_died(story: &TrayStory, day: Day) -> Option<Criterion> {
         let alive = u32::try_from(left).unwrap_or(u32::MAX);
         Fall { on: gone.from, gone: gone.what.plants, alive, entry: &gone.entry }
     });
-    let falls: Vec<Fall<'_>> = counted.chain(lost).collect();
+    let thrown = story.gone.iter().filter(|gone| gone.what.culled && gone.from <= day && says_unknown(&gone.what.why));
+    let thrown = thrown.filter_map(|gone| {
+        let left = gone.what.stood?.saturating_sub(u64::from(gone.what.plants));
+        Some(Fall { on: gone.from, gone: 0, alive: u32::try_from(left).unwrap_or(u32::MAX), entry: &gone.entry })
+    });
+    let falls: Vec<Fall<'_>> = counted.chain(lost).chain(thrown).collect();
     let by_then = |fall: &Fall<'_>| {
         let lately = falls.iter().filter(|other| (0..LOOK_AFTER_DAYS).contains(&fall.on.days_since(other.on)));
         lately.map(|other| other.gone).fold(0, u32::saturating_add)
     };
-    let many = falls.iter().filter(|fall| fall.alive > 0 && fall.gone > 0 && by_then(fall) > fall.alive);
+    let most = |fall: &&Fall<'_>| fall.alive > 0 && fall.gone > 0 && by_then(fall) > fall.alive;
+    let many = falls.iter().filter(|fall| most(fall) || is_asked(story, fall));
     let found = many.max_by_key(|fall| (fall.on, std::cmp::Reverse(fall.alive)))?;
     let again_from = found.on.plus(LOOK_AFTER_DAYS);
+    let gone = by_then(found).max(unsaid_by(story, found.on));
     let settled = whole_counts(story, day).any(|look| look.day >= again_from && is_few(gone_of(look), look.standing))
         || story.pests.iter().any(|pest| (found.on..=day).contains(&pest.from));
     if settled {
         return None;
     }
-    let gap = Gap::ManyDied { on: found.on, gone: by_then(found), alive: found.alive, again_from };
+    let gap = Gap::ManyDied { on: found.on, gone, alive: found.alive, again_from };
     let unknown = Criterion::lacking(Question::Pest, Some(NotSo), Some(gap), true, RuleSource::Pest);
     Some(unknown.resting_on([found.entry.clone()]))
 }

@@ -133,7 +133,8 @@ impl OpenPest {
 
     /// Whether it is on so many plants of a tray that all go, with their soil.
     fn takes_all(&self) -> bool {
-        self.nature.fills_soil() && self.worst_pct.is_some_and(|share| share >= WHOLE_TRAY_PCT)
+        let many = || self.worst_pct.is_some_and(|share| share >= WHOLE_TRAY_PCT);
+        self.nature.takes_tray || self.nature.fills_soil() && many()
     }
 
     /// How many days after it was answered a look tells whether it is gone.
@@ -333,7 +334,11 @@ pub(crate) fn open<'a>(seen: impl Iterator<Item = &'a Written>, deeds: &impl Dee
             Some(pest) if look.what.of_loss => pest.entries.push(look.entry.clone()),
             Some(pest) => pest.again(look),
             None if gone => {}
-            None => open.push(OpenPest::begun(look)),
+            None => {
+                // Who looks and writes what it is has answered what plants were lost of.
+                open.retain(|pest| look.what.of_loss || !(pest.by_loss && pest.nature.is_unknown));
+                open.push(OpenPest::begun(look));
+            }
         }
     }
     open.retain(|pest| !deeds.counted_clear(pest, day));
@@ -344,7 +349,8 @@ pub(crate) fn open<'a>(seen: impl Iterator<Item = &'a Written>, deeds: &impl Dee
 }
 
 fn answers(pest: &OpenPest, what: &str) -> bool {
-    !pest.nature.goes_by_itself() && pest.nature.in_soil == nature_of(what, None).in_soil
+    let of = nature_of(what, None);
+    !pest.nature.goes_by_itself() && (pest.nature.in_soil == of.in_soil || of.is_unknown || of.is_sign)
 }
 
 /// The criterion `pest` of a tray.
