@@ -2,7 +2,7 @@
 
 use super::answer::said_yes;
 use super::run::{Exit, Run};
-use crate::desk::{Desk, DeskError, JournalError, Note, Reading};
+use crate::desk::{Desk, DeskError, JournalError, Newest, Note, Reading};
 use crate::nursery::species::Catalogue;
 
 impl Run {
@@ -72,11 +72,11 @@ const GONE_SAID_FILE: &str = "gone.txt";
 fn ask_of_clock(run: &Run, desk: &Desk, writes: bool) -> Result<(), Exit> {
     let today = run.now.today;
     let desk_fault = |fault| run.desk_fault(fault);
-    let (newest, newest_moment) = desk.newest().map_err(desk_fault)?;
+    let Newest { of_days, recorded } = desk.newest().map_err(desk_fault)?;
     // Where a clock once ran ahead and that was taken back, every later entry was recorded no earlier than that.
     let mended = desk.took_back_what_was_to_come().map_err(desk_fault)?;
-    let newest_moment = newest_moment.filter(|_| !mended);
-    let Some((entry, newest)) = newest else { return Ok(()) };
+    let newest_moment = recorded.filter(|_| !mended);
+    let Some((entry, newest)) = of_days else { return Ok(()) };
     let before =
         today < newest || newest_moment.is_some_and(|moment| run.now.moment < moment && today < moment.day(-14.0));
     let doubt = if today < newest {

@@ -55,6 +55,14 @@ use crate::reckon::picture::Doubt;
 use crate::reckon::{Fold, FromThen, Picture, View};
 use book::BookSource;
 
+/// What is newest in a book.
+pub(crate) struct Newest {
+    /// Of the entries that count the one of the latest day, and that day.
+    pub(crate) of_days: Option<(EntryId, Day)>,
+    /// The moment at which this copy recorded last.
+    pub(crate) recorded: Option<Moment>,
+}
+
 /// What was written.
 #[derive(Clone, PartialEq, Debug, Default)]
 pub struct Recorded {
@@ -158,10 +166,10 @@ impl Desk {
         Ok(found)
     }
 
-    /// The latest of the entries that count, and the moment at which this copy recorded last.
-    pub(crate) fn newest(&self) -> Result<(Option<(EntryId, Day)>, Option<Moment>), DeskError> {
+    /// What is newest in it.
+    pub(crate) fn newest(&self) -> Result<Newest, DeskError> {
         let counts = |id: &EntryId| !self.fold.ledger().is_withdrawn(id);
-        Ok((self.journal.newest_of_days(&counts)?, self.journal.last_recorded()?))
+        Ok(Newest { of_days: self.journal.newest_of_days(&counts)?, recorded: self.journal.last_recorded()? })
     }
 
     /// Whether an entry of a day still to come was taken back: a clock once ran ahead.

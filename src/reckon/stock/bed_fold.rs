@@ -255,11 +255,11 @@ impl BedFold<'_> {
     /// blocked spots do not count.
     fn note_no_room(&mut self, entry: &Arc<Entry>, species: &SpeciesKey, out: u32) {
         let Some(layout) = self.story.layout.on(entry.happened) else { return };
-        let room = positions::room(&self.story, self.site, layout, species);
-        if room.positions > 0 && out > room.positions.saturating_sub(room.living) {
-            let (bed, species, positions) = (self.story.name.clone(), species.clone(), room.positions);
+        let positions = positions::whole_grid(self.site, layout, species);
+        if positions > 0 && out > positions.saturating_sub(self.story.living_of(species)) {
             // What is told is what the verdict calls open.
-            let open = room.open;
+            let open = positions::room(&self.story, self.site, layout, species).open;
+            let (bed, species) = (self.story.name.clone(), species.clone());
             self.doubt(entry, DoubtKind::MoreOutThanPositions { bed, species, out, open, positions });
         }
     }

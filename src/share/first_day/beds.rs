@@ -7,7 +7,7 @@ use super::sheet::{RowReader, note_repeated, order_of, read_rows, without_total}
 use super::{FirstDay, SheetNames, TakenFor, UnknownWhat};
 use crate::base::{SpeciesKey, word::Word};
 use crate::nursery::entry::fault::Problem;
-use crate::nursery::entry::types::PlantingPattern;
+use crate::nursery::entry::types::{BedEdges, PlantingPattern};
 use crate::share::amounts::{self, METRES};
 use crate::share::draft::short;
 use crate::share::fault::{LineFaults, Reason};
@@ -53,7 +53,8 @@ fn read_row(reader: &mut RowReader) {
             reader.tell(None, TakenFor::Field(HOME));
         }
         let field = field.unwrap_or(HOME);
-        let body = json!({"bed": name, "field": field, "length_m": length_m, "width_m": width_m, "plan": plan});
+        let edges = BedEdges::Half.spelled();
+        let body = json!({"bed": name, "field": field, "length_m": length_m, "width_m": width_m, "edges": edges, "plan": plan});
         let today = reader.names.today;
         reader.write(
             "bed_set",

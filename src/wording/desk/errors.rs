@@ -200,6 +200,14 @@ impl Wording {
         match odd {
             Odd::LargeBed { bed, area_ha } => self.remark_large_bed(bed, self.number(*area_ha, 0)),
             Odd::NoPositions { bed, species } => self.remark_no_positions(bed, species),
+            Odd::RowsUnread { rows } => self.remark_rows_unread(crate::base::text::cleaned(rows)),
+            Odd::Spacing { bed, species, asked_per_ha, usual_m: (row_m, in_row_m) } => self.remark_spacing(
+                bed,
+                self.species_name(species),
+                self.number(*asked_per_ha, 0),
+                self.number(*row_m, 1),
+                self.number(*in_row_m, 1),
+            ),
             Odd::UntilAndNever { until } => self.remark_until_and_never(self.day(*until)),
             Odd::NothingGone => self.remark_nothing_gone(),
             Odd::StillToCome { entry, day } => self.remark_still_to_come(entry, self.day(*day)),

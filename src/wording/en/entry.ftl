@@ -63,8 +63,11 @@ part_texture = soil { $texture }
 entry_bed_set = bed { $bed } in { $field }: { $length } × { $width } m
 part_bearing = rows towards { $degrees }°
 part_plan = for { $plan }
-# (species, row, in_row)
-plan_line = { $species } { $row } × { $in_row } m
+# (species, row, in_row, positions, per_ha)
+plan_line = { $species } { $row } × { $in_row } m: { $positions ->
+    [one] { $positions } position
+   *[other] { $positions } positions
+}, { $per_ha } to the hectare
 # (bed, positions, spots, why)
 entry_positions_blocked = { $positions ->
     [one] bed { $bed }: { $positions } position blocked ({ $spots }), { $why }

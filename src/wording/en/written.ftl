@@ -94,6 +94,9 @@ remark_only_used = take care: "{ $what }" names something that was used, and a n
 remark_large_bed = { $bed }: { $area } ha are more than a bed has: are length and width in metres?
 # (bed, species)
 remark_no_positions = { $bed }: { $species } has no position there by this spacing, or more than can be counted: are the distances in metres?
+remark_rows_unread = rows "{ $rows }" cannot be read, and all would be meant: write 1-3,7 or every 3
+# (bed, species, density, row, in_row)
+remark_spacing = { $bed }: { $species } would stand { $density } to the hectare, usual is { $row } × { $in_row } m: is the spacing right?
 remark_until_and_never = until { $until } and never are both said, and never would count: which is meant?
 remark_nothing_gone = nothing is missing here, so there is nothing to settle: is that so?
 # (entry, day)

@@ -76,7 +76,10 @@ part_texture = suelo { $texture }
 entry_bed_set = parcela { $bed } en { $field }: { $length } × { $width } m
 part_bearing = hileras hacia { $degrees }°
 part_plan = para { $plan }
-plan_line = { $species } { $row } × { $in_row } m
+plan_line = { $species } { $row } × { $in_row } m: { $positions ->
+    [one] { $positions } puesto
+   *[other] { $positions } puestos
+}, { $per_ha } por hectárea
 entry_positions_blocked = { $positions ->
     [one] parcela { $bed }: { $positions } hoyo tapado ({ $spots }), { $why }
    *[other] parcela { $bed }: { $positions } hoyos tapados ({ $spots }), { $why }
