@@ -2,7 +2,9 @@
 //! whether a text says that there is none. Names stand in `sicknesses.toml`; words are compared without accents or case, in the
 //! languages the book is kept in.
 
-use std::sync::LazyLock;
+use std::collections::HashMap;
+use std::hash::Hash;
+use std::sync::{LazyLock, RwLock};
 
 use serde::{Deserialize, Serialize};
 
@@ -196,17 +198,54 @@ fn plain_words(text: &str) -> Vec<String> {
 /// What is known of a pest by its name, and by whether a person said that it goes along with plants. Their yes always counts; their no
 /// of what no name says, or of a sign.
 pub(crate) fn nature_of(text: &str, spreads: Option<bool>) -> Nature {
+    static FOUND: LazyLock<Remembered<(String, Option<bool>), Nature>> = LazyLock::new(Remembered::default);
+    FOUND.or_find((text.to_string(), spreads), || nature_by_words(text, spreads))
+}
+
+/// What was found of a text: a book says the same few names in very many entries.
+struct Remembered<K, V>(RwLock<HashMap<K, V>>);
+
+impl<K, V> Default for Remembered<K, V> {
+    fn default() -> Self {
+        Remembered(RwLock::new(HashMap::new()))
+    }
+}
+
+impl<K: Eq + Hash, V: Copy> Remembered<K, V> {
+    /// Texts that are kept; a book with more of them begins anew. Ours.
+    const MOST: usize = 10_000;
+
+    fn or_find(&self, key: K, find: impl FnOnce() -> V) -> V {
+        if let Ok(found) = self.0.read()
+            && let Some(known) = found.get(&key)
+        {
+            return *known;
+        }
+        let value = find();
+        if let Ok(mut found) = self.0.write() {
+            if found.len() >= Self::MOST {
+                found.clear();
+            }
+            found.insert(key, value);
+        }
+        value
+    }
+}
+
+fn nature_by_words(text: &str, spreads: Option<bool>) -> Nature {
     let (known, words) = (known(), plain_words(text));
     let [incurable, incurable_in_soil, rot, damping, soil_animal, blight, borer, sign, in_potting_soil] =
         known.serious.each_ref().map(|names| any_in(names, &words));
     let (rot, root_rot) = (rot || damping, any_in(&known.root_rot, &words));
-    let borer = borer && !any_in(&known.in_berries, &words);
+    let in_berries = any_in(&known.in_berries, &words);
+    let borer = borer && !in_berries;
     let soil_animal = soil_animal || in_potting_soil;
     let unseen_in_ground = any_in(&known.unseen_in_ground, &words);
     let named = incurable || incurable_in_soil || rot || soil_animal || blight || borer;
     let sign = sign && !named && !any_in(&known.leaf_phrases, &words);
     let is_sign = sign && spreads.is_none();
-    let nameless = !named && !sign && !any_in(&known.harmless, &words) && !any_in(&known.comes_and_goes, &words);
+    let is_known = in_berries || any_in(&known.harmless, &words) || any_in(&known.comes_and_goes, &words);
+    let nameless = !named && !sign && !is_known;
     let in_stem = borer && !incurable && !incurable_in_soil && !rot && !soil_animal && !blight;
     let goes = any_in(&known.goes, &words) && !any_in(&known.goes_along, &words) && spreads != Some(true);
     let said_no = (sign || nameless) && spreads == Some(false);
@@ -247,6 +286,11 @@ pub(crate) enum DiedOf {
 
 /// Of what plants died by the words of a loss or a count, or why they were thrown out.
 pub(crate) fn died_of(text: &str) -> DiedOf {
+    static FOUND: LazyLock<Remembered<String, DiedOf>> = LazyLock::new(Remembered::default);
+    FOUND.or_find(text.to_string(), || died_of_by_words(text))
+}
+
+fn died_of_by_words(text: &str) -> DiedOf {
     let (known, words) = (known(), plain_words(text));
     let is = |names: &[Name], word: &String| any_in(names, std::slice::from_ref(word));
     if words.iter().all(|word| is(&known.no_cause, word) || is(&known.dead, word)) {

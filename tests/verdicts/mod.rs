@@ -10,6 +10,5 @@ mod rules;
 mod safety;
 mod said;
 mod seed;
-mod seed_and_hands;
 mod soil;
 mod sun_and_stakes;

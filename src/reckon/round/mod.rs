@@ -56,7 +56,7 @@ pub struct Round {
     /// what can wait.
     pub worth_looking: Vec<WorthLooking>,
     /// What nobody touches today, and why: no stop is there.
-    pub(crate) stay_away: Vec<(Subject, Criterion)>,
+    pub stay_away: Vec<(Subject, Criterion)>,
 }
 
 impl Round {

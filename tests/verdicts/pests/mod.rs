@@ -310,6 +310,9 @@ fn a_sickness_of_the_soil_holds_a_bed_at_any_share_until_a_deed_and_a_look_weeks
         seen(&mut treated, "2026-03-12", json!({"bed":"Upper 1"}), what, Some(0.0));
         assert!(!bed_fits(&treated), "{what}: two days after");
         seen(&mut treated, "2026-04-10", json!({"bed":"Upper 1"}), what, Some(0.0));
+        assert!(!bed_fits(&treated), "{what}: nobody looked at roots");
+        let roots = json!({"bed":"Upper 1","what":what,"share_pct":0,"plants_seen":200,"roots_seen":true});
+        treated.write("2026-04-11", "pest_seen", roots);
         assert!(bed_fits(&treated), "{what}");
     }
 }
