@@ -121,3 +121,73 @@ fn every_line_of_the_guides_is_written_on_the_sample() {
     }
     assert!(seen > 14, "{seen}");
 }
+
+/// The fenced blocks of a page that say nothing of their own form, each a list of lines.
+fn fenced(page: &str) -> Vec<Vec<String>> {
+    let text = std::fs::read_to_string(Path::new(env!("CARGO_MANIFEST_DIR")).join(page)).unwrap();
+    let parts = text.split("\n```").collect::<Vec<_>>();
+    let blocks = parts.iter().skip(1).step_by(2).filter_map(|part| part.strip_prefix('\n'));
+    blocks.map(|block| block.lines().map(str::to_string).collect()).collect()
+}
+
+/// The words behind the name of the program; none where a line is no command of it.
+fn command_of(line: &str) -> Option<Vec<String>> {
+    let words = line.strip_prefix("outplant ").or_else(|| line.strip_prefix("cargo run --release -- "))?;
+    let mut parted: Vec<String> = Vec::new();
+    let (mut word, mut quote, mut any) = (String::new(), None, false);
+    for letter in words.chars().chain([' ']) {
+        match (quote, letter) {
+            (Some(open), letter) if letter == open => quote = None,
+            (None, '"' | '\'') => (quote, any) = (Some(letter), true),
+            (None, ' ') => {
+                if any || !word.is_empty() {
+                    parted.push(std::mem::take(&mut word));
+                }
+                any = false;
+            }
+            (_, letter) => word.push(letter),
+        }
+    }
+    Some(parted)
+}
+
+/// Runs the commands of a page's blocks one by one in their order; lines below a command that are none are what is piped
+/// into it, and a block of a sheet is the sheet that is read next. The answer is how many commands there were.
+fn run_blocks(page: &str, lang: &str, home: &Home, sheet: &str) -> usize {
+    let mut seen = 0;
+    for block in fenced(page) {
+        if block.first().is_some_and(|line| line.contains(',') && command_of(line).is_none()) {
+            home.with(sheet, block.join("\n"));
+            continue;
+        }
+        let mut lines = block.iter().peekable();
+        while let Some(line) = lines.next() {
+            let Some(words) = command_of(line) else { continue };
+            let mut piped = String::new();
+            while let Some(below) = lines.next_if(|below| command_of(below).is_none()) {
+                piped.push_str(&format!("{below}\n"));
+            }
+            let here = |word: &String| match word.ends_with(".csv") || word.ends_with(".outplant") {
+                true => home.file(word).to_str().unwrap().to_string(),
+                false => word.clone(),
+            };
+            let words: Vec<String> = words.iter().map(here).collect();
+            let all: Vec<&str> = ["--lang", lang].into_iter().chain(words.iter().map(String::as_str)).collect();
+            let ended = home.run_with(&all, &piped);
+            assert_eq!(ended.code, 0, "{page}: {line}\n{piped}\n{}\n{}", ended.out, ended.err);
+            assert!(!ended.out.is_empty(), "{page}: {line} says nothing");
+            seen += 1;
+        }
+    }
+    seen
+}
+
+#[test]
+fn the_blocks_of_commands_of_the_guides_and_the_readme_run_in_their_order() {
+    let sample = sample();
+    for (page, lang) in &GUIDES[..2] {
+        assert!(run_blocks(&format!("docs/{page}"), lang, &with(&sample), "trays.csv") > 0, "{page}");
+    }
+    // The README begins a nursery of its own: each command finds what those before it wrote.
+    assert!(run_blocks("README.md", "en", &Home::default(), "trays.csv") >= 15);
+}

@@ -27,7 +27,7 @@ fn tested_coffee() -> Book {
     book.write(
         "2026-04-20",
         "lot_tested",
-        json!({"lot":"cof-L1","replicates":[{"seeds":25,"germinated":20},{"seeds":25,"germinated":20}],"days":45}),
+        json!({"lot":"cof-L1","replicates":[{"seeds":25,"germinated":20},{"seeds":25,"germinated":20}],"days":90}),
     );
     book
 }

@@ -64,23 +64,23 @@ fn below_the_least_days_a_tray_is_not_ready_whatever_its_size() {
 #[test]
 fn the_holding_time_of_a_container_scales_by_the_cube_root_and_a_plug_overrules_it() {
     let mut book = small_nursery();
-    book.write("2025-01-01", "container_set", json!({"container":"small cell","volume_ml":125}));
+    book.write("2025-01-01", "container_set", json!({"container":"small cell","volume_ml":250}));
     book.write(
         "2025-06-01",
         "sown",
         json!({"tray":"cof-1","lot":"cof-L1","seeds":60,"container":"small cell","place":"Deep shade"}),
     );
     book.write("2025-09-10", "counted", json!({"tray":"cof-1","standing":50}));
-    // 420 days in 1,000 ml; an eighth of the volume holds half as long: 210 days.
+    // 420 days in 1,000 ml; a quarter of the volume holds 0.63 of it: 265 days.
     let picture = book.on(TODAY);
     let cof = tray(&picture, "cof-1");
     let held = criterion(&cof.criteria, Rule::DaysInContainer);
-    assert_eq!(held.needed(), Some(Measure::DaysAtMost(210)));
+    assert_eq!(held.needed(), Some(Measure::DaysAtMost(265)));
     assert_eq!((held.met(), cof.stage), (Some(false), Stage::Overdue));
-    assert_eq!(cof.best_before, Some(day("2025-06-01") + 210));
-    book.write("2026-04-12", "plug_checked", json!({"tray":"cof-1","roots":"holds"}));
-    // Day 315 is 1.5 times 210; from then on a plug alone is not enough.
-    for (on, met) in [("2026-04-12", true), ("2026-04-13", false)] {
+    assert_eq!(cof.best_before, Some(day("2025-06-01") + 265));
+    book.write("2026-07-03", "plug_checked", json!({"tray":"cof-1","roots":"holds"}));
+    // Day 397 is within 1.5 times 265; from then on a plug alone is not enough.
+    for (on, met) in [("2026-07-03", true), ("2026-07-04", false)] {
         let picture = book.on(on);
         assert_eq!(criterion(&tray(&picture, "cof-1").criteria, Rule::DaysInContainer).met(), Some(met), "{on}");
     }

@@ -77,7 +77,7 @@ fn a_fresh_step_and_shade_put_back_are_two_reasons_with_their_entries() {
     let step = book.write("2026-04-12", "shade_set", json!({"tray":"cof-1","shade_pct":40}));
     let fresh = asked(&book, Rule::Hardening);
     assert_eq!(fresh.known(), Some(Measure::FreshStep { days: 3, last: day("2026-04-12") }));
-    assert_eq!((fresh.met(), fresh.expected), (Some(false), Some(day("2026-04-19"))));
+    assert_eq!((fresh.met(), fresh.expected), (Some(false), Some(day("2026-04-17"))));
     assert!(fresh.entries.contains(&step));
     let (english, spanish) = said(&fresh, About::Pair);
     assert!(english.contains("the last step toward the light was on 12 Apr 2026"), "{english}");

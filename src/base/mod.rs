@@ -5,6 +5,7 @@ pub mod columns;
 pub(crate) mod cores;
 pub(crate) mod day;
 pub(crate) mod left_behind;
+pub(crate) mod letters;
 pub(crate) mod moment;
 pub(crate) mod name_search;
 pub(crate) mod range;

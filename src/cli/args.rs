@@ -8,7 +8,7 @@ use std::path::PathBuf;
 
 use super::begin::{degrees, figure, metres};
 use super::json::schema::answers;
-use crate::base::{BedName, EntryId, LotCode, TrayCode};
+use crate::base::{BedName, EntryId, LotCode, PlaceName, TrayCode};
 
 /// What was typed.
 #[derive(Parser, Debug)]
@@ -256,6 +256,11 @@ pub(crate) enum Why {
         /// Also every question that is met, one by one.
         #[arg(long)]
         all: bool,
+    },
+    /// A bench, a frame, or another place.
+    Place {
+        /// Its name.
+        place: PlaceName,
     },
     /// A tray and a bed.
     Pair {

@@ -11,6 +11,7 @@ use super::machine::{outlive_full_files, paths, settings_faults, shells};
 use super::run::{Exit, Run, day_asked};
 use super::{begin, calc, exchange, log, proof, ready, sample, species, undo, walk, why, write};
 use crate::base::Day;
+use crate::base::letters::Letters;
 use crate::desk::{Desk, Now};
 use crate::reckon::forecast::ForecastBasis;
 use crate::settings::{ReadSettings, Settings, colour};
@@ -49,7 +50,8 @@ pub struct OpenDashboard {
 pub fn run(arguments: Vec<OsString>, around: Surroundings) -> Outcome {
     outlive_full_files();
     let read = ReadSettings::of(&around.folders);
-    let wording = Wording::new(language(&arguments, read.settings.lang.as_deref(), around.lang.as_deref()));
+    let lang = language(&arguments, read.settings.lang.as_deref(), around.lang.as_deref());
+    let wording = Wording::with_letters(lang, read.settings.keys.clone());
     let json = is_for_a_program(&arguments);
     let stop = |ending: Ending, lines: &[String]| {
         refuse(ending, lines, json);
@@ -229,14 +231,17 @@ impl Run {
 
     /// Hands the nursery over to the screen; as prompts where that was asked for or the terminal can do no more.
     fn open_dashboard(&self, desk: Desk) -> Outcome {
+        let plain = self.everywhere.plain || self.around.prompts_only;
+        // Answers to prompts are typed text, where letters stand where they stood.
+        let letters = if plain { Letters::default() } else { self.settings.keys.clone() };
         Outcome::Open(Box::new(OpenDashboard {
             desk,
-            wording: Wording::new(self.wording.lang()),
+            wording: Wording::with_letters(self.wording.lang(), letters),
             who: self.who.clone(),
             around: self.around.clone(),
             on: self.on,
             forecast_basis: self.forecast_basis,
-            plain: self.everywhere.plain || self.around.prompts_only,
+            plain,
         }))
     }
 }

@@ -99,7 +99,14 @@ pub(crate) fn refused(run: &Run, fault: &ImportError, file: &str, species: &Cata
             Exit { ending: Ending::Refused, lines }
         }
         ImportError::Lines(faults, refused) => by_line(run, faults, refused, species, false),
-        ImportError::Sheet(sheet) => by_line(run, &sheet.faults, &sheet.refused, species, sheet.in_a_workbook),
+        ImportError::Sheet(sheet) => {
+            let mut exit = by_line(run, &sheet.faults, &sheet.refused, species, sheet.in_a_workbook);
+            if !sheet.passed_over.is_empty() {
+                let before = exit.lines.len().saturating_sub(1);
+                exit.lines.insert(before, run.wording.columns_passed_over(&sheet.passed_over));
+            }
+            exit
+        }
         ImportError::Desk(fault) => run.exit_for(fault, species),
     }
 }
@@ -145,7 +152,7 @@ impl FirstDay<'_> {
             understood.iter().for_each(|line| page.hanging("", Ink::Plain, line, Ink::Plain));
         }
         if !self.sheet.passed_over.is_empty() {
-            page.paragraph(&wording.sheet_passed_over(self.sheet.passed_over.join(", ")), Ink::Plain);
+            page.paragraph(&wording.columns_passed_over(&self.sheet.passed_over), Ink::Plain);
         }
         self.notes().iter().for_each(|note| page.paragraph(note, Ink::Plain));
         let understood = self.understood();
@@ -248,7 +255,7 @@ impl FirstDay<'_> {
             "doubts": sheet.recorded.doubts.iter().map(doubt).collect::<Vec<_>>(),
             "encoding": encoding_name(sheet.encoding),
             "delimiter": sheet.delimiter.to_string(),
-            "passed_over": sheet.passed_over,
+            "passed_over": sheet.passed_over.iter().map(|column| &column.written).collect::<Vec<_>>(),
             "columns": first_day_rows::columns_json(self.wording, &sheet.columns),
             "species": first_day_rows::names_json(&sheet.names),
             "lines": first_day_rows::lines_json(self.wording, &sheet.read, &self.picture.site.species),

@@ -35,6 +35,7 @@ pub(crate) mod walk;
 mod why;
 pub(crate) mod why_json;
 pub(crate) mod why_more;
+mod why_place;
 mod write;
 
 pub use answer::Ending;

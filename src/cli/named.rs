@@ -3,8 +3,9 @@
 use super::args::Why;
 use super::run::{Exit, Run};
 use crate::base::text::folded;
-use crate::base::{BedName, LotCode, TrayCode, name_search};
+use crate::base::{BedName, LotCode, PlaceName, TrayCode, name_search};
 use crate::desk::Desk;
+use crate::page::place::places;
 use crate::reckon::Picture;
 
 /// What bears a name.
@@ -12,6 +13,7 @@ use crate::reckon::Picture;
 pub(super) enum Bearer {
     Tray(TrayCode),
     Bed(BedName),
+    Place(PlaceName),
     Lot(LotCode),
     Species(String),
 }
@@ -22,6 +24,7 @@ impl Bearer {
         match self {
             Bearer::Tray(tray) => format!("outplant why tray {}", quoted(tray.as_str())),
             Bearer::Bed(bed) => format!("outplant why bed {}", quoted(bed.as_str())),
+            Bearer::Place(place) => format!("outplant why place {}", quoted(place.as_str())),
             Bearer::Lot(lot) => format!("outplant why lot {}", quoted(lot.as_str())),
             Bearer::Species(name) => format!("outplant why species {}", quoted(name)),
         }
@@ -40,7 +43,8 @@ fn bearers(desk: &Desk, picture: &Picture, name: &str) -> Vec<Bearer> {
     let trays = picture.trays.keys().filter(is_tray).cloned().map(Bearer::Tray);
     let beds = picture.beds.keys().filter(|bed| folded(bed.as_str()) == wanted).cloned().map(Bearer::Bed);
     let lots = picture.lots.keys().filter(|lot| folded(lot.as_str()) == wanted).cloned().map(Bearer::Lot);
-    let found: Vec<Bearer> = trays.chain(beds).chain(lots).collect();
+    let place = places(picture).find(|place| folded(place.as_str()) == wanted).cloned().map(Bearer::Place);
+    let found: Vec<Bearer> = trays.chain(beds).chain(lots).chain(place).collect();
     if found.is_empty() && picture.site.species.find(name).is_some() {
         return vec![Bearer::Species(name.to_string())];
     }
@@ -80,6 +84,7 @@ pub(super) fn what_is_asked(
         return Ok(match one {
             Bearer::Tray(tray) => Why::Tray { tray, all },
             Bearer::Bed(bed) => Why::Bed { bed, species: species.cloned(), all },
+            Bearer::Place(place) => Why::Place { place },
             Bearer::Lot(lot) => Why::Lot { lot, plants: None, sure: None, all },
             Bearer::Species(species) => Why::Species { species, plants: None, sure: None, all },
         });
@@ -99,6 +104,7 @@ pub(super) fn what_is_asked(
     }
     let trays = picture.trays.keys().map(TrayCode::as_str);
     let all = trays.chain(picture.beds.keys().map(BedName::as_str)).chain(picture.lots.keys().map(LotCode::as_str));
+    let all = all.chain(places(&picture).map(PlaceName::as_str));
     let unknown = names.iter().find(|name| only(name).is_empty()).cloned().unwrap_or(whole);
     let nearest = name_search::nearest(&unknown, all);
     Err(Exit::refused(run.wording.nearest_after(run.wording.line_unknown_name(unknown), &nearest)))

@@ -39,7 +39,7 @@ fn named(run: &Run, desk: &mut Desk, arguments: &Ready) -> Result<Option<Ready>,
         Why::Tray { tray: named, .. } => tray = Some(named),
         Why::Bed { bed: named, .. } => bed = Some(named),
         Why::Pair { tray: one, bed: other, .. } => (tray, bed) = (Some(one), Some(other)),
-        Why::Lot { .. } | Why::Species { .. } | Why::Named { .. } => {
+        Why::Place { .. } | Why::Lot { .. } | Why::Species { .. } | Why::Named { .. } => {
             return Err(Exit::refused(run.wording.line_unknown_name(arguments.name.join(" "))));
         }
     }

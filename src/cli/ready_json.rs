@@ -9,6 +9,7 @@ use super::forecast::{stock_to_come_json, tray_forecast_json};
 use super::json::ObjectOut;
 use crate::base::SpeciesKey;
 use crate::reckon::forecast::Outlook;
+use crate::reckon::loading::{Planned, day_plan};
 use crate::reckon::picture::{BedPicture, BedSpecies, PairPicture, Picture, TrayPicture};
 use crate::reckon::{SharedOffer, shared_offers};
 use crate::wording::Wording;
@@ -50,7 +51,10 @@ impl ReadyAnswer<'_> {
         let coming = outlook.pipelines.iter().filter(|coming| species.contains(&coming.species));
         out.field("stock_to_come", coming.map(stock_to_come_json).collect::<Vec<_>>())?;
         let offers: Vec<_> = shared_offers(picture).into_iter().filter(|offer| is_shown(offer, shown)).collect();
-        out.list("shared", &offers, |offer| shared_json(offer, picture, wording))
+        out.list("shared", &offers, |offer| shared_json(offer, picture, wording))?;
+        let is_shown = |one: &Planned| shown.pair(&one.line.tray, &one.line.bed).is_some();
+        let load: Vec<Planned> = day_plan(picture).into_iter().filter(is_shown).collect();
+        out.list("load", &load, |one| load_json(one, picture))
     }
 }
 
@@ -65,6 +69,21 @@ fn is_shown(offer: &SharedOffer, shown: &Picture) -> bool {
         SharedOffer::Tray { tray, .. } => shown.trays.contains_key(tray),
         SharedOffer::Bed { bed, .. } => shown.beds.contains_key(bed),
     }
+}
+
+/// What goes from a tray to a bed, and how much of it the hands of the day plant.
+fn load_json(one: &Planned, picture: &Picture) -> Value {
+    let tray = picture.trays.get(&one.line.tray);
+    json!({
+        "tray": one.line.tray,
+        "bed": one.line.bed,
+        "species": tray.and_then(|tray| tray.species.as_ref()),
+        "plants": one.line.plants,
+        "best_before": one.last,
+        "today": one.today,
+        "rest_on": one.rest_on,
+        "late": one.late,
+    })
 }
 
 /// A tray with its verdict.
@@ -89,7 +108,7 @@ pub(super) fn tray_json(tray: &TrayPicture, picture: &Picture, outlook: &Outlook
         "place": tray.place,
         "light": tray.light_share.map(number),
         "ready": tray.ready,
-        "ready_from": tray.ready_from,
+        "ready_from": picture.goes_from(tray),
         "ready_spread": spread(tray.ready_spread),
         "best_before": tray.best_before,
         "best_before_spread": spread(tray.best_before_spread),

@@ -41,7 +41,7 @@ fn age(days: i32) -> Criterion {
 }
 
 fn step(from: f64, to: f64) -> Criterion {
-    let (needed, known) = (RatioAtMost(1.6), LightStep { from, to, burns: None, rests_until: None });
+    let (needed, known) = (RatioAtMost(1.6), LightStep { from, to, burns: None, in_sun: false, rests_until: None });
     if to / from <= 1.6 {
         met(Question::ExposureStep, needed, known)
     } else {
@@ -109,6 +109,7 @@ fn bed(name: &str, light: Option<f64>, species: Vec<BedSpecies>) -> BedPicture {
             treatments: crate::reckon::stock::Treatments::default(),
             pests: Vec::new(),
             deaths: Vec::new(),
+            sprayed: Vec::new(),
             brought: Vec::new(),
             last_on: None,
             unexplained: 0,
@@ -170,6 +171,7 @@ pub(crate) fn empty() -> Picture {
         weekly_loss: WeeklyLoss::USUAL,
         archived: Arc::from([]),
         closed: Arc::default(),
+        sick: Arc::default(),
         trays: imbl::OrdMap::new(),
         lots: imbl::OrdMap::new(),
         beds: imbl::OrdMap::new(),
@@ -197,7 +199,7 @@ pub(crate) fn small() -> Picture {
         tray("cof-001", "COA", Stage::Spent, 0, vec![unmet(Question::Living, PlantsAtLeast(1), Range::exact(0.0))]),
     ];
     picture.trays = trays.into_iter().map(|tray| (tray.code.clone(), Arc::new(tray))).collect();
-    let weeded = unmet(Question::Weeded, WorkWithin { task: GroundTask::Weeded, days: 30 }, None);
+    let weeded = unmet(Question::Weeded, WorkWithin { task: GroundTask::Weeded, days: 30, at_least_cm: None }, None);
     let unread = Criterion::unknown(Question::LightNow, Some(band()), true, "common practice for young arabica");
     let in_band = met(Question::LightNow, band(), LightRead { share: 0.45, apart: None });
     let beds = [

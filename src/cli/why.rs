@@ -8,7 +8,9 @@ use super::page_text::page_text;
 use super::run::{Exit, Run};
 use super::why_json::{why_bed_json, why_pair_json, why_tray_json};
 use super::why_more::{why_lot, why_species};
+use super::why_place::{place_of, why_place_json};
 use crate::base::{BedName, SpeciesKey, TrayCode, name_search};
+use crate::page::place::why_place;
 use crate::page::stop::why_bed_folded;
 use crate::page::why::{steps, why_bed, why_pair, why_tray};
 use crate::page::{Asked, Page};
@@ -23,6 +25,7 @@ fn named(why: &Why) -> Vec<&str> {
         Why::Tray { tray, .. } => vec![tray.as_str()],
         Why::Bed { bed, .. } => vec![bed.as_str()],
         Why::Pair { tray, bed, .. } => vec![tray.as_str(), bed.as_str()],
+        Why::Place { place } => vec![place.as_str()],
         Why::Lot { .. } | Why::Species { .. } | Why::Named { .. } => Vec::new(),
     }
 }
@@ -34,7 +37,12 @@ pub(crate) fn run(run: &Run, why: &Why) -> Result<Ending, Exit> {
         Why::Named { names, species, how, all } => {
             Some(super::named::what_is_asked(run, &mut desk, names, (species.as_ref(), *how, *all))?)
         }
-        Why::Tray { .. } | Why::Bed { .. } | Why::Pair { .. } | Why::Lot { .. } | Why::Species { .. } => None,
+        Why::Tray { .. }
+        | Why::Bed { .. }
+        | Why::Place { .. }
+        | Why::Pair { .. }
+        | Why::Lot { .. }
+        | Why::Species { .. } => None,
     };
     let why = asked_by_name.as_ref().unwrap_or(why);
     let picture = run.picture_with(&mut desk, &named(why))?;
@@ -78,6 +86,13 @@ pub(crate) fn run(run: &Run, why: &Why) -> Result<Ending, Exit> {
         }
         // Brought to one of the others above.
         Why::Named { .. } => Ok(Ending::Usage),
+        Why::Place { place } => {
+            let name = place_of(run, &picture, place)?;
+            if run.everywhere.json {
+                return run.answer_json(&why_place_json(name, &picture, &run.wording));
+            }
+            show_page(run, &picture, &why_place(name, asked))
+        }
         Why::Lot { lot, plants, sure, all } => why_lot(run, lot, (*plants, *sure), *all),
         Why::Species { species, plants, sure, all } => why_species(run, species, (*plants, *sure), *all),
     }

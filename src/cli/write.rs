@@ -117,13 +117,15 @@ fn without_lines(fault: DeskError) -> DeskError {
 struct Remarks {
     asked: Vec<String>,
     told: Vec<String>,
+    /// What of the asked is a warning: it is told where all is agreed to beforehand.
+    warned: Vec<String>,
 }
 
 impl Remarks {
     fn on(run: &Run, desk: &mut Desk, lines: &[(usize, Draft)]) -> Result<Remarks, Exit> {
         let drafts: Vec<Draft> = lines.iter().map(|(_, draft)| draft.clone()).collect();
         let found = desk.remarks(&drafts).map_err(|fault| run.desk_fault(fault))?;
-        let mut remarks = Remarks { asked: Vec::new(), told: Vec::new() };
+        let mut remarks = Remarks { asked: Vec::new(), told: Vec::new(), warned: Vec::new() };
         for (at, remark) in found {
             // Lines of a batch are named as they stand in it.
             let line = |at: usize| lines.get(at).map_or(0, |(line, _)| *line);
@@ -131,6 +133,9 @@ impl Remarks {
                 if let Remark::SameAsLine(other) = remark { Remark::SameAsLine(line(other - 1)) } else { remark };
             let sentence = run.wording.remark(&of_line, run.now.today);
             let sentence = if line(at) == 0 { sentence } else { run.wording.at_line(line(at) as i64, sentence) };
+            if run.everywhere.yes && matches!(of_line, Remark::SeedDead { .. }) && of_line.is_asked() {
+                remarks.warned.push(sentence.clone());
+            }
             if of_line.is_asked() { remarks.asked.push(sentence) } else { remarks.told.push(sentence) }
         }
         Ok(remarks)
@@ -166,7 +171,7 @@ impl Remarks {
 
     /// What is told beside what was written; a program is given what would have been asked too.
     fn told_after(&self, run: &Run) -> Vec<String> {
-        if run.everywhere.json { self.all() } else { self.told.clone() }
+        if run.everywhere.json { self.all() } else { self.warned.iter().chain(&self.told).cloned().collect() }
     }
 }
 
@@ -221,7 +226,7 @@ fn batch(run: &Run, arguments: &Write, file: &Path) -> Result<Ending, Exit> {
     if let Some(days) = days_of(run, &taken) {
         message.push_str(&format!("\n{days}"));
     }
-    let told = if arguments.dry_run { remarks.all() } else { remarks.told };
+    let told = if arguments.dry_run { remarks.all() } else { remarks.told_after(run) };
     let telling =
         Telling { message: &message, each: true, tried: arguments.dry_run, cautions: &told, effects: &effects };
     told_as(run, &desk, &taken.recorded, telling)

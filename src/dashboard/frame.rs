@@ -16,8 +16,8 @@ use crate::reckon::forecast::ForecastBasis;
 use crate::reckon::picture::Looking;
 use crate::wording::Wording;
 
-/// Of the keys that mean the same everywhere so many are named even where the screen's own have no room: back and help.
-const ALWAYS: usize = 2;
+/// Between two keys in the last line: a tap tells them apart by it.
+pub(super) const BETWEEN_KEYS: &str = "  ";
 /// The smallest terminal that is drawn for, columns and rows.
 const LEAST_COLUMNS: u16 = 20;
 const LEAST_ROWS: u16 = 8;
@@ -119,7 +119,7 @@ fn right_of_answer(cx: &ScreenContext<'_>) -> String {
     let day = format!("{weekday} {}", cx.wording.short_day(cx.day()));
     match cx.book.picture.doubts.len() {
         0 => day,
-        doubts => format!("e: {}  {day}", cx.wording.banner_doubts(doubts as i64)),
+        doubts => format!("{}: {}  {day}", cx.wording.letter_of('e'), cx.wording.banner_doubts(doubts as i64)),
     }
 }
 
@@ -196,7 +196,7 @@ fn message(model: &Model, cx: &ScreenContext<'_>) -> Option<(String, Ink)> {
     model.notice.as_ref().map(|notice| (notice.text.clone(), notice.ink))
 }
 
-/// The keys that matter here, as many as have room; help and back always.
+/// The keys that matter here, as many as have room.
 fn draw_hints(model: &Model, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
     let wording = cx.wording;
     let line = match model.layers.last() {
@@ -212,8 +212,12 @@ fn draw_hints(model: &Model, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Bu
                 does: back.filter(|_| line.does == KeyAction::Leave).unwrap_or(line.does),
                 ..*line
             });
-            let own: Vec<KeyLine> = screen.keys(cx).into_iter().filter(|line| line.hinted).collect();
-            hints(&own, &everywhere.collect::<Vec<_>>(), wording, usize::from(area.width))
+            // What writes is not named where nothing can be written: on another day, or reading only.
+            let can_write = cx.book.picture.looking == Looking::Today && !cx.read_only;
+            let named = |line: &KeyLine| line.hinted && (can_write || !line.does.writes());
+            let own: Vec<KeyLine> = screen.keys(cx).into_iter().filter(named).collect();
+            let everywhere: Vec<KeyLine> = everywhere.filter(named).collect();
+            hints(&own, &everywhere, wording, usize::from(area.width))
         }
     };
     buffer.set_stringn(
@@ -246,18 +250,21 @@ fn form_hint(_form: &Form, cx: &ScreenContext<'_>, room: usize) -> String {
     if width_of(&long) <= room { long } else { cx.wording.form_keys_short() }
 }
 
-/// Keys with their words, whole, as many as have room: the screen's own before all, but that the way back and help stay.
+/// Keys with their words, whole: the screen's own as many as have room, those that mean the same everywhere always; where
+/// there is no room for their words they stand as letters, help with its word the longest, for it names all.
 fn hints(own: &[KeyLine], everywhere: &[KeyLine], wording: &Wording, room: usize) -> String {
-    let said =
-        |line: &KeyLine| format!("{} {}", wording.keys_named(line.keys), wording.key_does(&line.does.to_string()));
-    let (mut own, mut everywhere): (Vec<String>, Vec<String>) =
-        (own.iter().map(said).collect(), everywhere.iter().map(said).collect());
-    let all = |own: &[String], everywhere: &[String]| [own, everywhere].concat().join("  ");
-    while width_of(&all(&own, &everywhere)) > room {
-        let shorter = if everywhere.len() > ALWAYS { everywhere.pop() } else { own.pop().or_else(|| everywhere.pop()) };
-        if shorter.is_none() {
-            break;
-        }
-    }
-    all(&own, &everywhere)
+    let word = |line: &KeyLine| wording.key_does(&line.does.to_string());
+    let letter = |line: &KeyLine| wording.keys_named(line.keys);
+    let whole = |line: &KeyLine| format!("{} {}", letter(line), word(line));
+    let with_words = |with: &[KeyAction]| -> Vec<String> {
+        everywhere.iter().map(|line| if with.contains(&line.does) { whole(line) } else { letter(line) }).collect()
+    };
+    let all: Vec<KeyAction> = everywhere.iter().map(|line| line.does).collect();
+    let back_and_help = [KeyAction::Leave, KeyAction::Back, KeyAction::Help];
+    let ways = [with_words(&all), with_words(&back_and_help), with_words(&[KeyAction::Help]), with_words(&[])];
+    let own: Vec<String> = own.iter().map(whole).collect();
+    let line = |own: &[String], way: &[String]| [own, way].concat().join(BETWEEN_KEYS);
+    let lines = (0..=own.len()).rev().flat_map(|many| ways.iter().map(move |way| (many, way)));
+    let mut told = lines.map(|(many, way)| line(&own[..many], way));
+    told.find(|one| width_of(one) <= room).unwrap_or_else(|| ways.last().map(|way| line(&[], way)).unwrap_or_default())
 }

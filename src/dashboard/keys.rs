@@ -138,10 +138,8 @@ words! {
         NextPart: "next_part";
         /// On the loading list.
         Load: "load";
-        /// More of it.
-        More: "more";
-        /// Fewer of it.
-        Fewer: "fewer";
+        /// More or fewer of it.
+        MoreOrFewer: "more_or_fewer";
         /// What goes out is written down.
         ConfirmLoad: "confirm_load";
         /// Withdraws an entry.
@@ -192,6 +190,22 @@ words! {
         Unload: "unload";
         /// Writes the whole list.
         WriteList: "write_list";
+    }
+}
+
+impl KeyAction {
+    /// Whether it writes something down, or begins to: not named where nothing can be written.
+    pub(crate) fn writes(self) -> bool {
+        use KeyAction::*;
+        match self {
+            Usual | Count | Lost | Cull | MoveOn | Carry | Shade | Water | Measure | Plug | Flush | Outplant | Note
+            | LetGo | ConfirmLoad | WriteList | Withdraw | SowLot | TestLot | CountLot | KeepLot | ReadLight
+            | CheckSoil | GroundWork | CountNurses | CountSurvivors | Write | Undo | Submit => true,
+            ScreenDigit | ScreenNext | Move | Page | Open | Back | Leave | Help | Why | AllReasons | FewerReasons
+            | Find | Day | WritingDay | News | Options | Contrast | Skip | OneStop | Filter | Sort | Group
+            | NextPart | Load | MoreOrFewer | DayStep | MonthStep | NextField | Choice | GoThere | EmptyToo
+            | SowFor | UsedUpToo | RestOfRound | AlongBed | HowMany | Unload => false,
+        }
     }
 }
 

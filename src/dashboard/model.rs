@@ -6,11 +6,21 @@ use std::sync::Arc;
 use super::act::{KeptForm, ScreenName};
 use super::context::{Book, Notice, ScreenContext};
 use super::form::Form;
-use super::layer::Layer;
+use super::keys::Key;
+use super::layer::{Layer, Typing};
 use super::look::{Ink, Look};
 use super::screens::Screens;
 use crate::base::Day;
 use crate::wording::Wording;
+
+/// What is meant by a key that is pressed.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub(crate) enum Meant {
+    /// This key of the key table.
+    Key(Key),
+    /// A letter as text.
+    Text(char),
+}
 
 /// Everything the screen knows.
 pub(crate) struct Model {
@@ -44,6 +54,8 @@ pub(crate) struct Model {
     pub(crate) next_ticket: u64,
     /// Who writes.
     pub(crate) who: String,
+    /// The file of the nursery, as it is named where there is trouble with it.
+    pub(crate) file: String,
 }
 
 impl Model {
@@ -57,6 +69,26 @@ impl Model {
             read_only: self.cannot_write(),
             size: self.size,
             who: &self.who,
+        }
+    }
+
+    /// What is meant by a key that is pressed: where text is typed a letter is that letter, elsewhere the one whose work
+    /// it does since a person moved it.
+    pub(crate) fn meant(&self, key: Key) -> Meant {
+        let Key::Char(pressed) = key else { return Meant::Key(key) };
+        let meant = self.wording.letters().meant_by(pressed);
+        let typing = match self.layers.last() {
+            Some(layer) => layer.typing(),
+            None if self.screens.at(self.at).types_text() => Typing::Text,
+            None => Typing::Not,
+        };
+        match typing {
+            Typing::Not => Meant::Key(Key::Char(meant)),
+            Typing::Text => Meant::Key(key),
+            // An empty line is left by the key that goes back; every other letter begins it.
+            Typing::NothingYet if Key::Char(meant).goes_back() => Meant::Key(Key::Char(meant)),
+            Typing::NothingYet if key.goes_back() => Meant::Text(pressed),
+            Typing::NothingYet => Meant::Key(key),
         }
     }
 

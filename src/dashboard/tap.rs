@@ -6,7 +6,7 @@ use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
 use super::act::ScreenName;
-use super::frame;
+use super::frame::{self, BETWEEN_KEYS};
 use super::keys::Key;
 use super::model::Model;
 use crate::wording::Wording;
@@ -23,9 +23,6 @@ pub(crate) enum Tapped {
     /// Nothing.
     Nothing,
 }
-
-/// Between two keys in the last line.
-const BETWEEN: &str = "  ";
 
 /// What stands at a column and row of the frame as it is drawn now.
 pub(crate) fn tapped(model: &Model, column: u16, row: u16) -> Tapped {
@@ -55,8 +52,8 @@ pub(crate) fn tapped(model: &Model, column: u16, row: u16) -> Tapped {
 /// The key whose name or word stands at a place of the last line.
 fn key_at(letters: &[char], at: usize, wording: &Wording) -> Option<Key> {
     let (before, behind): (String, String) = (letters[..at].iter().collect(), letters[at..].iter().collect());
-    let begin = before.rfind(BETWEEN).map_or(0, |place| place + BETWEEN.len());
-    let end = behind.find(BETWEEN).unwrap_or(behind.len());
+    let begin = before.rfind(BETWEEN_KEYS).map_or(0, |place| place + BETWEEN_KEYS.len());
+    let end = behind.find(BETWEEN_KEYS).unwrap_or(behind.len());
     let named = format!("{}{}", &before[begin..], &behind[..end]);
     // A form says its keys in sentences: the last one named up to the finger is meant.
     let words: Vec<&str> = named.split([' ', ':', '.', ',']).filter(|word| !word.is_empty()).collect();

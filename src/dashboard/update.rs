@@ -9,7 +9,7 @@ use super::keys::{Key, kind_for_tray};
 use super::layer::{AskDay, Confirm, DayFor, Find, Help, Kinds, Layer, Leaving, News, Options, Why};
 use super::look::Ink;
 use super::message::{Answer, Effect, Message, Request};
-use super::model::Model;
+use super::model::{Meant, Model};
 use super::screens::screen::Screen;
 use super::tap::{Tapped, tapped};
 use crate::desk::{DeskError, LineFaults, Recorded, Remark, Withdraws};
@@ -81,6 +81,13 @@ fn with_screen_at<T>(
 }
 
 fn press(model: &mut Model, key: Key) -> Vec<Effect> {
+    match model.meant(key) {
+        Meant::Key(key) => press_meant(model, key),
+        Meant::Text(letter) => take_text(model, letter.encode_utf8(&mut [0; 4])),
+    }
+}
+
+fn press_meant(model: &mut Model, key: Key) -> Vec<Effect> {
     match key {
         Key::Interrupt => return leave(model),
         Key::Suspend => return vec![Effect::Suspend],
@@ -153,6 +160,8 @@ fn try_out(model: &mut Model, form: &mut Form) -> Vec<Effect> {
             vec![Effect::Ask(Request::TryOut { ticket, drafts })]
         }
         Err(_) => {
+            // An answer that is still to come is of what was typed before: it is for no number any more.
+            form.trying(model.ticket());
             form.tried(Tried::Nothing);
             Vec::new()
         }
@@ -449,7 +458,7 @@ fn switch_option(model: &mut Model, switch: Switch) -> Vec<Effect> {
     match switch {
         Switch::Lang => {
             let other = if model.wording.lang() == Lang::En { Lang::Es } else { Lang::En };
-            model.wording = Arc::new(Wording::new(other));
+            model.wording = Arc::new(Wording::with_letters(other, model.wording.letters().clone()));
             model.notice = None;
         }
         Switch::Contrast => model.look.toggle_contrast(),
@@ -565,7 +574,7 @@ fn take_answer(model: &mut Model, answer: Answer) -> Vec<Effect> {
 }
 
 fn refusal_lines(model: &Model, fault: &DeskError) -> Vec<String> {
-    model.wording.desk_error(fault, "", &model.book.picture.site.species)
+    model.wording.desk_error(fault, &model.file, &model.book.picture.site.species)
 }
 
 /// It is in the file: now, and not before, it is said.

@@ -12,7 +12,7 @@ use crate::nursery::envelope::Draft;
 use crate::nursery::species::{Catalogue, Profile};
 use crate::reckon::Picture;
 use crate::reckon::tray::exposure::light_band;
-use crate::share::first_day::{ColumnTaken, FirstDay, NameTaken, OrderTaken, Total, Understood};
+use crate::share::first_day::{ColumnPassedOver, ColumnTaken, FirstDay, NameTaken, OrderTaken, Total, Understood};
 use crate::share::sheet::{DayOrder, Encoding, Table, read_table, sheet_text};
 use crate::share::{
     Existing, FileFault, LineFaults, SheetKind, SheetNames, Unknown, UnknownWhat, read_beds, read_trays, with_remarks,
@@ -37,7 +37,7 @@ pub struct SheetImported {
     /// What was understood in one of several ways.
     pub understood: Vec<Understood>,
     /// Columns that mean nothing here.
-    pub passed_over: Vec<String>,
+    pub passed_over: Vec<ColumnPassedOver>,
     /// What the sheet does not tell.
     pub unknowns: Vec<Unknown>,
     /// The columns that mean something.
@@ -59,6 +59,8 @@ pub struct SheetRefused {
     pub rows: usize,
     /// The columns that mean something.
     pub columns: Vec<ColumnTaken>,
+    /// Columns that mean nothing here.
+    pub passed_over: Vec<ColumnPassedOver>,
     /// The names of species, each with what it was taken for.
     pub names: Vec<NameTaken>,
     /// The order of day and month, where it was not plain.
@@ -200,6 +202,7 @@ fn not_taken(read: FirstDay, faults: LineFaults, refused: Vec<Refused>, table: &
     ImportError::Sheet(Box::new(SheetRefused {
         rows: read.rows,
         columns: read.columns,
+        passed_over: read.passed_over,
         names: read.names,
         order: read.order,
         read: read.drafts,

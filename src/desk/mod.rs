@@ -17,7 +17,7 @@ mod undo;
 
 pub use crate::journal::{Apart, BackupReport, CheckReport, Fault, JournalError, Lost, Rescued};
 pub use crate::journal::{Note, WhyReadOnly};
-pub use crate::share::first_day::{ColumnTaken, NameTaken, OrderTaken, TakenFor, Total, Understood};
+pub use crate::share::first_day::{ColumnPassedOver, ColumnTaken, NameTaken, OrderTaken, TakenFor, Total, Understood};
 pub(crate) use crate::share::json::read_alone as read_json;
 pub use crate::share::sheet::{DayOrder, Encoding};
 pub use crate::share::{ChainFault, FileFault, LineFault, LineFaults, PairFault, ReadFault, Reason, WorkbookFault};

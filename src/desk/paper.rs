@@ -94,7 +94,7 @@ impl Desk {
     }
 
     /// The names that short lines may speak of.
-    fn known_names(&self) -> KnownNames<'static> {
+    pub(super) fn known_names(&self) -> KnownNames<'static> {
         let fold = self.fold();
         let made = fold.trays().iter().filter(|(_, story)| story.origin.is_some());
         let set = fold.beds().iter().filter(|(_, story)| story.layout.each().next().is_some());

@@ -9,6 +9,13 @@ use crate::base::text::folded;
 /// Ours, from common practice: what is missing here is asked about.
 const LETS_PLANTS_LIVE: &[&str] = &[
     // Things of the house and the land.
+    "foliar",
+    "feed",
+    "npk",
+    "vermicompost",
+    "biol",
+    "bokashi",
+    "worm",
     "soap",
     "jabon",
     "ash",
@@ -34,6 +41,11 @@ const LETS_PLANTS_LIVE: &[&str] = &[
     "bicarbonat",
     "baking",
     "compost",
+    "urea",
+    "fertil",
+    "abono",
+    "lombri",
+    "humus",
     "manure",
     "estiercol",
     "bocashi",
@@ -159,20 +171,198 @@ const AGAINST_PESTS: &[&str] = &[
     "bactericid",
 ];
 
+/// Beginnings of words of what is made at home or fed, and mostly has no label.
+const HOMEMADE: &[&str] = &[
+    "soap",
+    "jabon",
+    "ash",
+    "ashes",
+    "ceniza",
+    "neem",
+    "nim",
+    "urea",
+    "compost",
+    "trichoderma",
+    "water",
+    "agua",
+    "milk",
+    "leche",
+    "garlic",
+    "ajo",
+    "chil",
+    "aji",
+    "molas",
+    "melaza",
+    "vinegar",
+    "vinagre",
+    "bicarb",
+    "bicarbonat",
+    "baking",
+    "manure",
+    "estiercol",
+    "bocashi",
+    "gallinaza",
+    "marigold",
+    "lime",
+    "cal",
+    "fertil",
+    "abono",
+    "lombri",
+    "humus",
+];
+
+/// Words of what feeds plants and is on no label with a time to wait, and of water. Ours.
+const FEEDS: &[&str] = &[
+    "compost",
+    "urea",
+    "fertil",
+    "abono",
+    "abonad",
+    "lombri",
+    "humus",
+    "manure",
+    "estiercol",
+    "bocashi",
+    "gallinaza",
+    "foliar",
+    "feed",
+    "npk",
+    "worm",
+    "vermicompost",
+    "biol",
+    "bokashi",
+];
+/// Words that stand beside those and name nothing else.
+const BESIDE_FEEDS: &[&str] = &[
+    "tea",
+    "te",
+    "de",
+    "del",
+    "la",
+    "el",
+    "con",
+    "with",
+    "and",
+    "y",
+    "in",
+    "en",
+    "a",
+    "of",
+    "on",
+    "the",
+    "al",
+    "spray",
+    "sprayed",
+    "liquid",
+    "liquido",
+    "castings",
+    "casting",
+    "leaf",
+    "leaves",
+    "hoja",
+    "hojas",
+    "water",
+    "agua",
+    "some",
+    "un",
+    "poco",
+    "granules",
+    "granulado",
+    "organic",
+    "organico",
+    "chicken",
+    "cow",
+    "vaca",
+    "gallina",
+    "plant",
+    "plantas",
+    "soil",
+    "suelo",
+    "tierra",
+    "nitrogen",
+    "nitrogeno",
+    "completo",
+    "complete",
+];
+
+/// Whether a text names food of plants, or water, and nothing else: nobody waits for it.
+pub(crate) fn is_food(text: &str) -> bool {
+    let words = words_of(text);
+    let feeds = |word: &String| FEEDS.iter().any(|start| begins(word, start));
+    let beside =
+        |word: &String| BESIDE_FEEDS.contains(&word.as_str()) || word.chars().all(|letter| letter.is_ascii_digit());
+    is_only_water(text) || (words.iter().any(feeds) && words.iter().all(|word| feeds(word) || beside(word)))
+}
+
+/// Whether all that a text names is made at home or fed, and may have no label.
+pub(crate) fn may_have_no_label(text: &str) -> bool {
+    let words = words_of(text);
+    let home = |word: &String| HOMEMADE.iter().any(|start| begins(word, start));
+    let bought = |word: &String| AGAINST_PESTS.iter().any(|start| begins(word, start)) && !home(word);
+    words.iter().any(home) && !words.iter().any(bought) && !kills_weeds(text)
+}
+
+/// Beginnings of words of what kills plants that it wets: what is against weeds, and the names of its common kinds. Ours, from common
+/// practice; what is missing is one of which nobody knows it.
+const WEED_KILLERS: &[&str] = &[
+    "herbic", "weedk", "matamal", "matahier", "matamont", "matazac", "desbroz", "brushk", "stumpk", "glyph", "glifos",
+    "gliph", "roundup", "paraq", "gramox", "diquat", "dicuat", "glufos", "picloram", "tordon", "triclop", "metsulf",
+    "dicamba", "mcpa", "imazap", "fluazi", "haloxy", "haloxi", "clethod", "cletod", "diuron", "linuron", "karmex",
+    "atraz", "ametr", "simaz", "hexaz", "bromac", "terbut", "metrib", "oxyfl", "oxifl", "pendim", "metolac", "alachl",
+    "alaclo", "trifl", "oxadi", "sulfent", "indazi", "diesel", "gasoil",
+];
+/// The same of which one word alone says too little.
+const WEEDS: &[&str] = &["weed", "malez", "monte", "maton", "zacate"];
+/// Of those the ones that lie in the soil and are taken up by roots for weeks to years.
+const LIES_IN_SOIL: &[&str] = &[
+    "picloram", "tordon", "triclop", "metsulf", "dicamba", "imazap", "diuron", "linuron", "karmex", "atraz", "ametr",
+    "simaz", "hexaz", "bromac", "terbut", "metrib", "oxyfl", "oxifl", "pendim", "metolac", "alachl", "alaclo", "trifl",
+    "oxadi", "sulfent", "indazi", "salt", "sal", "diesel", "gasoil", "metam", "dazomet", "bromide", "bromur",
+];
+/// Of those the ones that work through leaves alone, and that soil binds.
+const LEAVES_ALONE: &[&str] =
+    &["glyph", "glifos", "gliph", "roundup", "paraq", "gramox", "diquat", "dicuat", "glufos", "vinegar", "vinagr"];
+
+fn words_of(text: &str) -> Vec<String> {
+    let folded = folded(text);
+    let words = folded.split(|letter: char| !letter.is_alphanumeric());
+    words.filter(|word| !word.is_empty()).map(str::to_string).collect()
+}
+
+/// Whether a word begins so; short beginnings are whole words: "cal" is lime, and "calixin" is not.
+fn begins(word: &str, start: &str) -> bool {
+    if start.len() <= 4 { word == start } else { word.starts_with(start) }
+}
+
+fn names(text: &str, starts: &[&str]) -> bool {
+    words_of(text).iter().any(|word| starts.iter().any(|start| begins(word, start)))
+}
+
+/// Whether a text names what kills the plants that it wets.
+pub(crate) fn kills_weeds(text: &str) -> bool {
+    let words = words_of(text);
+    // "2,4-D" and "round up" fall into several words.
+    let in_pieces = |pieces: &[&str]| words.windows(pieces.len()).any(|some| some.iter().eq(pieces));
+    let by_name = names(text, WEED_KILLERS)
+        || in_pieces(&["2", "4", "d"])
+        || in_pieces(&["2", "4d"])
+        || in_pieces(&["round", "up"]);
+    let weeds = words.iter().any(|word| WEEDS.iter().any(|start| word.starts_with(start)));
+    by_name || (weeds && !is_no_spray(text))
+}
+
+/// Whether what a text names may lie in the ground and be taken up by roots there: what is known to, and what nobody knows.
+pub(crate) fn may_lie_in_soil(text: &str) -> bool {
+    names(text, LIES_IN_SOIL) || (may_kill_plants(text) && !names(text, LEAVES_ALONE))
+}
+
 /// Whether planting may have to wait for what a text names: all but what is known to let plants live. What names such a thing beside
 /// another is asked about too.
 pub(crate) fn may_kill_plants(text: &str) -> bool {
-    let folded = folded(text);
-    let mut words = folded.split(|letter: char| !letter.is_alphanumeric()).filter(|word| !word.is_empty());
-    let named = words.clone().any(|word| AGAINST_WEEDS.iter().any(|start| word.starts_with(start)));
-    let known = words.any(|word| {
-        // Short names are whole words: "cal" is lime, and "calixin" is not.
-        LETS_PLANTS_LIVE
-            .iter()
-            .chain(AGAINST_PESTS)
-            .any(|start| if start.len() <= 4 { word == *start } else { word.starts_with(start) })
-    });
-    named || !known
+    let words = words_of(text);
+    let named = words.iter().any(|word| AGAINST_WEEDS.iter().any(|start| word.starts_with(start)));
+    let known = words.iter().any(|word| LETS_PLANTS_LIVE.iter().chain(AGAINST_PESTS).any(|start| begins(word, start)));
+    named || !known || kills_weeds(text)
 }
 
 /// Beginnings of words of what neither wets nor dusts the trays beside: what is cut, picked, trapped or burned, poured into the soil,
@@ -196,6 +386,14 @@ pub(crate) fn is_no_spray(text: &str) -> bool {
     is_only_water(text) || (any(NO_SPRAY) && !any(SPRAYED))
 }
 
+/// Beginnings of words of what is strewn or dusted dry.
+const DUST: &[&str] = &["dust", "espolvor", "polvo", "powder", "urea", "granul", "ash", "ashes", "ceniza"];
+
+/// Whether a text names what is put on dry and has not to dry.
+pub(crate) fn is_dust(text: &str) -> bool {
+    names(text, DUST)
+}
+
 /// Beginnings of words by which a note says that something was used.
 const USED: &[&str] = &[
     "spray", "treated", "tratad", "fumig", "rocia", "dusted", "espolvor", "drench", "herbic", "glyph", "glif", "paraq",
@@ -215,7 +413,7 @@ pub(crate) fn names_treatment(text: &str) -> bool {
 /// Beginnings of words that say it whatever else stands there: salt and vinegar kill, oil may carry a weed killer.
 const AGAINST_WEEDS: &[&str] = &[
     "herbic", "weed", "brush", "stump", "mata", "monte", "malez", "hierb", "maton", "vinegar", "vinagr", "salt", "sal",
-    "gasoil", "diesel", "fumig",
+    "gasoil", "diesel",
 ];
 
 #[cfg(test)]
@@ -231,6 +429,59 @@ mod tests {
         }
         for text in ["soap", "jabón", "neem", "sulphur dust", "copper", "something", "sprayed with ash water", ""] {
             assert!(!is_no_spray(text), "{text}");
+        }
+    }
+
+    #[test]
+    fn what_kills_the_plants_that_it_wets_is_known_by_name_in_both_languages() {
+        for text in [
+            "glyphosate",
+            "Glifosato al 2 %",
+            "2,4-D amine",
+            "2.4 D",
+            "weed killer",
+            "matamaleza",
+            "mata monte",
+            "Herbicida",
+            "paraquat",
+            "round up",
+            "weeds sprayed with oil",
+            "diuron",
+        ] {
+            assert!(kills_weeds(text) && may_kill_plants(text), "{text}");
+        }
+        for text in [
+            "something from town",
+            "copper, every 24 days",
+            "weeds pulled by hand",
+            "monte cortado",
+            "fumigado con cobre",
+            "jabón",
+            "matababosas con metaldehído",
+        ] {
+            assert!(!kills_weeds(text), "{text}");
+        }
+    }
+
+    #[test]
+    fn what_may_lie_in_the_soil_is_told_from_what_leaves_alone_take_up() {
+        for text in ["diuron", "Tordon", "atrazina", "sal", "herbicida", "something from town"] {
+            assert!(may_lie_in_soil(text), "{text}");
+        }
+        for text in ["glyphosate", "paraquat", "copper", "jabón", "ceniza"] {
+            assert!(!may_lie_in_soil(text), "{text}");
+        }
+    }
+
+    #[test]
+    fn what_is_made_at_home_may_have_no_label_and_what_is_bought_has_one() {
+        for text in ["soap water", "ash", "neem", "urea", "compost tea", "trichoderma", "jabón con ajo", "ceniza"] {
+            assert!(may_have_no_label(text) && !may_kill_plants(text), "{text}");
+        }
+        for text in
+            ["dimethoate", "copper soap", "soap with cypermethrin", "glyphosate and urea", "something from town"]
+        {
+            assert!(!may_have_no_label(text), "{text}");
         }
     }
 

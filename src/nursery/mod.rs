@@ -1,5 +1,6 @@
 //! What can happen, in the grower's words: entries, species profiles, and their own rules.
 
+pub(crate) mod cause;
 pub mod caution;
 pub mod entry;
 pub mod envelope;

@@ -2,7 +2,9 @@
 //! whether a text says that there is none. Names stand in `sicknesses.toml`; words are compared without accents or case, in the
 //! languages the book is kept in.
 
-use std::sync::LazyLock;
+use std::collections::HashMap;
+use std::hash::Hash;
+use std::sync::{LazyLock, RwLock};
 
 use serde::{Deserialize, Serialize};
 
@@ -27,12 +29,25 @@ pub(crate) struct Nature {
     pub is_unknown: bool,
     /// It lives in the ground for years, and nobody sees it there.
     pub unseen_in_ground: bool,
+    /// It bores in the stem, where no spray reaches it, and is carried along in it.
+    pub in_stem: bool,
+    /// It rots roots: what is seen above ground, and how many stand, tells nothing of them.
+    pub in_roots: bool,
+    /// Its eggs and young sit in the potting soil of a whole tray.
+    pub takes_tray: bool,
+    /// It goes along with no plant, and takes their leaves: weather, what eats and goes, and what a person said is no sickness.
+    pub takes_leaves: bool,
 }
 
 impl Nature {
     /// Whether it goes by itself: a look that finds none of it is then enough.
     pub(crate) fn goes_by_itself(self) -> bool {
         !self.in_soil && !self.spreads && !self.is_unknown
+    }
+
+    /// Whether it fills the soil of a tray where many have it: nothing frees a plant, nor the soil mix they share.
+    pub(crate) fn fills_soil(self) -> bool {
+        self.in_soil && !self.has_cure && !self.is_unknown
     }
 }
 
@@ -57,10 +72,16 @@ struct Lists {
     incurable: Names,
     incurable_in_soil: Names,
     rot: Names,
+    root_rot: Names,
     damping: Names,
     soil_animal: Names,
+    in_potting_soil: Names,
+    told_of: Names,
     blight: Names,
+    borer: Names,
+    in_berries: Names,
     sign: Names,
+    eats_and_goes: Names,
     eater: Names,
     leaf: Names,
     weather: Names,
@@ -70,17 +91,29 @@ struct Lists {
     no_cause: Names,
     dead: Names,
     where_it_was: Names,
+    unnamed: Names,
+    growth: Names,
     hosts: Vec<Hosts>,
 }
 
 /// The lists, each name taken apart.
 struct Known {
-    /// What cannot be cured; what cannot and lives in the soil; rots; damping-off; animals of the soil; blights; signs.
-    serious: [Vec<Name>; 7],
+    /// What cannot be cured; what cannot and lives in the soil; rots; damping-off; animals of the soil; blights; borers;
+    /// signs; animals of the potting soil.
+    serious: [Vec<Name>; 9],
+    /// Of rots those of roots; of animals those of which many countries ask to be told; of borers those of berries.
+    root_rot: Vec<Name>,
+    told_of: Vec<Name>,
+    in_berries: Vec<Name>,
     /// What is known and not carried into the field with a few plants.
     harmless: Vec<Name>,
     /// Of those, what eats or spots leaves.
     of_leaves: Vec<Name>,
+    /// Sicknesses of the leaf by more than one word: they say more than the sign in them.
+    leaf_phrases: Vec<Name>,
+    /// Of those, what goes along with no plant: what eats and goes, and weather; and what does.
+    goes: Vec<Name>,
+    goes_along: Vec<Name>,
     comes_and_goes: Vec<Name>,
     unseen_in_ground: Vec<Name>,
     /// What plants in a bed die of besides.
@@ -89,6 +122,10 @@ struct Known {
     no_cause: Vec<Name>,
     dead: Vec<Name>,
     where_it_was: Vec<Name>,
+    /// What says that plants were sick, and not of what.
+    unnamed: Vec<Name>,
+    /// How plants look that may only be hungry or late.
+    growth: Vec<Name>,
     hosts: Vec<(Vec<Name>, Vec<String>)>,
 }
 
@@ -98,23 +135,34 @@ fn known() -> &'static Known {
     static READ: LazyLock<Known> = LazyLock::new(|| {
         let lists: Lists = toml::from_str(WORDS).unwrap_or_default();
         let names = |list: &Names| -> Vec<Name> { list.words.iter().map(|name| name_of(name)).collect() };
-        let Lists { incurable, incurable_in_soil, rot, damping, soil_animal, blight, sign, .. } = &lists;
-        let serious = [incurable, incurable_in_soil, rot, damping, soil_animal, blight, sign];
-        let harmless = [&lists.eater, &lists.leaf, &lists.weather].into_iter().flat_map(names).collect();
+        let Lists {
+            incurable, incurable_in_soil, rot, damping, soil_animal, blight, borer, sign, in_potting_soil, ..
+        } = &lists;
+        let serious = [incurable, incurable_in_soil, rot, damping, soil_animal, blight, borer, sign, in_potting_soil];
+        let eaters = [&lists.eats_and_goes, &lists.eater, &lists.leaf];
+        let harmless = eaters.into_iter().chain([&lists.weather]).flat_map(names).collect();
         let hosts = lists
             .hosts
             .iter()
             .map(|hosts| (hosts.words.iter().map(|name| name_of(name)).collect::<Vec<Name>>(), hosts.genera.clone()));
         Known {
             serious: serious.map(names),
+            root_rot: names(&lists.root_rot),
+            told_of: names(&lists.told_of),
+            in_berries: names(&lists.in_berries),
             harmless,
-            of_leaves: [&lists.eater, &lists.leaf].into_iter().flat_map(names).collect(),
+            of_leaves: eaters.into_iter().flat_map(names).collect(),
+            leaf_phrases: names(&lists.leaf).into_iter().filter(|name| name.len() > 1).collect(),
+            goes: [&lists.eats_and_goes, &lists.weather].into_iter().flat_map(names).collect(),
+            goes_along: [&lists.eater, &lists.leaf].into_iter().flat_map(names).collect(),
             comes_and_goes: names(&lists.comes_and_goes),
             unseen_in_ground: names(&lists.unseen_in_ground),
             harm_in_field: names(&lists.harm_in_field),
             no_cause: names(&lists.no_cause),
             dead: names(&lists.dead),
             where_it_was: names(&lists.where_it_was),
+            unnamed: names(&lists.unnamed),
+            growth: names(&lists.growth),
             hosts: hosts.collect(),
         }
     });
@@ -150,27 +198,80 @@ fn plain_words(text: &str) -> Vec<String> {
 /// What is known of a pest by its name, and by whether a person said that it goes along with plants. Their yes always counts; their no
 /// of what no name says, or of a sign.
 pub(crate) fn nature_of(text: &str, spreads: Option<bool>) -> Nature {
+    static FOUND: LazyLock<Remembered<(String, Option<bool>), Nature>> = LazyLock::new(Remembered::default);
+    FOUND.or_find((text.to_string(), spreads), || nature_by_words(text, spreads))
+}
+
+/// What was found of a text: a book says the same few names in very many entries.
+struct Remembered<K, V>(RwLock<HashMap<K, V>>);
+
+impl<K, V> Default for Remembered<K, V> {
+    fn default() -> Self {
+        Remembered(RwLock::new(HashMap::new()))
+    }
+}
+
+impl<K: Eq + Hash, V: Copy> Remembered<K, V> {
+    /// Texts that are kept; a book with more of them begins anew. Ours.
+    const MOST: usize = 10_000;
+
+    fn or_find(&self, key: K, find: impl FnOnce() -> V) -> V {
+        if let Ok(found) = self.0.read()
+            && let Some(known) = found.get(&key)
+        {
+            return *known;
+        }
+        let value = find();
+        if let Ok(mut found) = self.0.write() {
+            if found.len() >= Self::MOST {
+                found.clear();
+            }
+            found.insert(key, value);
+        }
+        value
+    }
+}
+
+fn nature_by_words(text: &str, spreads: Option<bool>) -> Nature {
     let (known, words) = (known(), plain_words(text));
-    let [incurable, incurable_in_soil, rot, damping, soil_animal, blight, sign] =
+    let [incurable, incurable_in_soil, rot, damping, soil_animal, blight, borer, sign, in_potting_soil] =
         known.serious.each_ref().map(|names| any_in(names, &words));
-    let rot = rot || damping;
+    let (rot, root_rot) = (rot || damping, any_in(&known.root_rot, &words));
+    let in_berries = any_in(&known.in_berries, &words);
+    let borer = borer && !in_berries;
+    let soil_animal = soil_animal || in_potting_soil;
     let unseen_in_ground = any_in(&known.unseen_in_ground, &words);
-    let named = incurable || incurable_in_soil || rot || soil_animal || blight;
-    let is_sign = sign && !named && spreads.is_none();
-    let nameless = !named && !sign && !any_in(&known.harmless, &words) && !any_in(&known.comes_and_goes, &words);
+    let named = incurable || incurable_in_soil || rot || soil_animal || blight || borer;
+    let sign = sign && !named && !any_in(&known.leaf_phrases, &words);
+    let is_sign = sign && spreads.is_none();
+    let is_known = in_berries || any_in(&known.harmless, &words) || any_in(&known.comes_and_goes, &words);
+    let nameless = !named && !sign && !is_known;
+    let in_stem = borer && !incurable && !incurable_in_soil && !rot && !soil_animal && !blight;
+    let goes = any_in(&known.goes, &words) && !any_in(&known.goes_along, &words) && spreads != Some(true);
+    let said_no = (sign || nameless) && spreads == Some(false);
     Nature {
         in_soil: incurable_in_soil || unseen_in_ground || rot || soil_animal,
-        spreads: incurable || incurable_in_soil || blight || is_sign || spreads == Some(true),
-        has_cure: (rot || soil_animal || blight) && !incurable && !incurable_in_soil,
+        spreads: incurable
+            || incurable_in_soil
+            || blight
+            || in_stem
+            || is_sign
+            || any_in(&known.told_of, &words)
+            || spreads == Some(true),
+        has_cure: (rot || soil_animal || blight) && !incurable && !incurable_in_soil && !in_potting_soil,
         by_eye: soil_animal && !incurable && !incurable_in_soil && !rot && !blight,
         is_sign,
         is_damping: damping,
         is_unknown: nameless && spreads.is_none(),
         unseen_in_ground,
+        in_stem,
+        in_roots: root_rot && !incurable_in_soil,
+        takes_tray: in_potting_soil,
+        takes_leaves: !named && !is_sign && (goes || said_no),
     }
 }
 
-/// Of what plants in a bed died, as a person wrote it.
+/// Of what plants died, as a person wrote it.
 #[derive(Clone, Copy, PartialEq, Eq, Debug, Serialize, Deserialize)]
 pub(crate) enum DiedOf {
     /// Nobody wrote it, or by a name that nobody here knows.
@@ -179,10 +280,17 @@ pub(crate) enum DiedOf {
     Harm,
     /// Of a sickness or an animal of the soil, which stays in the bed.
     Sickness,
+    /// Of what may be a sickness, by a sign or a word that names none.
+    Unnamed,
 }
 
-/// Of what plants in a bed died by the words of a loss or a count.
+/// Of what plants died by the words of a loss or a count, or why they were thrown out.
 pub(crate) fn died_of(text: &str) -> DiedOf {
+    static FOUND: LazyLock<Remembered<String, DiedOf>> = LazyLock::new(Remembered::default);
+    FOUND.or_find(text.to_string(), || died_of_by_words(text))
+}
+
+fn died_of_by_words(text: &str) -> DiedOf {
     let (known, words) = (known(), plain_words(text));
     let is = |names: &[Name], word: &String| any_in(names, std::slice::from_ref(word));
     if words.iter().all(|word| is(&known.no_cause, word) || is(&known.dead, word)) {
@@ -192,9 +300,13 @@ pub(crate) fn died_of(text: &str) -> DiedOf {
     if !whole.goes_by_itself() && !whole.has_cure && !whole.is_sign && !whole.is_unknown {
         return DiedOf::Sickness;
     }
-    let tells = |word: &&String| !is(&known.dead, word) && !is(&known.where_it_was, word);
+    let says_little = [&known.dead, &known.where_it_was, &known.growth];
+    let tells = |word: &&String| !says_little.iter().any(|names| is(names, word));
     let nature = nature_of(&words.iter().filter(tells).cloned().collect::<Vec<_>>().join(" "), None);
     let harm = [&known.harmless, &known.comes_and_goes, &known.harm_in_field].iter().any(|names| any_in(names, &words));
+    if any_in(&known.unnamed, &words) && (nature.is_unknown || nature.is_sign || nature.goes_by_itself()) && !harm {
+        return DiedOf::Unnamed;
+    }
     match nature {
         // Wilted without rain is no sickness.
         Nature { is_sign: true, .. } | Nature { is_unknown: true, .. } if harm => DiedOf::Harm,
@@ -202,6 +314,15 @@ pub(crate) fn died_of(text: &str) -> DiedOf {
         nature if nature.goes_by_itself() => DiedOf::Harm,
         _ => DiedOf::Sickness,
     }
+}
+
+/// Animals of the soil are a sighting from so many plants on that they took at once: one or two are no more than every bed loses. Ours.
+pub(crate) const ANIMALS_TAKE_PLANTS: u32 = 3;
+
+/// Whether so many plants that are gone, by the words of their loss, are a sighting of a sickness.
+pub(crate) fn is_seen_in(of: DiedOf, what: &str, plants: u32) -> bool {
+    let least = if nature_of(what, None).by_eye { ANIMALS_TAKE_PLANTS } else { 1 };
+    matches!(of, DiedOf::Sickness | DiedOf::Unnamed) && plants >= least
 }
 
 /// Whether a pest seen in a bed may harm plants of a species, by its scientific name: all, but where its names have other hosts alone.
@@ -255,6 +376,14 @@ const BESIDE_WATER: &[&str] = &[
     "de",
     "del",
     "la",
+    "jet",
+    "hose",
+    "hosed",
+    "strong",
+    "chorro",
+    "manguera",
+    "presion",
+    "a",
 ];
 
 /// Whether a text names water and nothing else.
@@ -274,6 +403,13 @@ pub(crate) fn comes_along(text: &str) -> bool {
 /// Whether a text names a pest or a sickness of plants, those that come and go among them.
 pub(crate) fn is_pest_named_in(text: &str) -> bool {
     is_named_in(text) || any_in(&known().of_leaves, &plain_words(text))
+}
+
+/// Whether a text says that nobody knows of what.
+pub(crate) fn says_unknown(text: &str) -> bool {
+    let (known, words) = (known(), plain_words(text));
+    let is = |word: &String| any_in(&known.no_cause, std::slice::from_ref(word));
+    words.iter().any(|word| word.starts_with("unknown") || word.starts_with("desconocid")) && words.iter().all(is)
 }
 
 /// Whether a text names a sickness or a pest that does not go by itself.
@@ -352,7 +488,8 @@ mod tests {
         }
         for text in ["aphids", "leaf spot", "roya", "minador de la hoja", "leaf cutters", "snails", "red spider mites"]
         {
-            assert_eq!(nature_of(text, None), Nature::default(), "{text}");
+            let nature = nature_of(text, None);
+            assert!(nature.goes_by_itself() && !nature.has_cure && !nature.in_stem, "{text}");
         }
         for text in ["damping off", "collar rot", "crown rot", "Phytophthora", "root rot", "pudrición de la raíz"] {
             let nature = nature_of(text, None);
@@ -365,7 +502,7 @@ mod tests {
 
     #[test]
     fn what_no_name_says_is_unknown_until_a_person_says_it_and_a_named_sickness_is_not_talked_away() {
-        for text in ["yellow leaves", "something odd", "hojas amarillas", "fungus", "enfermedad", "xyz"] {
+        for text in ["something odd", "algo raro", "fungus", "enfermedad", "xyz"] {
             let asked = nature_of(text, None);
             assert!(asked.is_unknown && !asked.goes_by_itself(), "{text}");
             assert!(nature_of(text, Some(false)).goes_by_itself(), "{text}");
@@ -374,8 +511,63 @@ mod tests {
         // A sign has many causes, and a person knows which.
         assert!(nature_of("wilted, nobody watered", None).spreads);
         assert!(nature_of("wilted, nobody watered", Some(false)).goes_by_itself());
+        for text in
+            ["yellow leaves", "hoja amarilla", "hojas amarillas", "leaves yellowing", "tizón", "blight", "marchitez"]
+        {
+            let asked = nature_of(text, None);
+            assert!(asked.is_sign && !asked.goes_by_itself() && nature_of(text, Some(false)).takes_leaves, "{text}");
+        }
         for text in ["nematodes", "mosaic virus", "bacterial wilt"] {
             assert!(!nature_of(text, Some(false)).goes_by_itself(), "{text}");
+        }
+    }
+
+    #[test]
+    fn short_names_of_viruses_and_wilts_are_known_and_borers_go_along_in_the_stem() {
+        for text in
+            ["TSV", "CBD", "PRSV-W", "TSWV", "CWD", "ASBVd", "ACMV", "SPVD", "CTV", "late blight", "tizón tardío"]
+        {
+            assert!(nature_of(text, None).spreads, "{text}");
+        }
+        for text in [
+            "stem borer",
+            "barrenador",
+            "picudo",
+            "Hypsipyla",
+            "shoot borer",
+            "barrenador del tallo",
+            "broca del tallo",
+        ] {
+            let nature = nature_of(text, None);
+            assert!(nature.in_stem && !nature.goes_by_itself() && !nature.has_cure && !nature.in_soil, "{text}");
+        }
+        for text in ["corm borer", "picudo negro"] {
+            assert!(nature_of(text, None).by_eye && !nature_of(text, None).in_stem, "{text}");
+        }
+        for text in ["leaf blight", "tizón de la hoja", "yellow spots", "yellow scale", "coffee rust"] {
+            assert!(nature_of(text, None).goes_by_itself(), "{text}");
+        }
+    }
+
+    #[test]
+    fn weather_and_what_eats_and_goes_is_carried_along_with_no_plant() {
+        for text in ["hail", "granizo", "sunburn", "leaf cutters", "zompopos", "hormigas", "grasshoppers", "chapulines"]
+        {
+            assert!(nature_of(text, None).takes_leaves && nature_of(text, None).goes_by_itself(), "{text}");
+        }
+        for text in ["aphids", "leaf spot", "mealybug and ants", "mites after the hail", "wilting", "xyz", "nematodes"]
+        {
+            assert!(!nature_of(text, None).takes_leaves, "{text}");
+        }
+        for text in ["nematodes", "virus", "root rot", "stem borer"] {
+            assert!(!nature_of(text, Some(false)).takes_leaves, "{text}");
+        }
+    }
+
+    #[test]
+    fn plants_thrown_out_for_their_growth_name_no_sickness() {
+        for text in ["stunted", "runts", "yellow and small", "amarillas", "too small", "goose-neck roots", "thinned"] {
+            assert_eq!(died_of(text), DiedOf::NotSaid, "{text}");
         }
     }
 

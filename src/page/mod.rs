@@ -2,6 +2,7 @@
 //! columns, colours, how entries are named and what is folded.
 
 pub(crate) mod lot;
+pub(crate) mod place;
 pub(crate) mod ready;
 pub(crate) mod rows;
 pub(crate) mod stop;

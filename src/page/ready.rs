@@ -102,16 +102,29 @@ impl<'a> Ready<'a> {
         (from > last).then(|| self.wording.ends_before_words(self.day_near(last), what))
     }
 
+    /// Why no bed takes a tray; none where one does.
+    pub(super) fn no_bed(&self, tray: &TrayPicture) -> Option<String> {
+        (!self.has_fit(&tray.code)).then(|| self.nearest_miss(tray))
+    }
+
+    /// What keeps a tray out of the bed that it misses least.
+    fn nearest_miss(&self, tray: &TrayPicture) -> String {
+        match self.picture.pairs.nearest(&tray.code) {
+            Some(pair) => self.miss_of(pair),
+            None => self.wording.not_planned(tray.species.as_ref(), self.picture),
+        }
+    }
+
+    fn miss_of(&self, pair: &PairPicture) -> String {
+        self.wording.in_bed(&pair.bed, self.waits_for(&pair.criteria, About::Pair))
+    }
+
     /// Ready trays that fit no bed, each with its nearest miss.
     pub(super) fn rows_without_bed(&self) -> Vec<TrayRow> {
-        let wording = self.wording;
         self.trays()
             .filter(|tray| tray.ready && !self.has_fit(&tray.code))
             .map(|tray| {
-                let mut text = match self.picture.pairs.nearest(&tray.code) {
-                    Some(pair) => wording.in_bed(&pair.bed, self.waits_for(&pair.criteria, About::Pair)),
-                    None => wording.no_bed_plans(self.species(tray)),
-                };
+                let mut text = self.nearest_miss(tray);
                 if let Some(until) = self.ends_before(tray).or_else(|| self.go_by(tray, None)) {
                     text.push_str(&format!(" · {until}"));
                 }
@@ -163,6 +176,17 @@ impl<'a> Ready<'a> {
         let (mark, tone) = mark_of(&tray.criteria);
         let tone = if tray.stage == Stage::Overdue { Tone::Danger } else { tone };
         self.row(tray, mark, tone, self.tray_waits_for(tray))
+    }
+
+    /// A tray as it stands: its beds, what keeps it out of them, or what it waits for.
+    pub(super) fn row_of(&self, tray: &TrayPicture) -> TrayRow {
+        let pairs = self.picture.pairs.of(&tray.code).iter().filter(|pair| pair.fits);
+        let beds: Vec<String> = pairs.map(|pair| pair.bed.to_string()).collect();
+        match (beds.is_empty(), tray.ready) {
+            (false, _) => self.row(tray, "+", Tone::Good, format!("→ {}", beds.join(", "))),
+            (true, true) => self.row(tray, "~", Tone::Waits, self.nearest_miss(tray)),
+            (true, false) => self.waiting_row(tray),
+        }
     }
 
     fn row(&self, tray: &TrayPicture, mark: &str, tone: Tone, text: String) -> TrayRow {
@@ -273,13 +297,13 @@ impl<'a> Ready<'a> {
 
     /// What a tray that is not ready waits for: its own first reason, else that of its nearest bed.
     fn tray_waits_for(&self, tray: &TrayPicture) -> String {
+        if let Some((_, pair)) = self.picture.goes_before(tray) {
+            return self.miss_of(pair);
+        }
         if tray.criteria.iter().any(|criterion| criterion.blocks) {
             return self.waits_for(&tray.criteria, About::Tray);
         }
-        match self.picture.pairs.nearest(&tray.code) {
-            Some(pair) => self.wording.in_bed(&pair.bed, self.waits_for(&pair.criteria, About::Pair)),
-            None => self.wording.no_bed_plans(self.species(tray)),
-        }
+        self.nearest_miss(tray)
     }
 
     /// What blocks longest, when it ends, and how much more there is.

@@ -6,8 +6,9 @@ use super::ready::Ready;
 use super::rows::{Named, Offer, TrayRow};
 use super::{Asked, Page, Tone, take_care};
 use crate::base::{Day, TrayCode};
-use crate::reckon::loading::{LoadLine, day_plan};
+use crate::reckon::loading::{LoadLine, Planned, day_plan};
 use crate::reckon::picture::{BedPicture, BedSpecies, Looking, PairPicture, Stage, TrayPicture};
+use crate::reckon::round::hands;
 
 /// Trays of the plan, of those whose places others fill, of those without a bed, of those that wait, and lines of beds
 /// that wait; the rest is counted. So many that the answer is read on two screens of a small terminal. Ours.
@@ -45,15 +46,19 @@ impl Ready<'_> {
         let is_today = self.picture.looking == Looking::Today;
         let day = wording.day(self.picture.day);
         self.page.heading(if is_today { wording.day_plan_heading() } else { wording.day_plan_heading_on(day.clone()) });
-        let lines = day_plan(self.picture);
-        if lines.is_empty() {
+        let plan = day_plan(self.picture);
+        if plan.is_empty() {
             self.page.sentence(if is_today { wording.ready_none() } else { wording.ready_none_on(day) });
             return;
         }
-        let mut planned: BTreeSet<&TrayCode> = BTreeSet::new();
-        let trays: Vec<&TrayCode> = lines.iter().map(|line| &line.tray).filter(|tray| planned.insert(tray)).collect();
+        let today = plan.iter().filter(|one| one.today > 0);
+        let lines: Vec<LoadLine> = today.map(|one| LoadLine { plants: one.today, ..one.line.clone() }).collect();
+        let planned: BTreeSet<&TrayCode> = plan.iter().map(|one| &one.line.tray).collect();
+        let mut seen: BTreeSet<&TrayCode> = BTreeSet::new();
+        let trays: Vec<&TrayCode> = lines.iter().map(|line| &line.tray).filter(|tray| seen.insert(tray)).collect();
         self.page.offers(trays.iter().take(MOST_PLANNED).map(|tray| self.load_of(tray, &lines)).collect());
         self.count_more(trays.len(), MOST_PLANNED, hidden);
+        self.without_hands(&plan);
         let left: Vec<String> = self
             .trays()
             .filter(|tray| self.has_fit(&tray.code) && !planned.contains(&tray.code))
@@ -66,6 +71,31 @@ impl Ready<'_> {
                 *hidden = true;
             }
             self.page.line(1, wording.plan_places_filled(left.len() as i64, codes.join(", ")), Tone::Plain);
+        }
+    }
+
+    /// What the hands of the day do not plant, when they do and by when it must be, and what they do not plant in time.
+    fn without_hands(&mut self, plan: &[Planned]) {
+        let (wording, day) = (self.wording, self.picture.day);
+        let Some(a_day) = hands(self.picture) else { return };
+        let rest = plan.iter().filter_map(|one| Some((one, one.rest_on?)));
+        let rest: Vec<String> = rest
+            .map(|(one, on)| {
+                let plants = one.line.plants - one.today;
+                let on = wording.day_beside(on, day);
+                match one.last {
+                    Some(last) => wording.plan_rest_by(&one.line.tray, plants, on, wording.day_beside(last, day)),
+                    None => wording.plan_rest_on(&one.line.tray, plants, on),
+                }
+            })
+            .collect();
+        if !rest.is_empty() {
+            self.page.line(1, wording.plan_hands(a_day, rest.join(", ")), Tone::Plain);
+        }
+        let late = plan.iter().filter(|one| one.late > 0);
+        let late: Vec<String> = late.map(|one| wording.plan_of_tray(&one.line.tray, one.late)).collect();
+        if !late.is_empty() {
+            self.page.line(1, wording.plan_late(late.join(", ")), Tone::Strong);
         }
     }
 

@@ -7,11 +7,10 @@ use crate::base::SpeciesKey;
 use crate::base::text::cleaned;
 use crate::nursery::caution::Caution;
 use crate::nursery::entry::subject::Subject;
-use crate::nursery::entry::types::PlantForm;
 use crate::reckon::picture::Picture;
 use crate::reckon::round::to_write::LET_GO_DAYS;
 use crate::reckon::round::{Round, RoundReason, Stop, Task};
-use crate::reckon::tray::is_bare;
+use crate::reckon::tray::hold::is_stake;
 use crate::wording::Wording;
 use crate::wording::round::RoundOn;
 use crate::wording::verdict::About;
@@ -157,7 +156,7 @@ impl Walk<'_> {
             self.page.line(2, figures.join("; "), Tone::Plain);
         }
         self.watch(stop);
-        self.care(stop);
+        self.care(std::slice::from_ref(stop));
     }
 
     /// What to take care of with plants that go out, and with bare roots until they do.
@@ -172,23 +171,30 @@ impl Walk<'_> {
                 self.page.line(2, care, Tone::Waits);
             }
         }
-        if is_bare(&tray.story) && matches!(stop.task, Task::GoOut | Task::LastDay) {
-            let stump = tray.story.form() == Some(PlantForm::Stump);
+        if tray.story.is_bare() && matches!(stop.task, Task::GoOut | Task::LastDay) {
+            let profile = tray.species.as_ref().and_then(|key| self.picture.site.profile(key));
+            let stump = is_stake(&tray.story, profile.map(|profile| &**profile));
             let care = if stump { self.wording.stumps_care() } else { self.wording.bare_roots_care() };
             self.page.line(2, care, Tone::Plain);
         }
     }
 
     /// What could hurt somebody here: in full where no stop before said it already, then in short.
-    fn care(&mut self, stop: &Stop) {
+    fn care(&mut self, together: &[Stop]) {
         let wording = self.wording;
         let mut said = Vec::new();
-        for caution in stop.cautions() {
+        let mut cautions: Vec<Caution> = Vec::new();
+        for caution in together.iter().flat_map(Stop::cautions) {
+            if !cautions.contains(&caution) {
+                cautions.push(caution);
+            }
+        }
+        for caution in cautions {
             let first = self.cautions.insert(caution);
             let line = if first { wording.caution_words(caution) } else { wording.caution_in_short(caution) };
             said.push((wording.caution_label(), line));
         }
-        let mut plants = stop.plants_handled(self.picture);
+        let mut plants: Vec<SpeciesKey> = together.iter().flat_map(|stop| stop.plants_handled(self.picture)).collect();
         plants.retain(|key| self.plants.insert(key.clone()));
         let dangers = wording.plant_dangers(&wording.caution_plant_label(), &plants, &self.picture.site.species);
         for (label, line) in said.into_iter().chain(dangers) {
@@ -217,7 +223,7 @@ impl Walk<'_> {
         let text = [wording.until_words(most, on), wording.or_else_lost(most), self.work_of(Some(all))];
         let text: Vec<String> = text.into_iter().filter(|text| !text.is_empty()).collect();
         self.page.line(2, text.join("; "), Tone::Plain);
-        together.iter().for_each(|stop| self.care(stop));
+        self.care(together);
     }
 
     fn work_of(&self, minutes: Option<f64>) -> String {

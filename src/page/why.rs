@@ -2,6 +2,7 @@
 
 use std::sync::Arc;
 
+use super::ready::Ready;
 use super::{Asked, Facts, Mark, Page, Tone};
 use crate::base::SpeciesKey;
 use crate::reckon::forecast::Outlook;
@@ -33,10 +34,13 @@ pub(crate) fn why_tray(
             let why: Vec<String> = held.map(|criterion| wording.reason(criterion, About::Tray)).collect();
             page.verdict(true, wording.why_ready_for(beds.join(", "), why.join("; ")));
         }
-        None if tray.ready => page.verdict(true, wording.why_ready()),
+        None if tray.ready => {
+            let no_bed = Ready::new(asked).no_bed(tray);
+            page.verdict(true, no_bed.map_or_else(|| wording.why_ready(), |why| wording.why_ready_no_bed(why)));
+        }
         None => page.verdict(false, wording.why_not_ready()),
     }
-    let mut facts = wording.tray_facts(tray);
+    let mut facts = wording.tray_facts(tray, picture.goes_before(tray));
     facts.extend(asked.dangers(tray.species.as_slice()));
     page.facts(facts);
     let due = due_lines(tray, round, told, asked);

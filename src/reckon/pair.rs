@@ -137,7 +137,13 @@ pub(super) fn own_questions(made_of: &MadeOf) -> Vec<Criterion> {
     let last = stood.last_light.as_ref();
     let toward = |share: f64| hardening::toward_bed(&stood.asked(&tray.story), last, share);
     let hardening = light.filter(|_| asks(Rule::Hardening)).map(|(share, _)| toward(share));
-    let step = asks(Rule::ExposureStep).then(|| exposure::toward_bed(last, light));
+    let step = asks(Rule::ExposureStep).then(|| {
+        let step = exposure::toward_bed(last, light);
+        let waits = step.blocks && step.expected.is_none() && last.is_some_and(|last| !last.in_sun);
+        let fits_on = light.filter(|_| waits).and_then(|(share, _)| stood.step_fits_on(share));
+        let expected = step.expected.or(fits_on);
+        step.expected_on(expected)
+    });
     hardening.into_iter().chain(step).collect()
 }
 

@@ -4,10 +4,12 @@ mod reading;
 
 use std::path::{Path, PathBuf};
 
+use crate::base::letters::Letters;
+
 pub(crate) use reading::{ReadSettings, Takes, WrongSetting, colour};
 
 /// The names of the settings, as they are written, in the order they are shown.
-pub(crate) const NAMES: [&str; 6] = ["nursery", "who", "lang", "handbook", "color", "ascii"];
+pub(crate) const NAMES: [&str; 7] = ["nursery", "who", "lang", "handbook", "color", "ascii", "keys"];
 
 /// What a person has set, from `settings.toml`.
 #[derive(Clone, PartialEq, Eq, Debug, Default)]
@@ -24,6 +26,8 @@ pub(crate) struct Settings {
     pub(crate) color: Option<bool>,
     /// Whether answers keep to ASCII.
     pub(crate) ascii: bool,
+    /// Letters of the screen that were moved.
+    pub(crate) keys: Letters,
 }
 
 /// Where this program keeps its things.

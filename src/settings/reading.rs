@@ -5,6 +5,7 @@ use std::path::Path;
 use toml::{Table, Value};
 
 use super::{Folders, NAMES, Settings};
+use crate::base::letters::{Letters, LettersFault};
 
 /// Longest settings file that is read, bytes (ours: six short lines and room for remarks).
 const LONGEST: u64 = 64 * 1024;
@@ -52,7 +53,7 @@ pub(crate) enum WrongSetting {
 }
 
 /// What a setting takes.
-#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+#[derive(Clone, PartialEq, Eq, Debug)]
 pub(crate) enum Takes {
     /// Text in quotation marks.
     Text,
@@ -60,6 +61,10 @@ pub(crate) enum Takes {
     YesOrNo,
     /// One of these words.
     OneOf(&'static str),
+    /// Letters and where they are moved to.
+    Letters,
+    /// Letters, of which one is none or is given twice.
+    OtherLetters(LettersFault),
 }
 
 const LANGUAGES: &str = "\"en\", \"es\"";
@@ -130,10 +135,19 @@ impl Settings {
                 let known = value.as_str().and_then(colour);
                 self.color = known.ok_or(Takes::OneOf(COLOURS))?;
             }
-            _ => self.ascii = yes_or_no()?,
+            "ascii" => self.ascii = yes_or_no()?,
+            _ => self.keys = letters(value)?,
         }
         Ok(())
     }
+}
+
+/// Letters as they are moved: `{ c = "v" }`.
+fn letters(value: &Value) -> Result<Letters, Takes> {
+    let table = value.as_table().filter(|table| !table.is_empty()).ok_or(Takes::Letters)?;
+    let pair = |(work, onto): (&'_ String, &'_ Value)| onto.as_str().map(|onto| (work.clone(), onto.to_string()));
+    let pairs: Vec<(String, String)> = table.iter().map(pair).collect::<Option<_>>().ok_or(Takes::Letters)?;
+    Letters::moved(pairs.iter().map(|(work, onto)| (work.as_str(), onto.as_str()))).map_err(Takes::OtherLetters)
 }
 
 /// When colour is used, as it is written: always, never, or as the screen says.
@@ -169,7 +183,7 @@ mod tests {
 
     proptest! {
         #[test]
-        fn no_settings_make_it_panic(any in any::<String>(), near in "((nursery|who|lang|color|ascii) ?= ?[\"'a-z0-9\\[{]{0,8}\n?){0,6}") {
+        fn no_settings_make_it_panic(any in any::<String>(), near in "((nursery|who|lang|color|ascii|keys) ?= ?[\"'a-z0-9\\[{=} ]{0,12}\n?){0,6}") {
             for text in [&any, &near] {
                 let lines = text.lines().count();
                 let read = ReadSettings::of_text(text);
@@ -198,14 +212,33 @@ mod tests {
 
     #[test]
     fn every_setting_can_be_set() {
-        let text = "nursery = \"n\"\nwho = \"w\"\nlang = \"es\"\nhandbook = true\ncolor = \"always\"\nascii = true\n";
+        let text = "nursery = \"n\"\nwho = \"w\"\nlang = \"es\"\nhandbook = true\ncolor = \"always\"\nascii = true\n\
+            keys = { c = \"v\" }\n";
         let read = ReadSettings::of_text(text);
         assert_eq!(read.faults, []);
         let set = read.settings;
         assert_eq!((set.nursery, set.who), (Some("n".into()), Some("w".into())));
         assert_eq!((set.lang.as_deref(), set.color), (Some("es"), Some(true)));
         assert!(set.handbook && set.ascii);
+        assert_eq!(set.keys.pressed_for('c'), 'v');
         assert_eq!(NAMES.map(|name| text.contains(&format!("{name} = "))), [true; NAMES.len()]);
+    }
+
+    #[test]
+    fn letters_that_clash_or_are_none_are_named_with_their_line_and_the_others_stay() {
+        let wrong = |value: &str| {
+            let read = ReadSettings::of_text(&format!("who = \"mara\"\nkeys = {value}\n"));
+            assert_eq!((read.settings.who.as_deref(), &read.settings.keys), (Some("mara"), &Letters::default()));
+            read.faults.into_iter().map(|fault| (fault.line, fault.wrong)).collect::<Vec<_>>()
+        };
+        let told = |takes| vec![(Some(2), WrongSetting::Value { name: "keys", takes })];
+        let no_letter = |letter: &str| told(Takes::OtherLetters(LettersFault::NoLetter(letter.to_string())));
+        assert_eq!(wrong("{ c = \"v\", l = \"v\" }"), told(Takes::OtherLetters(LettersFault::Twice('v'))));
+        assert_eq!(wrong("{ c = \"F1\" }"), no_letter("F1"));
+        assert_eq!(wrong("{ Enter = \"v\" }"), no_letter("Enter"));
+        for value in ["\"v\"", "{}", "{ c = 1 }", "true"] {
+            assert_eq!(wrong(value), told(Takes::Letters), "{value}");
+        }
     }
 
     #[cfg(unix)]

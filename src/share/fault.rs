@@ -113,6 +113,11 @@ pub enum Reason {
         /// The byte in the file, from 1.
         byte: usize,
     },
+    /// Neither text nor a workbook.
+    NoSheet {
+        /// Whether it is a database, as the file of a nursery is.
+        is_database: bool,
+    },
     /// The sheet has no row with the names of its columns.
     NoNames,
     /// More columns than are read.
@@ -164,6 +169,10 @@ pub enum Reason {
         /// What stands there.
         seen: Vec<String>,
     },
+    /// A tray in which no plant stands.
+    EmptyTray,
+    /// A bag that holds nothing, or less; as it is written.
+    NoVolume(String),
     /// A tray or bed that the book has already.
     InTheBook(String),
     /// Every tray or bed of the sheet is in the book already: how many.

@@ -5,6 +5,7 @@
 //! whatever can be shown. A section that begins with `## place_: by word` is looked up by built names and gets no methods;
 //! with `(n)` behind it its sentences may count something. `{ $LOAD_PLANTS }` says a constant of the code, which
 //! `constant.rs` names.
+//! `{ $KEY_V }` says the letter of a key.
 //! Words that stand beside a number agree with it: `agree.rs` puts in what a number of one asks for.
 //! A sentence that is missing in a language, or uses other arguments there, stops the build with its file and line.
 
@@ -261,7 +262,8 @@ fn generated(
     }
     writeln!(code, "pub(super) fn constants() -> Vec<(&'static str, f64)> {{\n    vec![")?;
     let all = english.iter().flat_map(|theme| &theme.sentences);
-    for name in all.flat_map(|sentence| &sentence.constants).collect::<BTreeSet<_>>() {
+    let is_key = |name: &&String| name.starts_with("KEY_");
+    for name in all.flat_map(|sentence| &sentence.constants).filter(|name| !is_key(name)).collect::<BTreeSet<_>>() {
         writeln!(code, "        ({name:?}, constant::{name}.into_f64()),")?;
     }
     writeln!(code, "    ]\n}}")?;

@@ -1,4 +1,5 @@
-//! The constants of the code that sentences say, `{ $LOAD_PLANTS }`: a threshold that is changed is said as it is.
+//! The constants of the code that sentences say, `{ $LOAD_PLANTS }`: a threshold that is changed is said as it is. Keys
+//! are said so too, `{ $KEY_V }`: a letter that a person moved is named where it is now.
 
 pub(super) use crate::reckon::bed::light_now::READING_LASTS_DAYS;
 pub(super) use crate::reckon::bed::sick::GROUND_RESTS_DAYS;
@@ -17,13 +18,16 @@ pub(super) use crate::reckon::tray::exposure::{
     DARKER_WARNS_BELOW, FITS_UP_TO, LARGE_STEP, LARGE_STEP_RATIO, SMALL_STEP, STEEP_RATIO,
 };
 pub(super) use crate::reckon::tray::hardening::{LAST_STEP_DAYS, LEAST_DAYS as HARDENING_LEAST_DAYS};
-pub(super) use crate::reckon::tray::hold::{BARE_ROOTS_KEEP_DAYS, HEELED_IN_KEEP_DAYS, STUMPS_KEEP_DAYS};
+pub(super) use crate::reckon::tray::hold::{
+    BARE_ROOTS_KEEP_DAYS, HEELED_IN_KEEP_DAYS, SHOWS_AFTER_DAYS, STUMPS_KEEP_DAYS,
+};
 pub(super) use crate::reckon::tray::light::LAST_LIGHT_DAYS;
 pub(super) use crate::reckon::tray::pest::{LOOK_AFTER_DAYS, LOOK_AFTER_INCURABLE_DAYS, PEST_HOLDS_PCT};
 pub(super) use crate::reckon::tray::size::{GRAFTED_MOST_CM, LOAD_PLANTS, SAMPLE_LASTS_DAYS};
 pub(super) use crate::reckon::tray::time::{CUT_ROOTS_UNSEEN_DAYS, NURSE_AFTER_EMERGENCE_DAYS, WILDLING_DAYS};
 
 use super::sentences;
+use crate::base::letters::Letters;
 
 /// A constant as a number, whatever it is kept as.
 pub(super) trait Constant {
@@ -55,14 +59,23 @@ impl Constant for usize {
     }
 }
 
-/// The sentences of a file with the constants put in.
-pub(super) fn with_constants(text: &str) -> String {
+/// What the mark of a key begins with: `{ $KEY_V }` is the letter that does what `v` does.
+const OF_A_KEY: &str = "KEY_";
+
+/// The sentences of a file with the constants put in, and the letters of keys.
+pub(super) fn with_constants(text: &str, letters: &Letters) -> String {
     let constants = sentences::constants();
     let mut parts = text.split("{ $");
     let mut whole = parts.next().unwrap_or_default().to_string();
     for part in parts {
         let found = part.split_once(" }").and_then(|(name, rest)| {
-            constants.iter().find(|(known, _)| *known == name).map(|(name, value)| (written(name, *value), rest))
+            let constant = || constants.iter().find(|(known, _)| *known == name);
+            let key = name.strip_prefix(OF_A_KEY).and_then(|key| key.chars().next());
+            let value = match key {
+                Some(key) => letters.pressed_for(key.to_ascii_lowercase()).to_string(),
+                None => constant().map(|(name, value)| written(name, *value))?,
+            };
+            Some((value, rest))
         });
         match found {
             Some((value, rest)) => whole.extend([value.as_str(), rest]),

@@ -86,11 +86,22 @@ impl Wording {
         if day > told.stop_waiting { self.forecast_waited(until) } else { self.forecast_wait_until(until) }
     }
 
-    /// Whether sowing again still reaches the rains, and by when.
+    /// How many fewer a sowing gives, and whether sowing again still reaches the rains, and by when.
     pub(crate) fn sow_again_words(&self, again: &SowAgain) -> String {
+        let fewer = whole(rounded(again.missing));
+        let reach = self.again_reach(again);
+        if fewer == 0 { reach } else { format!("{}; {reach}", self.again_fewer(fewer)) }
+    }
+
+    /// How many are lacking after all that comes of other trays, and whether sowing again still reaches the rains.
+    pub(crate) fn sow_again_lacking(&self, again: &SowAgain) -> String {
+        format!("{}; {}", self.again_missing(whole(rounded(again.missing))), self.again_reach(again))
+    }
+
+    fn again_reach(&self, again: &SowAgain) -> String {
         let day = |day: Day| self.day(day);
         let days = rounded_days(f64::from(again.usual_days)) as i32;
-        let reach = match again.reach {
+        match again.reach {
             Reach::NoRains => self.again_no_rains(days),
             Reach::Same { rains, sow_by } => self.again_same(day(sow_by), day(rains.last_safe), days),
             Reach::Later { missed, was_by, rains, sow_by } => match rains.zip(sow_by) {
@@ -99,9 +110,7 @@ impl Wording {
                 }
                 None => self.again_too_late(day(missed.last_safe), day(was_by), days),
             },
-        };
-        let missing = whole(rounded(again.missing));
-        if missing == 0 { reach } else { format!("{}; {reach}", self.again_missing(missing)) }
+        }
     }
 
     /// How many plants a tray gives, and when.

@@ -28,6 +28,7 @@ use fluent::concurrent::FluentBundle;
 use std::fmt::Display;
 use std::sync::OnceLock;
 
+use crate::base::letters::Letters;
 use argument::Argument;
 use sentences::theme;
 
@@ -36,6 +37,8 @@ type Bundle = FluentBundle<FluentResource>;
 /// The sentences of one language.
 pub struct Wording {
     lang: Lang,
+    /// Where the letters of keys were moved, sentences name them so.
+    letters: Letters,
     /// A theme is read when one of its sentences is first said.
     themes: Vec<OnceLock<Bundle>>,
 }
@@ -49,14 +52,24 @@ impl std::fmt::Debug for Wording {
 /// The sentences of one language are the same wherever they were read.
 impl PartialEq for Wording {
     fn eq(&self, other: &Wording) -> bool {
-        self.lang == other.lang
+        self.lang == other.lang && self.letters == other.letters
     }
 }
 
 impl Wording {
     /// The sentences of a language.
     pub fn new(lang: Lang) -> Wording {
-        Wording { lang, themes: lang.texts().themes.iter().map(|_| OnceLock::new()).collect() }
+        Wording::with_letters(lang, Letters::default())
+    }
+
+    /// The same, naming keys by the letters a person moved them to.
+    pub(crate) fn with_letters(lang: Lang, letters: Letters) -> Wording {
+        Wording { lang, letters, themes: lang.texts().themes.iter().map(|_| OnceLock::new()).collect() }
+    }
+
+    /// The letters a person moved keys to.
+    pub(crate) fn letters(&self) -> &Letters {
+        &self.letters
     }
 
     /// The language.
@@ -98,16 +111,16 @@ impl Wording {
         let texts = self.lang.texts();
         let found = texts.theme_of.binary_search_by_key(&key, |(known, _)| known).ok()?;
         let (_, theme) = texts.theme_of.get(found)?;
-        Some(self.themes.get(*theme)?.get_or_init(|| bundle_of(texts.themes[*theme], self.lang)))
+        Some(self.themes.get(*theme)?.get_or_init(|| bundle_of(texts.themes[*theme], self)))
     }
 }
 
-fn bundle_of(theme: &str, lang: Lang) -> Bundle {
-    let mut bundle = Bundle::new_concurrent(vec![lang.code().parse().unwrap_or_default()]);
+fn bundle_of(theme: &str, wording: &Wording) -> Bundle {
+    let mut bundle = Bundle::new_concurrent(vec![wording.lang.code().parse().unwrap_or_default()]);
     // Marks of isolation are invisible, break columns and are kept out of this program's output.
     bundle.set_use_isolating(false);
     // What cannot be read is left out and said in English; the tests see to it that all can be read.
-    let resource = match FluentResource::try_new(constant::with_constants(theme)) {
+    let resource = match FluentResource::try_new(constant::with_constants(theme, &wording.letters)) {
         Ok(resource) | Err((resource, _)) => resource,
     };
     bundle.add_resource_overriding(resource);
@@ -119,4 +132,25 @@ fn bundle_of(theme: &str, lang: Lang) -> Bundle {
 pub(crate) fn words_of(theme: &str) -> std::collections::BTreeSet<&'static str> {
     let keys = sentences::KEYS.iter().filter(|key| key.by_word == Some(theme));
     keys.filter_map(|key| key.name.strip_prefix(theme)).collect()
+}
+
+/// Every sentence of a language that is looked up by a word of ours and takes nothing in: names, lists, causes.
+#[cfg(test)]
+pub(crate) fn names_of(lang: Lang) -> Vec<String> {
+    let wording = Wording::new(lang);
+    let keys = sentences::KEYS.iter().filter(|key| key.by_word.is_some() && key.arguments.is_empty());
+    keys.filter_map(|key| wording.said(key.name, &[])).collect()
+}
+
+/// Everything that is said in a language, without the names of sentences and of what is put into them.
+#[cfg(test)]
+pub(crate) fn whole_text_of(lang: Lang) -> String {
+    let said = |line: &str| {
+        let sentence = line.split_once(" = ").filter(|(key, _)| !key.contains(' ')).map_or(line, |(_, said)| said);
+        let mut parts = sentence.split("{ $");
+        let first = parts.next().unwrap_or_default().to_string();
+        parts.fold(first, |text, part| text + " " + part.split_once('}').map_or("", |(_, rest)| rest))
+    };
+    let lines = lang.texts().themes.iter().flat_map(|theme| theme.lines());
+    lines.filter(|line| !line.starts_with('#')).map(said).collect::<Vec<_>>().join("\n")
 }

@@ -6,6 +6,7 @@ use super::argument::Kind;
 use super::sentences::KEYS;
 use super::*;
 use crate::base::word::Word;
+use crate::nursery::cause::Cause;
 use crate::nursery::caution::Caution;
 use crate::nursery::entry::all_kinds;
 use crate::nursery::entry::shape::Shape;
@@ -175,7 +176,7 @@ fn every_fault_of_every_field_of_a_form_is_said_without_a_word_of_ours() {
 fn a_task_let_go_and_a_cause_nobody_said_are_told_in_the_persons_language() {
     let es = Wording::new(Lang::Es);
     assert_eq!(es.task_told("space_out gre-016"), format!("{} gre-016", es.task_name(Task::SpaceOut)));
-    assert!(!es.cause_not_said().contains("not said"));
+    assert!(!es.no_cause_said().contains("not said"));
 }
 
 fn words<W: Word>() -> BTreeSet<&'static str> {
@@ -222,6 +223,7 @@ fn each_word_of_ours_has_its_sentence_and_no_sentence_is_left_over() {
         (theme::MOVED, words::<MovedHow>()),
         (theme::CUT, words::<CutWhat>()),
         (theme::SKY, words::<Sky>()),
+        (theme::CAUSE, words::<Cause>()),
         (theme::KEPT, words::<Kept>()),
         (theme::ROOTS, words::<Roots>()),
         (theme::TUBERS, words::<Tubers>()),

@@ -131,7 +131,10 @@ fn bare_roots_that_do_not_live_so_are_bagged_at_once_as_work_of_the_day() {
         assert!(said.contains("bag them at once"), "{said}");
     }
     let (dry, _) = stops(&came("avocado", "bare_root", None), "2026-04-20").pop().unwrap();
-    assert_eq!(dry, outplant::reckon::round::Task::Cull, "past their day there is nothing to bag");
+    assert_eq!(dry, outplant::reckon::round::Task::LastDay, "a day that nobody wrote asks for a look");
+    let written = came("avocado", "bare_root", Some("2026-04-16"));
+    let (dry, _) = stops(&written, "2026-04-20").pop().unwrap();
+    assert_eq!(dry, outplant::reckon::round::Task::Cull, "past a written day there is nothing to bag");
 }
 
 #[test]

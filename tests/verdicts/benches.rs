@@ -99,7 +99,7 @@ fn a_bench_from_which_a_tray_of_unknown_wait_is_gone_is_closed_for_a_month() {
 
 #[test]
 fn a_spray_that_needs_no_wait_closes_its_bench_until_it_has_dried_and_what_is_no_spray_closes_none() {
-    for with in ["soap", "neem", "jabón", "sulphur dust"] {
+    for with in ["soap", "neem", "jabón"] {
         let mut book = two_trays();
         book.write(TODAY, "treated", json!({"tray":"cof-1","with":with,"safe_after_days":0}));
         assert!(treated(&book, "cof-1", TODAY).blocks && treated(&book, "cof-2", TODAY).blocks, "{with}");
@@ -207,4 +207,148 @@ fn hands_in_a_running_wait_are_told_after_the_write_and_in_the_preview() {
     // Looked at from the path, or elsewhere: nothing.
     let plain = told(&["pest_seen", "tray=t1", "what=aphids", "share_pct=5"]);
     assert!(!plain.contains("waiting time runs there"), "{plain}");
+}
+
+#[test]
+fn plants_wetted_with_weed_killer_stay_until_those_alive_are_counted_four_weeks_later_whatever_its_label_says() {
+    let plant_back = |book: &Book, on: &str| {
+        let picture = book.on(on);
+        tray(&picture, "cof-1").criteria.iter().find(|one| one.rule() == Rule::PlantBack).cloned()
+    };
+    let on_tray = |with: &str| json!({"tray":"cof-1","with":with,"safe_after_days":0,"plant_after_days":0});
+    let on_bench = |with: &str| json!({"place":"Half shade","with":with,"safe_after_days":0,"plant_after_days":0});
+    for treated in [on_tray("glyphosate"), on_bench("glifosato al 2 %"), on_tray("mata monte"), on_bench("2,4-D")] {
+        let mut book = fitting();
+        book.write("2026-04-14", "treated", treated.clone());
+        let asked = plant_back(&book, TODAY).unwrap();
+        assert_eq!((asked.met(), asked.blocks, asked.expected), (None, true, Some(day("2026-05-12"))), "{treated}");
+        assert!(!pair(&book.on(TODAY), "cof-1", "Upper 1").fits, "{treated}");
+        for (lang, words) in [(Lang::En, "shows only after one to three weeks"), (Lang::Es, "de una a tres semanas")] {
+            let said = Wording::new(lang).reason(&asked, About::Tray);
+            assert!(said.contains(words), "{said}");
+        }
+        assert!(!stops_of(&book.on(TODAY), "cof-1").iter().any(|stop| stop.task == Task::ReadLabel), "{treated}");
+        // 27 days later a count tells nothing yet.
+        book.write("2026-05-11", "counted", json!({"tray":"cof-1","standing":48}));
+        assert!(plant_back(&book, "2026-05-20").is_some(), "{treated}");
+        book.write("2026-05-12", "counted", json!({"tray":"cof-1","standing":48}));
+        assert!(plant_back(&book, "2026-05-20").is_none(), "{treated}");
+    }
+    // Of what nobody knows the written time still leads, and what lets plants live holds none.
+    for with in ["something from town", "copper oxychloride", "fumigado con cobre", "weeds pulled by hand"] {
+        let mut book = fitting();
+        book.write("2026-04-14", "treated", on_tray(with));
+        assert!(plant_back(&book, TODAY).is_none(), "{with}");
+    }
+    // Sprayed before they came to the bench, nothing wetted them.
+    let mut book = fitting();
+    book.write("2026-02-01", "treated", on_bench("glyphosate"));
+    assert!(plant_back(&book, TODAY).is_none());
+}
+
+#[test]
+fn writing_a_weed_killer_over_plants_tells_that_they_stay() {
+    let home = Home::default().begun();
+    let plants = ["species=coffee", "count=50", "from=opening", "form=bag", "container=bag 1 l", "place=North"];
+    home.write("plants_received", &[&["tray=t1"][..], &plants].concat());
+    for (lang, words) in [("en", "those alive are counted, 28 days later"), ("es", "contar las vivas, 28 días después")]
+    {
+        let treated = ["treated", "tray=t1", "with=glyphosate", "safe_after_days=1", "plant_after_days=0"];
+        let told = home.run(&[&["write"][..], &treated, &["--lang", lang, "--dry-run"]].concat());
+        assert!((told.out.clone() + &told.err).contains(words), "{} {}", told.out, told.err);
+    }
+}
+
+#[test]
+fn trays_put_on_ground_in_which_a_weed_killer_lies_ask_for_care_and_none_is_sent_there() {
+    let plant_back = |book: &Book, on: &str| {
+        let picture = book.on(on);
+        tray(&picture, "cof-1").criteria.iter().find(|one| one.rule() == Rule::PlantBack).cloned()
+    };
+    let carried_after = |with: &str| {
+        let mut book = fitting();
+        book.write("2025-01-01", "place_set", json!({"place":"Line","order":3,"shade_pct":45}));
+        book.write("2026-04-01", "treated", json!({"place":"Line","with":with,"safe_after_days":1}));
+        book.write("2026-04-12", "carried", json!({"tray":"cof-1","place":"Line"}));
+        book
+    };
+    for with in ["diuron", "something from town"] {
+        let mut book = carried_after(with);
+        let asked = plant_back(&book, TODAY).unwrap();
+        assert!(asked.warns && !asked.blocks && pair(&book.on(TODAY), "cof-1", "Upper 1").fits, "{with}");
+        for (lang, words) in [(Lang::En, "it may lie in its ground"), (Lang::Es, "puede quedar en su tierra")] {
+            let said = Wording::new(lang).reason(&asked, About::Tray);
+            assert!(said.contains(words) && said.contains(with), "{said}");
+        }
+        book.write("2026-05-10", "counted", json!({"tray":"cof-1","standing":48}));
+        assert!(plant_back(&book, "2026-05-11").is_none(), "{with}: alive four weeks later");
+    }
+    for with in ["glyphosate", "copper oxychloride", "jabón"] {
+        assert!(plant_back(&carried_after(with), TODAY).is_none(), "{with}");
+    }
+    // Soft in deep shade, and the only brighter bench is such a one.
+    let to_line = |with: &str| {
+        let mut book = crate::support::small_nursery();
+        crate::support::coffee_in_deep_shade(&mut book, "cof-1", "2025-06-01", "2025-09-10");
+        book.write("2025-01-01", "place_set", json!({"place":"Line","order":3,"shade_pct":50}));
+        book.write("2026-02-01", "treated", json!({"place":"Line","with":with,"safe_after_days":1}));
+        let round = round(&book.on("2026-02-10"));
+        let all: Vec<Stop> = round.stops.into_iter().chain(round.can_wait).collect();
+        all.iter().any(|stop| stop.task == Task::BeginHardening && format!("{:?}", stop.why).contains("Line"))
+    };
+    assert!(to_line("mancozeb") && !to_line("diuron"));
+}
+
+#[test]
+fn what_may_have_no_label_is_asked_so_and_what_is_strewn_has_not_to_dry() {
+    for (with, lang, words) in [
+        ("soap water", Lang::En, "0 where it has no label"),
+        ("wood ash", Lang::En, "0 where it has no label"),
+        ("neem", Lang::En, "0 where it has no label"),
+        ("garlic", Lang::En, "0 where it has no label"),
+        ("trichoderma", Lang::Es, "0 si no tiene etiqueta"),
+    ] {
+        let mut book = two_trays();
+        book.write("2026-04-14", "treated", json!({"tray":"cof-1","with":with}));
+        let wording = Wording::new(lang);
+        let said = wording.reason(&treated(&book, "cof-1", TODAY), About::Tray);
+        assert!(said.contains(words), "{with}: {said}");
+        let stops = stops_of(&book.on(TODAY), "cof-1");
+        let label = stops.iter().find(|stop| stop.task == Task::ReadLabel).unwrap();
+        let picture = book.on(TODAY);
+        let on = outplant::wording::round::RoundOn { day: picture.day, species: &picture.site.species };
+        assert!(wording.round_reason(&label.why, on).contains(words), "{with}");
+    }
+    // What is bought has one.
+    let mut book = two_trays();
+    book.write("2026-04-14", "treated", json!({"tray":"cof-1","with":"dimethoate"}));
+    assert!(!Wording::new(Lang::En).reason(&treated(&book, "cof-1", TODAY), About::Tray).contains("no label"));
+    for with in ["ash", "urea", "sulphur dust"] {
+        let mut book = two_trays();
+        book.write(TODAY, "treated", json!({"tray":"cof-1","with":with,"safe_after_days":0}));
+        let said = Wording::new(Lang::En).reason(&treated(&book, "cof-1", TODAY), About::Tray);
+        assert!(said.contains("nobody works here with hands on that day") && !said.contains("dried"), "{said}");
+    }
+}
+
+#[test]
+fn a_place_answers_why_with_what_stands_there_its_light_and_its_waits() {
+    let home = Home::default().begun();
+    home.write("place_set", &["place=North bench", "order=1", "shade_pct=50", "holds_trays=6"]);
+    let plants = ["species=coffee", "count=50", "from=opening", "form=bag", "container=bag 1 l", "place=North bench"];
+    home.write("plants_received", &[&["tray=t1"][..], &plants].concat());
+    let said = home.done(&["why", "north bench"]);
+    for words in ["Place North bench", "1 of 6 trays that it holds", "50 % light, by its shade", "t1  arabica coffee"] {
+        assert!(said.contains(words), "{words}: {said}");
+    }
+    home.write("treated", &["place=North bench", "with=dimethoate", "safe_after_days=14"]);
+    let said = home.done(&["why", "place", "North bench", "--lang", "es"]);
+    assert!(said.contains("este banco se trató con dimethoate") && said.contains("1 de 6 bandejas"), "{said}");
+    let answer: serde_json::Value =
+        serde_json::from_str(&home.done(&["why", "place", "North bench", "--json"])).unwrap();
+    let schema: serde_json::Value = serde_json::from_str(include_str!("../../docs/schema/why.json")).unwrap();
+    assert_eq!(crate::support::schema::faults(&schema, &answer), Vec::<String>::new());
+    assert_eq!(answer["place"]["trays"][0]["tray"], json!("t1"));
+    let unknown = home.run(&["why", "place", "North bensh"]);
+    assert!(unknown.code == 1 && unknown.err.contains("nearest: North bench"), "{}", unknown.err);
 }

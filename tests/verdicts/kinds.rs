@@ -468,3 +468,18 @@ fn plants_that_nobody_measured_are_not_split_into_good_and_bad_ones() {
     book.write(TODAY, "measured", json!({"tray":"cof-9","plants":plants}));
     assert!(said(&book, "cof-9").contains("15 not good enough"), "{}", said(&book, "cof-9"));
 }
+
+#[test]
+fn nurse_plants_raised_in_trays_need_no_plan_and_one_entry_begins_their_row() {
+    let home = crate::support::program::Home::default().begun();
+    home.write("bed_set", &["bed=Upper 1", "field=Upper", "length_m=20", "width_m=6", "plan=[]"]);
+    let came = ["count=40", "from=opening", "form=bag", "container=bag 1 l", "place=North", "age_days=60"];
+    home.write("plants_received", &[&["tray=pig-1", "species=pigeon pea"][..], &came].concat());
+    let said = |words: &[&str]| home.done(words).split_whitespace().collect::<Vec<_>>().join(" ");
+    let ready = said(&["ready", "--all"]);
+    assert!(ready.contains("nurse plants need no plan") && !ready.contains("Gaps of the plans"), "{ready}");
+    let told = home.run(&["write", "outplanted", "tray=pig-1", "bed=Upper 1", "count=30"]);
+    assert!(told.code == 0 && !(told.out.clone() + &told.err).contains("cannot be right"), "{}", told.err);
+    let out = told.out.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(out.contains("as nurse plants, 2 × 1 m"), "{out}");
+}

@@ -11,3 +11,4 @@ mod safety;
 mod said;
 mod seed;
 mod soil;
+mod sun_and_stakes;

@@ -298,6 +298,8 @@ fn a_tray_carried_today_into_much_more_light_is_held_alone_and_for_a_bed_as_brig
         let carried = day(TODAY) + -days_ago;
         let mut book = book.clone();
         book.write(&carried.to_string(), "carried", json!({"tray":"cof-1","place":"Open rack"}));
+        // Counted from the tenth day on: what is scorched shows by then.
+        book.write(TODAY, "counted", json!({"tray":"cof-1","standing":48}));
         let picture = book.on(TODAY);
         let alone = criterion(&tray(&picture, "cof-1").criteria, Rule::ExposureStep).blocks;
         let held = days_ago < 10;

@@ -1,6 +1,9 @@
 //! Rules of trays and beds, each in a world where it alone decides.
 
-use outplant::reckon::picture::{Basis, Criterion, Measure, Rule};
+use outplant::reckon::picture::{Basis, Criterion, Measure, Rule, Stage};
+use outplant::reckon::round::{RoundReason, Stop, Task, round};
+use outplant::wording::verdict::About;
+use outplant::wording::{Lang, Wording};
 use serde_json::{Value, json};
 
 use crate::support::{
@@ -241,4 +244,156 @@ fn a_collar_floor_that_nobody_published_warns_and_a_thin_stem_for_its_height_is_
     assert_eq!(avocado(60.0, 6.0).met(), Some(false), "60 cm on 6 mm is lanky");
     assert_eq!((avocado(45.0, 9.0).met(), avocado(45.0, 9.0).warns), (Some(true), false));
     let _ = day(TODAY);
+}
+
+#[test]
+fn a_bed_that_takes_plants_today_has_its_fence_on_the_walk_with_them() {
+    let mut book = fitting();
+    // So many counts are late that the walk is full without it.
+    for number in 0..12 {
+        coffee_in_deep_shade(&mut book, &format!("old-{number}"), "2025-10-01", "2026-01-10");
+    }
+    let nursery = json!({"name":"Test terrace","latitude_deg":-1.2,"longitude_deg":36.0,"altitude_m":1650,
+        "utc_offset_h":3,"walk_minutes":8});
+    book.write("2026-04-14", "nursery_set", nursery);
+    let round = round(&book.on(TODAY));
+    let of = |stops: &[Stop], task: Task| stops.iter().any(|stop| stop.task == task);
+    assert!(of(&round.stops, Task::GoOut) && of(&round.stops, Task::Fence), "{:?}", round.stops);
+    assert!(!round.can_wait.is_empty() && round.minutes <= round.minutes_allowed + 1e-9);
+    let fence = round.stops.iter().find(|stop| stop.task == Task::Fence).unwrap();
+    // The rains last 107 days to 15 June: half of that before their end, 23 April, is the last safe day.
+    assert_eq!((fence.until, fence.at_stake.within_days), (Some(day("2026-04-23")), 9));
+}
+
+#[test]
+fn what_is_open_in_a_bed_is_one_number_in_its_verdict_and_in_the_doubt() {
+    let mut book = fitting();
+    // 44 positions of a bed 20 x 6 m, 2 x 2 m; a stump in one.
+    book.write("2026-04-14", "positions_blocked", json!({"bed":"Upper 1","at":["2.3"],"why":"stump"}));
+    let open = |book: &Book| bed_species(&book.on(TODAY), "Upper 1", "COA").open_positions;
+    assert_eq!(open(&book), 43);
+    book.write(TODAY, "outplanted", json!({"tray":"cof-1","bed":"Upper 1","count":45}));
+    let picture = book.on(TODAY);
+    let said: Vec<String> =
+        picture.doubts.iter().map(|doubt| Wording::new(Lang::En).doubt(doubt, &picture.site.species)).collect();
+    assert!(said.iter().any(|said| said.contains("43 positions open")), "{said:?}");
+    // One beside the stump is no doubt.
+    let mut beside = fitting();
+    beside.write("2026-04-14", "positions_blocked", json!({"bed":"Upper 1","at":["2.3"],"why":"stump"}));
+    beside.write(TODAY, "outplanted", json!({"tray":"cof-1","bed":"Upper 1","count":44}));
+    assert!(beside.on(TODAY).doubts.is_empty());
+}
+
+#[test]
+fn a_plug_that_holds_answers_for_a_bag_of_which_nobody_knows_since_when() {
+    let mut book = small_nursery();
+    let came = json!({"tray":"cof-1","species":"COA","count":40,"from":"opening","form":"bag","container":"bag"});
+    book.write("2026-03-01", "plants_received", came);
+    let said = |book: &Book, on: &str| {
+        let days = criterion(&tray(&book.on(on), "cof-1").criteria, Rule::DaysInContainer).clone();
+        Wording::new(Lang::En).reason(&days, About::Tray)
+    };
+    assert!(said(&book, TODAY).contains("lift a plug"), "{}", said(&book, TODAY));
+    book.write("2026-04-10", "plug_checked", json!({"tray":"cof-1","roots":"holds"}));
+    assert!(said(&book, TODAY).contains("the plug lifted on 10 Apr 2026 holds"), "{}", said(&book, TODAY));
+    assert!(said(&book, "2026-05-02").contains("lift a plug"), "after three weeks it tells no more");
+}
+
+#[test]
+fn a_plug_that_nobody_lifted_asks_for_care_once_plants_could_go_and_says_what_decides() {
+    let mut book = small_nursery();
+    coffee_in_deep_shade(&mut book, "cof-1", "2025-06-01", "2025-09-10");
+    let asks = |on: &str, rule: Rule| criterion(&tray(&book.on(on), "cof-1").criteria, rule).warns;
+    // 210 days are the least of coffee: 28 December.
+    assert!(!asks("2025-12-27", Rule::Plug) && !asks("2025-12-27", Rule::Collar), "too young to go");
+    assert!(asks("2025-12-28", Rule::Plug) && asks("2025-12-28", Rule::Collar));
+    let plug = criterion(&tray(&book.on("2025-12-28"), "cof-1").criteria, Rule::Plug).clone();
+    assert!(!plug.blocks);
+    for (lang, words) in [(Lang::En, "where the ball falls apart they stay"), (Lang::Es, "si se desmorona, se quedan")]
+    {
+        let said = Wording::new(lang).reason(&plug, About::Tray);
+        assert!(said.contains(words), "{said}");
+    }
+}
+
+#[test]
+fn seedlings_that_should_be_pricked_out_by_now_wait_for_that_and_are_overdue() {
+    let mut book = small_nursery();
+    book.write("2025-01-01", "container_set", json!({"container":"seedbed","volume_ml":40,"depth_cm":8}));
+    let sown = json!({"tray":"cof-1","lot":"cof-L1","seeds":200,"container":"seedbed","place":"Deep shade"});
+    book.write("2025-06-01", "sown", sown);
+    book.write("2025-08-15", "counted", json!({"tray":"cof-1","standing":150}));
+    let due = |on: &str| {
+        let picture = book.on(on);
+        let round = round(&picture);
+        let until = round.stops.iter().chain(&round.can_wait).find(|stop| stop.task == Task::PrickOut)?.until;
+        Some((until?, tray(&picture, "cof-1").stage))
+    };
+    let (until, stage) = due("2025-08-25").unwrap();
+    assert_ne!(stage, Stage::Overdue);
+    let days = criterion(&tray(&book.on("2025-08-25"), "cof-1").criteria, Rule::DaysInContainer).clone();
+    assert_eq!(
+        (days.met(), days.needed()),
+        (Some(true), Some(Measure::DaysAtMost(until.days_since(day("2025-06-01")))))
+    );
+    let after = until.plus(1).to_string();
+    assert_eq!(due(&after).unwrap(), (until, Stage::Overdue), "the walk and the verdict have one last day");
+}
+
+#[test]
+fn what_is_pricked_out_or_potted_on_is_counted_by_that() {
+    let mut book = small_nursery();
+    book.write("2025-01-01", "container_set", json!({"container":"seedbed","volume_ml":40,"depth_cm":8}));
+    let sown = json!({"tray":"cof-1","lot":"cof-L1","seeds":200,"container":"seedbed","place":"Deep shade"});
+    book.write("2025-06-01", "sown", sown);
+    book.write("2025-08-15", "counted", json!({"tray":"cof-1","standing":150}));
+    let round = round(&book.on("2025-10-15"));
+    let tasks: Vec<Task> = round.stops.iter().chain(&round.can_wait).map(|stop| stop.task).collect();
+    assert!(tasks.contains(&Task::PrickOut) && !tasks.contains(&Task::Count), "{tasks:?}");
+}
+
+#[test]
+fn rings_that_hold_up_many_plants_are_weeded_for_those_and_not_for_the_few_that_stand() {
+    let mut book = small_nursery();
+    ready_coffee(&mut book, "cof-1");
+    let plan = json!([{"species":"COA","pattern":"square","row_m":2,"in_row_m":2}]);
+    book.write("2025-01-01", "bed_set", json!({"bed":"B","field":"Upper","length_m":20,"width_m":6,"plan":plan}));
+    book.write("2026-04-01", "light_read", json!({"bed":"B","light_share":0.6}));
+    book.write("2026-04-01", "soil_checked", json!({"bed":"B","resistance_mpa":1.2,"depth_cm":30,"wet":true}));
+    for (on, task) in [("2026-04-05", "cleared"), ("2026-04-05", "holes"), ("2026-03-01", "weeded")] {
+        book.write(on, "prepared", json!({"bed":"B","task":task}));
+    }
+    wet_days(&mut book);
+    // Two stand there, and 46 wait for it.
+    book.write("2026-03-02", "outplanted", json!({"tray":"cof-1","bed":"B","count":2}));
+    let round = round(&book.on(TODAY));
+    let weed: Vec<&Stop> = round.stops.iter().chain(&round.can_wait).filter(|stop| stop.task == Task::Weed).collect();
+    assert_eq!(weed.len(), 1);
+    assert!(matches!(weed[0].why, RoundReason::WorkMissing { .. }) && weed[0].at_stake.plants > 30.0, "{:?}", weed[0]);
+}
+
+#[test]
+fn a_ready_tray_that_no_bed_takes_says_so_where_it_is_asked_why() {
+    let home = crate::support::program::Home { today: "2026-11-25".into(), ..Default::default() };
+    let book = home.file("nursery.outplant");
+    home.done(&["sample", "--into", book.to_str().unwrap()]);
+    let said = |words: &[&str]| home.done(words).split_whitespace().collect::<Vec<_>>().join(" ");
+    let why = said(&["why", "mac-001"]);
+    assert!(why.contains("ready, but no bed takes it: Ridge 2: weeding is not written down"), "{why}");
+    let why = said(&["why", "mor-004", "--lang", "es"]);
+    assert!(why.contains("lista, pero ninguna parcela la recibe"), "{why}");
+    assert!(said(&["why", "avo-011"]).contains("+ ready to go out"));
+}
+
+#[test]
+fn a_tray_measured_good_gives_in_a_few_days_what_it_was_measured_to_give() {
+    use outplant::reckon::forecast::{ForecastBasis, outlook_of_living};
+    let mut book = fitting();
+    // 20 of 20 pass; held back for ten days.
+    book.write("2026-04-14", "held", json!({"tray":"cof-1","why":"promised","until":"2026-04-24"}));
+    let picture = book.on(TODAY);
+    let outlook = outlook_of_living(&picture, ForecastBasis::Handbook);
+    let told = &outlook.stock[&tray(&picture, "cof-1").code];
+    let now = tray(&picture, "cof-1").plantable;
+    assert!(told.plants.likely <= now.likely && told.plants.likely >= now.likely * 0.95, "{:?} {now:?}", told.plants);
 }

@@ -335,7 +335,7 @@ fn a_sprayed_tray_planted_into_a_sprayed_bed_is_told_both_waits() {
 
 #[test]
 fn what_may_kill_plants_holds_a_tray_it_reached_until_its_time_is_written_or_they_are_counted_alive() {
-    let on_tray = json!({"tray":"cof-1","with":"glyphosate","safe_after_days":1});
+    let on_tray = json!({"tray":"cof-1","with":"a blue powder","safe_after_days":1});
     let on_bench = json!({"place":"Half shade","with":"something from town","safe_after_days":1});
     for treated in [on_tray, on_bench] {
         let mut book = fitting();
@@ -383,7 +383,7 @@ fn a_count_with_more_dead_than_alive_holds_the_tray_until_somebody_says_of_what_
         let asked = held(&book, TODAY);
         assert_eq!((asked.met(), asked.blocks, tray(&book.on(TODAY), "cof-1").ready), (None, true, false), "{look}");
         for (lang, words) in
-            [(Lang::En, "28 dead or gone and 20 alive"), (Lang::Es, "28 muertas o perdidas y 20 vivas")]
+            [(Lang::En, "30 were dead or gone and 20 alive"), (Lang::Es, "había 30 muertas o perdidas y 20 vivas")]
         {
             let said = Wording::new(lang).reason(&asked, outplant::wording::verdict::About::Tray);
             assert!(said.contains(words), "{said}");
@@ -476,16 +476,14 @@ fn notes_of_a_sheet_that_name_a_sickness_or_a_spray_ask_for_its_line_and_none_is
 }
 
 #[test]
-fn a_sickness_named_in_a_note_or_as_the_cause_of_a_loss_is_told_to_hold_nothing_back() {
+fn a_sickness_named_in_a_note_is_told_to_hold_nothing_back_and_one_named_in_a_loss_that_it_counts() {
     let home = with_trays_and_a_bed();
     let told = |words: &[&str]| home.done(&[&["write"][..], words].concat());
-    for line in [
-        &["culled", "tray=cof-1", "count=2", "why=swollen shoot virus"][..],
-        &["lost", "tray=cof-1", "count=2", "cause=damping-off"],
-        &["noted", "about=cof-1", "text=mosaic on two of them"],
-    ] {
-        assert!(told(line).contains("this line holds no plants back"), "{line:?}");
-    }
+    assert!(told(&["noted", "about=cof-1", "text=mosaic on two of them"]).contains("this line holds no plants back"));
+    let culled = told(&["culled", "tray=cof-1", "count=2", "why=swollen shoot virus"]);
+    assert!(culled.contains("counts as seen in cof-1 and holds it back"), "{culled}");
+    let again = told(&["lost", "tray=cof-1", "count=2", "cause=damping-off"]);
+    assert!(!again.contains("counts as seen"), "it is sick already: {again}");
     assert!(told(&["noted", "about=cof-1", "text=sprayed it with copper"]).contains("makes nobody wait"));
     home.write("pest_seen", &["tray=cof-1", "what=swollen shoot virus", "share_pct=10"]);
     let culled = told(&["culled", "tray=cof-1", "count=3", "why=swollen shoot virus"]);

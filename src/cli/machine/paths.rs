@@ -4,6 +4,7 @@ use serde_json::{Map, Value, json};
 use std::path::Path;
 
 use crate::base::columns::{left_aligned, width_of};
+use crate::base::letters::Letters;
 use crate::cli::answer::Ending;
 use crate::cli::run::{Exit, Run};
 use crate::settings::NAMES;
@@ -113,6 +114,12 @@ fn setting(run: &Run, name: &str) -> (Option<String>, Option<From>) {
             (set.color.map(colour), From::Settings),
             (None, From::System),
         ],
+        "keys" => [
+            (None, From::Option),
+            (None, From::Environment),
+            (moved_letters(&set.keys), From::Settings),
+            (None, From::System),
+        ],
         _ => [
             (yes(typed.ascii), From::Option),
             (None, From::Environment),
@@ -121,4 +128,10 @@ fn setting(run: &Run, name: &str) -> (Option<String>, Option<From>) {
         ],
     };
     by_order.into_iter().find_map(|(value, from)| Some((Some(value?), Some(from)))).unwrap_or((None, None))
+}
+
+/// Letters that were moved, as they are written in the settings; none where all stand where they stood.
+fn moved_letters(letters: &Letters) -> Option<String> {
+    let moved: Vec<String> = letters.all_moved().map(|(work, pressed)| format!("{work} = \"{pressed}\"")).collect();
+    (!moved.is_empty()).then(|| format!("{{ {} }}", moved.join(", ")))
 }

@@ -1,5 +1,6 @@
 //! What is wrong in the settings file, in the person's language.
 
+use crate::base::letters::LettersFault;
 use crate::base::name_search;
 use crate::settings::{Folders, NAMES, ReadSettings, Takes, WrongSetting};
 use crate::wording::Wording;
@@ -31,6 +32,9 @@ fn what(wrong: &WrongSetting, wording: &Wording) -> String {
             Takes::Text => wording.settings_takes_text(name),
             Takes::YesOrNo => wording.settings_takes_yes_or_no(name),
             Takes::OneOf(values) => wording.settings_takes_one_of(name, values),
+            Takes::Letters => wording.settings_takes_letters(name),
+            Takes::OtherLetters(LettersFault::NoLetter(written)) => wording.settings_no_letter(name, written),
+            Takes::OtherLetters(LettersFault::Twice(letter)) => wording.settings_letter_twice(name, letter),
         },
     }
 }

@@ -16,7 +16,8 @@ use crate::wording::Wording;
 pub(crate) fn why_lot_json(told: &LotAnswer<'_>, picture: &Picture, wording: &Wording) -> Value {
     let (lot, day) = (told.lot, picture.day);
     let outlook = &told.outlook;
-    let life = outlook.life.as_ref().ok().map(|life| {
+    // Of seed that a test showed dead no days are left.
+    let life = outlook.life.as_ref().ok().filter(|_| outlook.dead_by_test().is_none()).map(|life| {
         json!({
             "from": life.from, "from_collection": life.from_collection, "days": life.days, "kept": life.kept,
             "last_day": life.last_day(), "days_left": life.days_left(day),
@@ -40,7 +41,10 @@ pub(crate) fn why_lot_json(told: &LotAnswer<'_>, picture: &Picture, wording: &Wo
         "store_c": lot.stores.last().and_then(|store| store.what.temp_c),
         "text": wording.lot_verdict(outlook, day).1,
         "life": life,
-        "life_text": wording.lot_life(&outlook.life, day),
+        "life_text": match outlook.dead_by_test() {
+            Some(_) => wording.lot_verdict(outlook, day).1,
+            None => wording.lot_life(&outlook.life, day),
+        },
         "viability": viability,
         "viability_text": wording.lot_expected(&outlook.viability),
         "viability_source": wording.lot_source(outlook),
@@ -122,7 +126,7 @@ fn test_json(test: &TestRead, wording: &Wording) -> Value {
         "range": test.replicates.map(|told| told.range),
         "max_tolerated_range": test.replicates.and_then(|told| told.max_tolerated_range),
         "p_value": test.replicates.and_then(|told| told.p_value),
-        "text": wording.lot_test(test), "entries": [test.entry],
+        "whole_on": test.whole_on, "text": wording.lot_test(test), "entries": [test.entry],
     })
 }
 

@@ -3,10 +3,12 @@
 
 use super::Form;
 use super::suggest::{brighter_by, places_for};
+use crate::base::word::Word;
 use crate::base::{BedName, ContainerName, LotCode, TrayCode};
 use crate::dashboard::act::FormFor;
 use crate::dashboard::context::ScreenContext;
 use crate::nursery::entry::subject::Subject;
+use crate::nursery::entry::types::BedEdges;
 use crate::reckon::picture::{Picture, Stage, TrayPicture};
 use crate::reckon::round::to_write::next_code;
 
@@ -52,6 +54,9 @@ fn known_of(kind: &str, about: Option<&Subject>, cx: &ScreenContext<'_>) -> Form
     if let (Some(Subject::Lot(lot)), "sown") = (about, kind) {
         return sown(form, lot, picture);
     }
+    if kind == "bed_set" {
+        return form.with("edges", edges_of(about, picture).spelled());
+    }
     let Some(tray) = about.and_then(|subject| match subject {
         Subject::Tray(code) => picture.trays.get(code),
         Subject::Lot(_) | Subject::Bed(_) | Subject::Place(_) | Subject::Site => None,
@@ -66,6 +71,13 @@ fn known_of(kind: &str, about: Option<&Subject>, cx: &ScreenContext<'_>) -> Form
         "moved_on" => moved_on(form, tray, picture),
         _ => form,
     }
+}
+
+/// A new bed has half a spacing at its edges; one that is laid out again keeps what it has.
+fn edges_of(about: Option<&Subject>, picture: &Picture) -> BedEdges {
+    let Some(Subject::Bed(name)) = about else { return BedEdges::Half };
+    let layout = picture.beds.get(name).and_then(|bed| bed.story.layout.on(picture.day));
+    layout.map_or(BedEdges::Half, |layout| layout.edges.unwrap_or(BedEdges::Counted))
 }
 
 /// Seed of a lot goes into a tray of the next free code.

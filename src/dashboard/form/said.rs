@@ -38,7 +38,7 @@ impl Form {
                 match line.field.shape {
                     Shape::Word(_) | Shape::Flag => wording.choice_name(&value),
                     Shape::List(Shape::Record(_)) => wording.form_rows(value.split(';').count() as i64),
-                    Shape::Text => wording.cause_told(&value),
+                    Shape::Text => wording.text_told(&value),
                     Shape::Species => value,
                     // The name of a bed or a place says itself what it is, and so does how many.
                     Shape::Code(_) | Shape::Count if NAMELESS.contains(&line.field.name) => value,

@@ -7,6 +7,7 @@ use super::field::FieldLine;
 use crate::base::text::folded;
 use crate::base::{BedName, PlaceName, SpeciesKey, TrayCode};
 use crate::dashboard::context::ScreenContext;
+use crate::nursery::cause::Cause;
 use crate::nursery::entry::shape::{NameOf, Shape};
 use crate::reckon::picture::{Picture, TrayPicture};
 use crate::reckon::round::stop::handled::nurses;
@@ -14,14 +15,6 @@ use crate::reckon::seed::lots_to_sow;
 
 /// The most names offered.
 const MOST: usize = 6;
-/// Causes of loss to begin with, before the nursery has its own (common practice; FAO 1989 names them for tropical
-/// nurseries, from memory).
-const FIRST_CAUSES: [&str; 6] = ["damping-off", "drought", "rats", "insects", "snails", "broken"];
-const FIRST_CAUSES_ES: [&str; 6] = ["mal del talluelo", "sequía", "ratas", "insectos", "babosas", "quebradas"];
-/// Reasons of throwing out to begin with (common practice).
-const FIRST_CULLS: [&str; 4] = ["too small", "forked", "bent roots", "thinned"];
-const FIRST_CULLS_ES: [&str; 4] = ["muy pequeñas", "bifurcadas", "raíz torcida", "raleadas"];
-
 /// What the other fields of the form hold, by name.
 pub(crate) type Others<'a> = &'a dyn Fn(&str) -> Option<String>;
 
@@ -213,7 +206,6 @@ fn fitting(typed: &str, names: Vec<String>) -> Vec<String> {
 
 /// Words used for a field before, those used most first, then those to begin with.
 fn most_used(field: &str, kind: &str, cx: &ScreenContext<'_>) -> Vec<String> {
-    let spanish = cx.wording.lang() == crate::wording::Lang::Es;
     let mut used: BTreeMap<String, u64> = BTreeMap::new();
     for tray in cx.book.picture.trays.values() {
         let accounts = &tray.story.accounts;
@@ -223,22 +215,20 @@ fn most_used(field: &str, kind: &str, cx: &ScreenContext<'_>) -> Vec<String> {
             _ => continue,
         };
         for (word, count) in written {
-            *used.entry(word.to_string()).or_default() += *count;
+            *used.entry(cx.wording.cause_told(word)).or_default() += *count;
         }
     }
     let mut by_use: Vec<(u64, String)> = used.into_iter().map(|(cause, count)| (count, cause)).collect();
     by_use.sort_by(|a, b| b.0.cmp(&a.0).then_with(|| a.1.cmp(&b.1)));
     let mut words: Vec<String> = by_use.into_iter().map(|(_, word)| word).collect();
-    let first: &[&str] = match (kind, spanish) {
-        ("lost" | "plants_lost", false) => &FIRST_CAUSES,
-        ("lost" | "plants_lost", true) => &FIRST_CAUSES_ES,
-        ("culled", false) => &FIRST_CULLS,
-        ("culled", true) => &FIRST_CULLS_ES,
+    let first: &[Cause] = match kind {
+        "lost" | "plants_lost" => &Cause::FIRST_LOSSES,
+        "culled" => &Cause::FIRST_CULLS,
         _ => &[],
     };
-    for word in first {
-        if !words.iter().any(|known| folded(known) == folded(word)) {
-            words.push((*word).to_string());
+    for word in first.iter().map(|cause| cx.wording.cause_name(*cause)) {
+        if !words.iter().any(|known| folded(known) == folded(&word)) {
+            words.push(word);
         }
     }
     words

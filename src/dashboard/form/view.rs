@@ -143,7 +143,7 @@ impl Form {
             return;
         }
         if line.is_not_said() {
-            let said = cx.wording.cause_told(&line.value());
+            let said = cx.wording.text_told(&line.value());
             buffer.set_stringn(area.x, area.y, said, usize::from(area.width), Ink::Quiet.style());
             if has_keys && let Some(cell) = buffer.cell_mut((area.x, area.y)) {
                 cell.modifier.insert(Modifier::REVERSED);

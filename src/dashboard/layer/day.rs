@@ -50,6 +50,11 @@ impl AskDay {
         self.typed = Typed::of(&day.to_string());
     }
 
+    /// Whether nothing is typed yet.
+    pub(super) fn is_empty(&self) -> bool {
+        self.typed.is_empty()
+    }
+
     /// Takes a key.
     pub(crate) fn press(&mut self, key: Key, cx: &ScreenContext<'_>) -> Vec<Act> {
         self.fault = None;

@@ -52,6 +52,11 @@ impl Find {
         fits.into_iter().map(|(_, _, found)| found).take(MOST).collect()
     }
 
+    /// Whether nothing is typed yet.
+    pub(super) fn is_empty(&self) -> bool {
+        self.typed.is_empty()
+    }
+
     /// Takes a key.
     pub(crate) fn press(&mut self, key: Key, cx: &ScreenContext<'_>) -> Vec<Act> {
         match key {

@@ -25,6 +25,11 @@ impl Help {
         Help { here, signs, from: 0, search: None }
     }
 
+    /// Whether a word is typed to be looked for.
+    pub(super) fn searches(&self) -> bool {
+        self.search.is_some()
+    }
+
     /// Takes a key.
     pub(crate) fn press(&mut self, key: Key, cx: &ScreenContext<'_>) -> Vec<Act> {
         if let Some(search) = &mut self.search {

@@ -144,6 +144,11 @@ impl Kinds {
         }
     }
 
+    /// Whether nothing is typed yet.
+    pub(super) fn is_empty(&self) -> bool {
+        self.typed.is_empty()
+    }
+
     /// Takes a key.
     pub(crate) fn press(&mut self, key: Key, cx: &ScreenContext<'_>) -> Vec<Act> {
         match key {

@@ -53,7 +53,36 @@ pub(crate) enum Layer {
     Leaving(Leaving),
 }
 
+/// Whether what is pressed is text.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub(crate) enum Typing {
+    /// It is a command.
+    Not,
+    /// It begins a line, which the key that goes back leaves while it is empty.
+    NothingYet,
+    /// It is text.
+    Text,
+}
+
 impl Layer {
+    /// Whether what is pressed is text.
+    pub(crate) fn typing(&self) -> Typing {
+        let line = |is_empty: bool| if is_empty { Typing::NothingYet } else { Typing::Text };
+        match self {
+            Layer::Form(_) => Typing::Text,
+            Layer::Kinds(kinds) => line(kinds.is_empty()),
+            Layer::Find(find) => line(find.is_empty()),
+            Layer::Day(day) => line(day.is_empty()),
+            Layer::Help(help) if help.searches() => Typing::Text,
+            Layer::Help(_)
+            | Layer::Why(_)
+            | Layer::News(_)
+            | Layer::Options(_)
+            | Layer::Confirm(_)
+            | Layer::Leaving(_) => Typing::Not,
+        }
+    }
+
     /// Takes a key. A layer takes every key while it is open.
     pub(crate) fn press(&mut self, key: Key, cx: &ScreenContext<'_>) -> Vec<Act> {
         match self {

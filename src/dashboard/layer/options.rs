@@ -63,7 +63,7 @@ impl Options {
                     (wording.option_handbook(), on_off(cx.book.forecast_basis == ForecastBasis::Handbook))
                 }
             };
-            page.hanging(&format!("{key}  "), Ink::Strong, &format!("{name}: {now}"), Ink::Plain);
+            page.hanging(&format!("{}  ", wording.letter_of(key)), Ink::Strong, &format!("{name}: {now}"), Ink::Plain);
         }
         page.draw(0, area, buffer);
     }

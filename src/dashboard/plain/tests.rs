@@ -121,14 +121,7 @@ fn answers_that_end_in_the_middle_write_nothing_and_lose_nothing() {
 }
 
 #[test]
-fn a_number_picks_a_name_from_its_list_and_never_names_a_new_tray() {
-    let sample = Sample::new();
-    let before = sample.entries();
-    let (tray, way) = sample.way_to(Task::SowAgain);
-    let text = sample.answers(Lang::En, &format!("{way}1\n2\n5\ny\n"));
-    assert_eq!(sample.entries(), before + 1, "{text}");
-    assert!(text.contains("1 cof-L"), "{text}");
-    assert!(!sample.desk().picture().lots.keys().any(|lot| lot.as_str() == "2"), "{tray}: {text}");
+fn a_number_of_a_list_never_names_a_new_tray() {
     let sample = Sample::new();
     let (_, way) = sample.way_to(Task::PrickOut);
     let text = sample.answers(Lang::En, &format!("{way}1\n10\n2\n\nn\n"));

@@ -34,6 +34,11 @@ pub(crate) trait Screen {
         false
     }
 
+    /// Whether letters that are pressed are text, and no keys.
+    fn types_text(&self) -> bool {
+        false
+    }
+
     /// Takes text that came at once; none where there is no field for it, and the text is then looked for.
     fn text(&mut self, _text: &str, _cx: &ScreenContext<'_>) -> Option<Vec<Act>> {
         None

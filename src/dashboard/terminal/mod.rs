@@ -133,6 +133,7 @@ pub(crate) fn open(opening: Opening) -> io::Result<()> {
 pub(super) fn set_up(opening: Opening, size: (u16, u16)) -> (Model, Clerk) {
     let kept = KeptTexts::of(&opening.shelf, opening.desk.journal().file_id(), opening.desk.journal().path());
     let view = View { day: opening.on.unwrap_or(opening.desk.now().today), known: None };
+    let file = opening.desk.journal().path().display().to_string();
     let mut clerk = Clerk::new(opening.desk, kept, view, opening.forecast_basis, opening.clock);
     let mut model = Model {
         book: Book::of(clerk.drawn()),
@@ -150,6 +151,7 @@ pub(super) fn set_up(opening: Opening, size: (u16, u16)) -> (Model, Clerk) {
         kept: std::collections::BTreeMap::new(),
         next_ticket: 0,
         who: opening.who,
+        file,
     };
     if let Some(form) = clerk.kept(KEPT_FORM).and_then(|text| serde_json::from_str::<KeptForm>(&text).ok()) {
         let name = model.wording.kind_name(&form.kind);
@@ -157,7 +159,7 @@ pub(super) fn set_up(opening: Opening, size: (u16, u16)) -> (Model, Clerk) {
         model.kept.insert(KEPT_FORM.to_string(), form);
     }
     if let Some(fault) = clerk.take_untold() {
-        let lines = model.wording.desk_error(&fault, "", &model.book.picture.site.species);
+        let lines = model.wording.desk_error(&fault, &model.file, &model.book.picture.site.species);
         model.say(lines.join(" "), Ink::Danger);
     }
     for name in ScreenName::ALL {

@@ -328,3 +328,33 @@ fn a_line_in_own_words_opens_its_form_filled_in() {
     assert!(matches!(stage.model.layers.last(), Some(Layer::Form(_))), "{}", stage.frame());
     assert_eq!(stage.entries(), before);
 }
+
+#[test]
+fn a_full_disk_is_told_with_the_name_of_the_file() {
+    use crate::dashboard::message::{Answer, Message};
+    use crate::desk::{DeskError, JournalError};
+    for lang in Lang::ALL {
+        let mut stage = Stage::sample(lang);
+        let fault = DeskError::Journal(JournalError::Full);
+        stage.send(Message::Answer(Box::new(Answer::Refused { ticket: 1, fault })));
+        let said = stage.model.notice.as_ref().map(|notice| notice.text.clone()).unwrap_or_default();
+        assert!(said.contains("sample.outplant"), "{said}");
+    }
+}
+
+#[test]
+fn what_was_foretold_of_what_stood_there_before_is_not_shown_beside_what_cannot_be_read() {
+    let mut stage = Stage::sample(Lang::En);
+    let tray = crate::nursery::entry::subject::Subject::Tray(crate::base::TrayCode::new("cof-021").unwrap());
+    stage.open(&FormFor::about("counted", Some(&tray)).beginning_at("standing"));
+    // The answers about 8 and 88 come after the letter was typed.
+    let mut late = Vec::new();
+    for key in [Key::Char('8'), Key::Char('8'), Key::Char('x')] {
+        late.extend(crate::dashboard::update::update(&mut stage.model, Message::Key(key)));
+    }
+    stage.carry_out(late);
+    let foretold = stage.model.wording.form_effect();
+    assert!(!stage.frame().contains(&foretold), "{}", stage.frame());
+    stage.key(Key::Backspace);
+    assert!(stage.frame().contains(&foretold) && stage.frame().contains("88 living"), "{}", stage.frame());
+}

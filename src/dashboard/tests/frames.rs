@@ -260,12 +260,16 @@ fn the_text_of_every_key_that_is_named_is_whole_on_a_small_screen() {
                     ascii(format!("{} {does}", wording.keys_named(line.keys)))
                 })
                 .collect();
+            // Those that mean the same everywhere stand as letters where their words have no room, and never go.
+            let letters = ["q", "h", "y", "n"];
             for named in last.split("  ") {
-                assert!(known.iter().any(|key| key == named), "{at}: {named:?} in {last:?}");
+                let whole = known.iter().any(|key| key == named);
+                assert!(whole || letters.contains(&named), "{at}: {named:?} in {last:?}");
             }
-            let back = stage.model.screens.at(stage.model.at).goes_back(&cx);
-            let back = ascii(format!("q {}", wording.key_does(if back { "back" } else { "leave" })));
-            assert!(last.contains(&back), "{at}: {last}");
+            let there = |letter: &&str| {
+                last.split("  ").any(|named| named == *letter || named.starts_with(&format!("{letter} ")))
+            };
+            assert!(letters.iter().all(|letter| there(letter)), "{at}: {last}");
         }
     });
 }
@@ -305,7 +309,7 @@ fn every_state_has_its_mark_beside_its_word_without_colour_too() {
         }
         if at.contains("screen 6") {
             let ready = plain(format!("● {}", wording.stage_name(crate::reckon::picture::Stage::Ready)));
-            assert!(words(&frame).contains(&ready) || stage.model.size.1 < 18, "{at}: {ready}\n{frame}");
+            assert!(words(&frame).contains(&ready) || stage.model.size.1 < 24, "{at}: {ready}\n{frame}");
         }
     });
 }

@@ -4,6 +4,7 @@ mod care;
 mod foresight;
 mod forms;
 mod frames;
+mod moved_keys;
 mod muddy;
 mod picture;
 mod race;

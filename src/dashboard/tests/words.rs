@@ -210,3 +210,123 @@ fn a_word_of_the_walk_finds_what_it_stands_for() {
     }
     assert!(wrong.is_empty(), "{wrong:#?}");
 }
+
+/// Words alone, a blank before and behind each.
+fn bare(text: &str) -> String {
+    let letters = |letter: char| if letter.is_alphanumeric() || letter == '-' { letter } else { ' ' };
+    let text: String = text.chars().map(letters).collect();
+    format!(" {} ", text.split_whitespace().collect::<Vec<_>>().join(" ")).to_lowercase()
+}
+
+/// The names and words of lists in English that no sentence in Spanish holds and nobody wrote.
+fn english_alone(written: &str) -> Vec<String> {
+    let (spanish, written) = (bare(&crate::wording::whole_text_of(Lang::Es)), bare(written));
+    let names = crate::wording::names_of(Lang::En).into_iter().map(|name| bare(&name));
+    let mut alone: Vec<String> = names
+        .filter(|name| {
+            name.trim().chars().count() > 3 && !spanish.contains(name.as_str()) && !written.contains(name.as_str())
+        })
+        .collect();
+    alone.sort();
+    alone.dedup();
+    alone
+}
+
+/// Every screen with what is open on it, and every form with each of its fields chosen, as it is shown.
+fn each_frame(stage: &mut Stage, abouts: &[crate::nursery::entry::subject::Subject], mut look: impl FnMut(&str, &str)) {
+    for digit in '1'..='7' {
+        for over in ["", "h", "hv", "n", "v", "+", "f", "e"] {
+            stage.key(crate::dashboard::keys::Key::Char(digit));
+            stage.keys(over);
+            look(&format!("screen {digit}, then {over:?}"), &stage.frame());
+            stage.model.layers.clear();
+        }
+        stage.key(crate::dashboard::keys::Key::Char(digit));
+        for step in 0..14 {
+            stage.key(crate::dashboard::keys::Key::Down);
+            look(&format!("screen {digit}, {step} down"), &stage.frame());
+        }
+    }
+    for known in all_kinds() {
+        // About the first that it has a field for.
+        let about = abouts.iter().find(|about| !FormFor::about(known.kind, Some(about)).preset.is_empty());
+        stage.model.layers.clear();
+        stage.open(&FormFor::about(known.kind, about));
+        for _ in 0..=known.fields.len() {
+            look(&format!("form {} of {about:?}", known.kind), &stage.frame());
+            stage.keys("\t");
+        }
+    }
+    stage.model.layers.clear();
+}
+
+#[test]
+fn no_word_of_the_english_lists_stands_on_a_spanish_screen_or_form() {
+    use crate::base::{BedName, LotCode, TrayCode};
+    use crate::nursery::entry::subject::Subject;
+    let written: String = std::fs::read_dir(concat!(env!("CARGO_MANIFEST_DIR"), "/sample-nursery"))
+        .unwrap()
+        .map(|file| std::fs::read_to_string(file.unwrap().path()).unwrap())
+        .flat_map(|text| text.lines().filter(|line| !line.starts_with('#')).map(own_words).collect::<Vec<_>>())
+        .collect();
+    let alone = english_alone(&written);
+    assert!(alone.len() > 250, "{}", alone.len());
+    assert!(alone.contains(&" washed out ".to_string()) && alone.contains(&" cause ".to_string()), "{alone:?}");
+    let mut stage = Stage::sample(Lang::Es);
+    let abouts = [
+        Subject::Tray(TrayCode::new("cof-021").unwrap()),
+        Subject::Bed(BedName::new("School 1").unwrap()),
+        Subject::Lot(LotCode::new("cof-L04").unwrap()),
+    ];
+    let mut found = std::collections::BTreeMap::new();
+    let mut look = |at: &str, frame: &str| {
+        let frame = bare(frame);
+        for word in alone.iter().filter(|word| frame.contains(word.as_str())) {
+            found.entry(word.clone()).or_insert_with(|| at.to_string());
+        }
+    };
+    each_frame(&mut stage, &abouts, &mut look);
+    assert!(found.is_empty(), "{found:#?}");
+}
+
+/// What a person wrote in a line of the sample that is no cause and no word of a list: names, notes, reasons.
+fn own_words(line: &str) -> String {
+    // Behind each quotation mark that opens stands a text, behind each `=` without one a word.
+    let parts: Vec<&str> = line.split('"').collect();
+    let is_cause = |before: &str| before.ends_with(" cause=") || before.ends_with(" causes=");
+    let quoted = (1..parts.len()).step_by(2).filter(|at| !is_cause(parts[at - 1])).map(|at| parts[at].to_string());
+    let plain = parts.iter().step_by(2).flat_map(|part| part.split(' '));
+    let words = plain.filter_map(|word| word.split_once('=')).filter(|(field, _)| !field.starts_with("cause"));
+    quoted.chain(words.map(|(_, word)| word.to_string())).collect::<Vec<_>>().join(" . ") + " . "
+}
+
+#[test]
+fn causes_of_our_lists_are_said_and_offered_in_spanish_whichever_language_they_were_written_in() {
+    use crate::base::TrayCode;
+    use crate::base::word::Word;
+    use crate::nursery::cause::Cause;
+    use crate::nursery::entry::subject::Subject;
+    let english = crate::wording::Wording::new(Lang::En);
+    let mut stage = Stage::sample(Lang::Es);
+    let tray = Subject::Tray(TrayCode::new("cof-028").unwrap());
+    for (cause, _) in Cause::WORDS {
+        let name = english.cause_name(*cause);
+        stage.write("lost", &["tray=cof-028", "count=1", &format!("cause={name}")]);
+        stage.write("culled", &["tray=cof-028", "count=1", &format!("why={name}")]);
+        let spanish = stage.model.wording.cause_name(*cause);
+        stage.keys("7");
+        stage.key(crate::dashboard::keys::Key::Home);
+        let frame = bare(&stage.frame());
+        assert!(frame.contains(&bare(&spanish)), "{spanish}: {}", stage.frame());
+        assert!(spanish == name || !frame.contains(&bare(&format!("cof-028 1 {name}"))), "{}", stage.frame());
+        for kind in ["lost", "culled"] {
+            let field = if kind == "lost" { "cause" } else { "why" };
+            let mut form = FormFor::about(kind, Some(&tray)).with("count", 1);
+            form.begin_at = Some(field.to_string());
+            stage.open(&form);
+            let frame = bare(&stage.frame());
+            assert!(spanish == name || !frame.contains(&bare(&name)), "{name}: {}", stage.frame());
+            stage.model.layers.clear();
+        }
+    }
+}

@@ -3,14 +3,13 @@
 use super::Remark;
 use crate::base::{BedName, PlaceName, TrayCode};
 use crate::nursery::entry::{BookEntry, Entry, GroundEntry, TrayEntry, What};
-use crate::nursery::herbicide::{may_kill_plants, names_treatment};
+use crate::nursery::herbicide::{kills_weeds, may_kill_plants, names_treatment};
 use crate::nursery::pest::{is_named_in, nature_of};
 use crate::reckon::Fold;
-use crate::reckon::picture::quantity::Beside;
+use crate::reckon::bed::held::closed_by;
 use crate::reckon::picture::{Criterion, Question};
-use crate::reckon::stock::holding;
 use crate::reckon::tray::closed::Closed;
-use crate::reckon::tray::{hold, pest};
+use crate::reckon::tray::hold;
 
 /// Whether an entry takes hands among plants, or into a bed.
 pub(super) fn takes_hands(what: &What) -> bool {
@@ -33,20 +32,13 @@ pub(super) fn hands_in_wait(fold: &Fold, closed: &Closed, entry: &Entry) -> Opti
                 let story = fold.trays().get(&fold.ledger().tray_at(code, &entry.order_key()))?;
                 told(story.code.to_string(), hold::treated(story, fold.places(), closed, day))
             };
-            let of_place = |place: &PlaceName| {
-                let closing = closed.get(place)?;
-                let longest = holding(closing.iter().map(|one| &one.treatment), day)?;
-                let tray = closing.iter().find(|one| one.treatment.entry == longest.entry)?.tray.clone();
-                let beside = tray.map_or(Beside::Place, Beside::Tray);
-                told(place.to_string(), hold::waiting(Some(longest), Some(beside)))
-            };
+            let of_place = |place: &PlaceName| told(place.to_string(), hold::waiting_at(closed, place, day)?);
             let trays = trays_in_hand(what).into_iter().find_map(of_tray);
             trays.or_else(|| place_in_hand(what).and_then(of_place))
         }
         What::Ground(what) => {
             let bed = fold.beds().get(bed_in_hand(what)?)?;
-            let longest = holding(bed.treatments.iter(), day)?;
-            told(bed.name.to_string(), hold::waiting(Some(longest), Some(Beside::Bed)))
+            told(bed.name.to_string(), closed_by(bed, day)?)
         }
         What::Site(_) | What::Seed(_) | What::Book(_) | What::Foreign { .. } => None,
     }
@@ -112,37 +104,30 @@ fn bed_in_hand(what: &GroundEntry) -> Option<&BedName> {
     }
 }
 
-/// A sickness, or something that was used, named where it holds nothing back: in a note, or as why plants were thrown out or died.
-pub(super) fn only_named(fold: &Fold, entry: &Entry) -> Option<Remark> {
-    let of_tray = |tray: &TrayCode, why: &str| {
-        let nature = nature_of(why, None);
-        let named = !nature.goes_by_itself() && !nature.is_unknown && !nature.is_sign;
-        let story = fold.trays().get(&fold.ledger().tray_at(tray, &entry.order_key()))?;
-        let is_seen = || !pest::open_in_tray(story, fold.places(), entry.happened).is_empty();
-        (named && !is_seen()).then(|| Remark::OnlyNamed { sickness: true, what: why.to_string() })
-    };
-    match &entry.what {
-        What::Tray(TrayEntry::Lost(lost)) => of_tray(&lost.tray, &lost.cause.0),
-        What::Tray(TrayEntry::Culled(culled)) => of_tray(&culled.tray, &culled.why.0),
-        What::Book(BookEntry::Noted(noted)) => {
-            let sickness = is_named_in(&noted.text.0);
-            let named = sickness || names_treatment(&noted.text.0);
-            named.then(|| Remark::OnlyNamed { sickness, what: noted.text.0.to_string() })
-        }
-        What::Tray(_) | What::Site(_) | What::Seed(_) | What::Ground(_) | What::Book(_) | What::Foreign { .. } => None,
-    }
+/// A sickness, or something that was used, named in a note, where it holds nothing back.
+pub(super) fn only_named(entry: &Entry) -> Option<Remark> {
+    let What::Book(BookEntry::Noted(noted)) = &entry.what else { return None };
+    let sickness = is_named_in(&noted.text.0);
+    let named = sickness || names_treatment(&noted.text.0);
+    named.then(|| Remark::OnlyNamed { sickness, what: noted.text.0.to_string() })
 }
 
 /// A pest or a sickness by a name that nobody here knows.
 pub(super) fn unknown_pest(entry: &Entry) -> Option<Remark> {
     let What::Tray(TrayEntry::PestSeen(seen)) = &entry.what else { return None };
-    let is_unknown = nature_of(&seen.what.0, seen.spreads).is_unknown && !crate::nursery::pest::says_none(&seen.what.0);
+    let nature = nature_of(&seen.what.0, seen.spreads);
+    let is_unknown = (nature.is_unknown || nature.is_sign)
+        && seen.share_pct.is_none_or(|share| share.0 > 0.0)
+        && !crate::nursery::pest::says_none(&seen.what.0);
     is_unknown.then(|| Remark::UnknownPest { what: seen.what.0.to_string() })
 }
 
-/// Something used that nobody here knows to let plants live, without its time before planting.
+/// Plants wetted with what kills weeds; something used that nobody here knows to let plants live, without its time before planting.
 pub(super) fn may_kill(entry: &Entry) -> Option<Remark> {
     let What::Tray(TrayEntry::Treated(treated)) = &entry.what else { return None };
+    if treated.bed.is_none() && kills_weeds(&treated.with.0) {
+        return Some(Remark::MayScorch { with: treated.with.0.to_string() });
+    }
     let asked = treated.plant_after_days.is_none() && may_kill_plants(&treated.with.0);
     asked.then(|| Remark::MayKill { with: treated.with.0.to_string() })
 }

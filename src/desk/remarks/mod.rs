@@ -6,17 +6,19 @@ use std::sync::Arc;
 
 mod harm;
 mod odd;
+mod sick;
 
 pub use odd::Odd;
 
 use super::judge::Trial;
 use super::{Desk, DeskError};
-use crate::base::{BedName, Clock, Day, LotCode, TrayCode};
-use crate::nursery::entry::subject::subjects;
-use crate::nursery::entry::{BookEntry, Entry, GroundEntry, Outplanted, TrayEntry, What};
+use crate::base::text::folded;
+use crate::base::{BedName, Clock, Day, LotCode, PlaceName, TrayCode, name_search};
+use crate::nursery::entry::subject::{Subject, subjects};
+use crate::nursery::entry::{BookEntry, Entry, GroundEntry, Outplanted, SeedEntry, TrayEntry, What};
 use crate::nursery::envelope::Draft;
 use crate::reckon::field::waits_for;
-use crate::reckon::lots::{LotOutlook, lot_outlook};
+use crate::reckon::lots::{LotOutlook, lot_outlook, whole_after_days};
 use crate::reckon::picture::{Basis, Criterion, DoubtKind, Picture, Rule};
 use crate::reckon::tray::closed::{Closed, closed_places};
 use crate::reckon::tray::hold;
@@ -140,6 +142,24 @@ pub enum Remark {
         /// Its name.
         what: String,
     },
+    /// A germination test that ended before the last of its species can come up.
+    TestEarly {
+        /// The lot.
+        lot: LotCode,
+        /// Germinated, of so many laid out.
+        counts: (u32, u32),
+        /// Days it ran.
+        days: u32,
+        /// Days after which it is whole.
+        whole_days: i32,
+        /// The day until which to count.
+        until: Day,
+    },
+    /// Plants were wetted with what kills weeds.
+    MayScorch {
+        /// What was used.
+        with: String,
+    },
     /// Something was used of which nobody here knows whether it harms plants, and its time before planting is not written.
     MayKill {
         /// What was used.
@@ -147,6 +167,34 @@ pub enum Remark {
     },
     /// Something that is rarely meant.
     Odd(Odd),
+    /// A note about something that nothing in the book is called.
+    AboutNothing {
+        /// As written.
+        about: String,
+        /// The nearest names of the book.
+        nearest: Vec<String>,
+    },
+    /// A loss or a cull names a sickness: it is a sighting of the tray.
+    LossNames {
+        /// The tray.
+        tray: TrayCode,
+        /// As written.
+        what: String,
+    },
+    /// Plants with a sickness, or hands and a knife from among them, come to others.
+    FromSick {
+        /// The tray.
+        tray: TrayCode,
+        /// What it has.
+        what: String,
+    },
+    /// A tray comes to a place with a sickness.
+    ToSick {
+        /// The place.
+        place: PlaceName,
+        /// What was seen there.
+        what: String,
+    },
     /// A sickness, or something that was used, named where it holds nothing back.
     OnlyNamed {
         /// Whether it is a sickness; else what was used.
@@ -167,6 +215,7 @@ impl Remark {
             | Remark::MoreThanSeed { .. }
             | Remark::BeforeEmergence { .. }
             | Remark::KeptLong { .. }
+            | Remark::AboutNothing { .. }
             | Remark::Odd(_) => true,
             // A person may have cut it open and know better, but is warned before it lies in the ground.
             Remark::SeedDead { outlook, day, .. } => outlook.is_gone(*day),
@@ -175,7 +224,12 @@ impl Remark {
             | Remark::MoreThanReady { .. }
             | Remark::HandsInWait { .. }
             | Remark::UnknownPest { .. }
+            | Remark::MayScorch { .. }
+            | Remark::TestEarly { .. }
             | Remark::MayKill { .. }
+            | Remark::LossNames { .. }
+            | Remark::FromSick { .. }
+            | Remark::ToSick { .. }
             | Remark::OnlyNamed { .. } => false,
         }
     }
@@ -213,10 +267,13 @@ impl Desk {
             all.extend(before_emergence(&self.fold, entry).map(|remark| (at, remark)));
             all.extend(kept_long(entry).map(|remark| (at, remark)));
             all.extend(seed_dead(&self.fold, entry).map(|remark| (at, remark)));
+            all.extend(test_early(&self.fold, entry).map(|remark| (at, remark)));
+            all.extend(self.about_nothing(trial, entry).map(|remark| (at, remark)));
             all.extend(harm::unknown_pest(entry).map(|remark| (at, remark)));
             all.extend(harm::may_kill(entry).map(|remark| (at, remark)));
-            all.extend(harm::only_named(&self.fold, entry).map(|remark| (at, remark)));
             all.extend(self.odd(entry)?.map(|odd| (at, Remark::Odd(odd))));
+            all.extend(harm::only_named(entry).map(|remark| (at, remark)));
+            all.extend(sick::told_of(&self.fold, entry).map(|remark| (at, remark)));
             if harm::takes_hands(&entry.what) {
                 let places = closed
                     .entry(entry.happened)
@@ -232,6 +289,37 @@ impl Desk {
             }
         }
         Ok(all)
+    }
+
+    /// A note about a name that nothing in the book and in the lines beside it bears.
+    fn about_nothing(&self, trial: &Trial, entry: &Entry) -> Option<Remark> {
+        let What::Book(BookEntry::Noted(noted)) = &entry.what else { return None };
+        let about = noted.about.as_ref()?.0.to_string();
+        let known = self.known_names();
+        let made = trial.tried.iter().flat_map(|other| subjects(&other.what)).filter_map(|subject| match subject {
+            Subject::Tray(tray) => Some(tray.to_string()),
+            Subject::Bed(bed) => Some(bed.to_string()),
+            Subject::Lot(lot) => Some(lot.to_string()),
+            Subject::Place(_) | Subject::Site => None,
+        });
+        let site = self.fold.site();
+        let of_site = site.fields.keys().map(ToString::to_string);
+        let names: Vec<String> = known
+            .trays
+            .into_iter()
+            .chain(known.beds)
+            .chain(known.lots)
+            .chain(known.places)
+            .chain(known.containers)
+            .chain(made)
+            .chain(of_site)
+            .collect();
+        let wanted = folded(&about);
+        if names.iter().any(|name| folded(name) == wanted) || site.species.find(&about).is_some() {
+            return None;
+        }
+        let nearest = name_search::nearest(&about, names.iter().map(String::as_str));
+        Some(Remark::AboutNothing { about, nearest })
     }
 
     fn written_already(&self, entry: &Entry) -> Option<Remark> {
@@ -329,6 +417,22 @@ fn seed_dead(fold: &Fold, entry: &Entry) -> Option<Remark> {
     let profile = story.species.as_ref().and_then(|key| fold.site().profile(key));
     let outlook = Box::new(lot_outlook(story, profile.map(|profile| &**profile), day));
     (outlook.is_gone(day) || outlook.is_past(day)).then(|| Remark::SeedDead { lot: lot.clone(), outlook, day })
+}
+
+/// A germination test that ended before the last can come up, with seed that has not germinated.
+fn test_early(fold: &Fold, entry: &Entry) -> Option<Remark> {
+    let What::Seed(SeedEntry::LotTested(test)) = &entry.what else { return None };
+    let story = fold.lots().get(&test.lot)?;
+    let profile = story.species.as_ref().and_then(|key| fold.site().profile(key))?;
+    let whole_days = whole_after_days(profile)?;
+    let counts = test
+        .replicates
+        .iter()
+        .fold((0u32, 0u32), |(up, laid), one| (up.saturating_add(one.germinated.0), laid.saturating_add(one.seeds.0)));
+    let days = i32::try_from(test.days.0).unwrap_or(i32::MAX);
+    let early = days < whole_days && counts.0 < counts.1;
+    let until = entry.happened.plus(whole_days.saturating_sub(days));
+    early.then(|| Remark::TestEarly { lot: test.lot.clone(), counts, days: test.days.0, whole_days, until })
 }
 
 /// Why a tray was not ready to go to a bed on the day it went.

@@ -1,14 +1,21 @@
 //! What is asked about entries that describe or settle: they can be meant, and rarely are.
 
+use std::sync::Arc;
+
 use crate::base::{BedName, Day, EntryId};
 use crate::desk::{Desk, DeskError};
 use crate::nursery::entry::types::Alarm;
 use crate::nursery::entry::{BedSet, BookEntry, Entry, Settled, SiteEntry, TrayEntry, What};
+use crate::nursery::species::Profile;
 use crate::reckon::bed::positions::grid;
+use crate::reckon::field::rows_asked;
+use crate::reckon::site::Site;
 
 /// A bed of more than this is asked about, ha: the beds of one nursery are looked at in a round on foot. Ours.
 const LARGE_BED_HA: f64 = 10.0;
 const SQUARE_METRES_PER_HA: f64 = 10_000.0;
+/// A density so many times the usual one, or a part of it, is asked about. Ours: planting guides of a tree differ by less.
+const FAR_DENSITY: f64 = 4.0;
 
 /// Something that is rarely meant.
 #[derive(Clone, PartialEq, Debug)]
@@ -26,6 +33,22 @@ pub enum Odd {
         bed: BedName,
         /// The species, as written.
         species: String,
+    },
+    /// Rows of a plan that cannot be read: it would have all.
+    RowsUnread {
+        /// As written.
+        rows: String,
+    },
+    /// Far more or fewer plants on a hectare than the species usually has.
+    Spacing {
+        /// The bed.
+        bed: BedName,
+        /// The species.
+        species: Arc<Profile>,
+        /// Plants on a hectare by the spacing asked for.
+        asked_per_ha: f64,
+        /// The usual distance between rows and in the row, m.
+        usual_m: (f64, f64),
     },
     /// A task let go until a day and for ever.
     UntilAndNever {
@@ -54,7 +77,7 @@ impl Desk {
     /// What is rarely meant in an entry.
     pub(super) fn odd(&self, entry: &Entry) -> Result<Option<Odd>, DeskError> {
         Ok(match &entry.what {
-            What::Site(SiteEntry::BedSet(bed)) => odd_bed(bed),
+            What::Site(SiteEntry::BedSet(bed)) => odd_bed(bed).or_else(|| odd_spacing(bed, self.fold().site())),
             What::Tray(TrayEntry::LetGo(gone)) => {
                 gone.until.filter(|_| gone.never == Some(true)).map(|until| Odd::UntilAndNever { until })
             }
@@ -102,6 +125,26 @@ fn odd_bed(bed: &BedSet) -> Option<Odd> {
     if area_ha > LARGE_BED_HA {
         return Some(Odd::LargeBed { bed: bed.bed.clone(), area_ha });
     }
-    let empty = bed.plan.iter().find(|line| grid(bed, line).is_empty())?;
-    Some(Odd::NoPositions { bed: bed.bed.clone(), species: empty.species.to_string() })
+    let unread = bed.plan.iter().filter_map(|line| line.rows.as_ref()).find(|rows| rows_asked(&rows.0).is_none());
+    if let Some(rows) = unread {
+        return Some(Odd::RowsUnread { rows: rows.0.to_string() });
+    }
+    let empty = bed.plan.iter().find(|line| grid(bed, line).is_empty());
+    empty.map(|line| Odd::NoPositions { bed: bed.bed.clone(), species: line.species.to_string() })
+}
+
+/// A spacing by which many more, or many fewer, stand on a hectare than usually do.
+fn odd_spacing(bed: &BedSet, site: &Site) -> Option<Odd> {
+    bed.plan.iter().find_map(|line| {
+        let profile = site.profile(&site.species_key(&line.species)?)?;
+        let (row_m, in_row_m) = (profile.row_m.as_ref()?.value, profile.in_row_m.as_ref()?.value);
+        let (asked, usual) = (1.0 / (line.row_m.0 * line.in_row_m.0), 1.0 / (row_m * in_row_m));
+        let is_far = asked > usual * FAR_DENSITY || asked < usual / FAR_DENSITY;
+        is_far.then(|| Odd::Spacing {
+            bed: bed.bed.clone(),
+            species: profile.clone(),
+            asked_per_ha: asked * SQUARE_METRES_PER_HA,
+            usual_m: (row_m, in_row_m),
+        })
+    })
 }

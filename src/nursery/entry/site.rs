@@ -4,8 +4,8 @@ use super::facts::{BEGINS, KindFacts};
 use super::rules::BodyRule::{AtMost, LowestBelowHighest, NotEmpty, TwelveMonths};
 use super::subject::AboutFields;
 use super::types::{
-    Altitude, Bearing, Celsius, Count, Latitude, Longitude, MonthDay, NotNegative, OffsetHours, OpenRecord, Percent,
-    PlantingPattern, Size, Slope, Spot, Text,
+    Altitude, Bearing, BedEdges, Celsius, Count, Latitude, Longitude, MonthDay, NotNegative, OffsetHours, OpenRecord,
+    Percent, PlantingPattern, ShareOfOne, Size, Slope, Spot, Text,
 };
 use crate::base::{BedName, ContainerName, FieldName, PlaceName, SpeciesKey};
 use crate::{kinds, records};
@@ -28,8 +28,16 @@ records! {
         row_m: Size,
         /// Distance in the row, m.
         in_row_m: Size,
-        /// How far the first row and place stand from the edges, m.
+        /// How far the rows and places are moved away from the edges, m; with `row_offset_m` the places along the row alone.
         offset_m: Option<NotNegative>,
+        /// How far the rows are moved, m.
+        row_offset_m: Option<NotNegative>,
+        /// The rows of its grid that it has: `1-3,7` or `every 3`; without it all.
+        rows: Option<Text>,
+        /// The share of its grid that it has, spread evenly; without it all.
+        share: Option<ShareOfOne>,
+        /// Whether it has its spots also where a wider spaced species would have them.
+        keeps_spot: Option<bool>,
         /// Wide distance between pairs of rows, m.
         gap_m: Option<Size>,
     }
@@ -133,6 +141,8 @@ kinds! {
         width_m: Size,
         /// Bearing of the rows, degrees from north.
         row_bearing_deg: Option<Bearing>,
+        /// Where the first rows and places stand; an entry without it counts both edges.
+        edges: Option<BedEdges>,
         /// What is to stand in it.
         plan: Vec<PlanLine>,
     }

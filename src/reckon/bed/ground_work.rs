@@ -3,6 +3,7 @@
 use super::positions::part_seen;
 use crate::base::Day;
 use crate::nursery::entry::types::GroundTask;
+use crate::nursery::species::Profile;
 use crate::reckon::picture::quantity::WorkWithin;
 use crate::reckon::picture::question::Known;
 use crate::reckon::picture::{Basis, Criterion, Question, Source};
@@ -19,7 +20,8 @@ pub(crate) const MULCHED_LASTS_DAYS: i32 = 120;
 /// Days for which a fence holds without another look. Ours, common practice.
 pub(crate) const FENCED_LASTS_DAYS: i32 = 730;
 
-/// A hole that is written as less deep than this is none: no ball of a bag stands in it, cm. Ours.
+/// A hole that is written as less deep than this, or than the container of the species, is too shallow: the ball stands out of it, or
+/// its tap root is bent, cm. Ours.
 pub(crate) const LEAST_HOLE_CM: f64 = 15.0;
 
 /// The question of a kind of ground work.
@@ -35,10 +37,20 @@ const TASKS: [(GroundTask, AskedOf, i32); 5] = [
 ];
 
 /// One question for each kind of ground work.
-pub fn criteria(story: &BedStory, rows: Option<u32>, day: Day) -> impl Iterator<Item = Criterion> {
+pub fn criteria(
+    story: &BedStory,
+    profile: Option<&Profile>,
+    rows: Option<u32>,
+    day: Day,
+) -> impl Iterator<Item = Criterion> {
+    let ball_cm = profile.and_then(|profile| profile.container_depth_cm.as_ref()).map(|figure| figure.value);
     TASKS.into_iter().map(move |(task, question, lasts_days)| {
-        let needed = WorkWithin { task, days: lasts_days };
-        let criterion = criterion(last(story, task, lasts_days, day), question, needed, rows, day);
+        let ball_cm = ball_cm.filter(|_| task == GroundTask::Holes);
+        let done = last(story, task, lasts_days, day, ball_cm);
+        let shallow = too_shallow(story, done, lasts_days, day).filter(|_| task == GroundTask::Holes);
+        let at_least_cm = shallow.map(|_| ball_cm.unwrap_or(LEAST_HOLE_CM));
+        let needed = WorkWithin { task, days: lasts_days, at_least_cm };
+        let criterion = criterion(shallow.or(done), question, needed, rows, day);
         match task {
             GroundTask::Mulched | GroundTask::Fenced => criterion.advising(),
             GroundTask::Cleared | GroundTask::Holes | GroundTask::Weeded => criterion,
@@ -48,17 +60,25 @@ pub fn criteria(story: &BedStory, rows: Option<u32>, day: Day) -> impl Iterator<
 
 /// The last time a work was done. While one of the whole bed lasts it leads over a newer one of some rows, which only
 /// adds to it.
-fn last(story: &BedStory, task: GroundTask, lasts_days: i32, day: Day) -> Option<&WorkDone> {
-    let is_deep = |work: &WorkDone| work.depth_cm.is_none_or(|depth| depth >= LEAST_HOLE_CM);
+fn last(story: &BedStory, task: GroundTask, lasts_days: i32, day: Day, ball_cm: Option<f64>) -> Option<&WorkDone> {
+    let least_cm = ball_cm.map_or(LEAST_HOLE_CM, |ball_cm| ball_cm.max(LEAST_HOLE_CM));
+    let is_deep = |work: &WorkDone| work.depth_cm.is_none_or(|depth| depth >= least_cm);
     let of_task = story.work.iter().filter(|work| work.task == task && work.day <= day && is_deep(work));
     let whole_lasts = |work: &WorkDone| work.part.is_none() && day.days_since(work.day) <= lasts_days;
     of_task.max_by_key(|work| (whole_lasts(work), work.day, work.part.is_none()))
 }
 
+/// Holes that would still last and that are too shallow, where none that last are deep enough.
+fn too_shallow<'a>(story: &'a BedStory, deep: Option<&WorkDone>, lasts_days: i32, day: Day) -> Option<&'a WorkDone> {
+    let lasts = |work: &WorkDone| (0..=lasts_days).contains(&day.days_since(work.day));
+    let holes = story.work.iter().filter(|work| work.task == GroundTask::Holes && work.depth_cm.is_some());
+    holes.filter(|work| lasts(work)).max_by_key(|work| work.day).filter(|_| !deep.is_some_and(lasts))
+}
+
 /// The work of a kind that still lasts on a day, of the whole bed or of a part.
 pub(super) fn lasts(story: &BedStory, task: GroundTask, day: Day) -> Option<&WorkDone> {
     let (.., lasts_days) = TASKS.into_iter().find(|(of, ..)| *of == task)?;
-    last(story, task, lasts_days, day).filter(|done| day.days_since(done.day) <= lasts_days)
+    last(story, task, lasts_days, day, None).filter(|done| day.days_since(done.day) <= lasts_days)
 }
 
 fn criterion(done: Option<&WorkDone>, question: AskedOf, needed: WorkWithin, rows: Option<u32>, day: Day) -> Criterion {
@@ -66,7 +86,7 @@ fn criterion(done: Option<&WorkDone>, question: AskedOf, needed: WorkWithin, row
     let Some(done) = done else {
         return Criterion::found(question, needed, None, Basis::Assumed, false, source);
     };
-    let lasts = day.days_since(done.day) <= needed.days;
+    let lasts = day.days_since(done.day) <= needed.days && needed.at_least_cm.is_none();
     let criterion = Criterion::found(question, needed, Some(done.day), Basis::Measured, lasts, source)
         .resting_on([done.entry.clone()]);
     // Done in some rows only: it counts, and says so.

@@ -3,7 +3,7 @@
 use crate::base::Day;
 use crate::reckon::picture::quantity::{AtWork, Beside, NotSo};
 use crate::reckon::picture::{Basis, Criterion, Gap, Question, RuleSource};
-use crate::reckon::stock::{BedStory, Treatment, holding};
+use crate::reckon::stock::{BedStory, Treatment};
 use crate::reckon::tray::hold::{SHOWS_AFTER_DAYS, waiting};
 
 const HELD_SOURCE: RuleSource = RuleSource::WrittenHere;
@@ -17,8 +17,14 @@ pub fn criteria(story: &BedStory, day: Day) -> impl Iterator<Item = Criterion> {
             .expected_on(until.map(|until| until.plus(1)))
             .resting_on([entry.clone()])
     });
-    let treated = holding(story.treatments.iter(), day).map(|treatment| waiting(Some(treatment), Some(Beside::Bed)));
+    let treated = closed_by(story, day);
     held.chain(treated).chain(plant_back(story, day))
+}
+
+/// The waiting time that keeps hands out of a bed: its own, or that of plants that were set out in it.
+pub(crate) fn closed_by(story: &BedStory, day: Day) -> Option<Criterion> {
+    let (treatment, tray) = story.in_wait(day)?;
+    Some(waiting(Some(treatment), Some(tray.cloned().map_or(Beside::Bed, Beside::Plants))))
 }
 
 /// The question of what kills plants and lies in the ground, where planting waits for it: of several the one that lasts longest, one of
@@ -35,7 +41,7 @@ pub(crate) fn planting_waits<'a>(all: impl Iterator<Item = &'a Treatment>, in_be
     let alive_from = (!in_bed).then(|| longest.day.plus(SHOWS_AFTER_DAYS));
     let criterion = match longest.plantable_on() {
         Some(on) => {
-            let known = Some(AtWork { with, beside: in_bed.then_some(Beside::Bed), dries: false });
+            let known = Some(AtWork { with, beside: in_bed.then_some(Beside::Bed), dries: false, wets: false });
             Criterion::found(Question::PlantBack, NotSo, known, Basis::Measured, false, RuleSource::PlantBack)
                 .expected_on(Some(on))
         }

@@ -79,7 +79,7 @@ pub(crate) fn bed_criteria(
         light_now::coming(species, profile),
         soil::criterion(story, site, profile, rows, day),
     ];
-    criteria.extend(ground_work::criteria(story, rows, day));
+    criteria.extend(ground_work::criteria(story, profile, rows, day));
     let field = story.layout.on(day).and_then(|layout| site.fields.get(&layout.field)?.on(day));
     let texture = field.and_then(|field| field.texture.as_ref()).map(|texture| &*texture.0);
     criteria.push(water::criterion(site, texture, day, looking));

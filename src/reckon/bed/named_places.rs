@@ -64,6 +64,10 @@ fn nurse_grid(layout: &BedSet, row_m: f64, in_row_m: f64, offset_m: Option<f64>)
         row_m: Size(row_m),
         in_row_m: Size(in_row_m),
         offset_m: offset_m.map(NotNegative),
+        row_offset_m: None,
+        rows: None,
+        share: None,
+        keeps_spot: None,
         gap_m: None,
     };
     grid(layout, &line)

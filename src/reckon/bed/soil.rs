@@ -84,7 +84,10 @@ pub fn criterion(story: &BedStory, site: &Site, profile: Option<&Profile>, rows:
     let Some((look, told)) = told else {
         return match lifted.filter(|_| planting_cm <= LIFTED_DEPTH_CM) {
             Some(cut) => loosened(cut, needed(planting_cm, None), day),
-            None => not_told(looks().next(), site, profile, dug),
+            None => {
+                let only_soaked = looks().all(|look| soaking(look, site).is_some());
+                not_told((looks().next(), only_soaked), site, profile, dug)
+            }
         };
     };
     // Ground lifted after the last look is loose again, though only where the plants stood.
@@ -178,7 +181,12 @@ fn still_loose(site: &Site, lifted: Day, day: Day) -> bool {
     days >= 0 && lasts().unwrap_or(days <= LIFTED_LASTS_DAYS)
 }
 
-fn not_told(newest: Option<&SoilLook>, site: &Site, profile: Option<&Profile>, dug: Option<&WorkDone>) -> Criterion {
+fn not_told(
+    (newest, only_soaked): (Option<&SoilLook>, bool),
+    site: &Site,
+    profile: Option<&Profile>,
+    dug: Option<&WorkDone>,
+) -> Criterion {
     let around = dug.is_some() || newest.is_some_and(at_a_hole);
     let depth_cm = if around { root_depth_cm(profile) } else { planting_depth_cm(profile) };
     let needed = needed(depth_cm, newest.and_then(|look| look.rod_mm));
@@ -189,8 +197,9 @@ fn not_told(newest: Option<&SoilLook>, site: &Site, profile: Option<&Profile>, d
         }
         None => dug.map(|_| Gap::AroundHole { depth_cm, rod_mm: needed.rod_mm }),
     };
-    // Soft while soaked is soft or hard when it has drained, and around a dug hole either goes, with care.
-    let soaked = around && matches!(gap, Some(Gap::ReadSoaked(_)));
+    // Soft while soaked is soft or hard when it has drained, and around a dug hole either goes, with care; but a look before that held
+    // the bed back is not answered by it.
+    let soaked = around && only_soaked && matches!(gap, Some(Gap::ReadSoaked(_)));
     let mut unknown = Criterion::lacking(Question::Soil, Some(needed), gap, !soaked, LIMIT_SOURCE)
         .resting_on(newest.map(|look| look.entry.clone()));
     unknown.warns = soaked;

@@ -58,24 +58,79 @@ fn nurse(page: &mut TestBook, on: &str, nurse: &str, count: u32) {
     page.write(on, "nurse_planted", bed(json!({"nurse":nurse,"count":count,"row_m":2,"in_row_m":2})));
 }
 
+/// Positions, living and open positions of each species of a plan.
+fn numbers(page: &TestBook) -> Vec<(String, u32, u32, u32)> {
+    let of = |one: &crate::reckon::picture::BedSpecies| {
+        (one.species.to_string(), one.positions, one.living, one.open_positions)
+    };
+    page.picture(ON).species.iter().map(of).collect()
+}
+
 #[test]
-fn a_grid_counts_both_edges_and_each_species_stands_on_its_own() {
-    let mut page = TestBook::default();
-    // 12/2.5 = 4.8: 5 rows; 30/2 = 15: 16 places. Avocado 8 m square: 2 rows of 4.
-    // Triangle of 3 m: rows 2.598 m apart, 12/2.598 = 4.6: 5 rows; 11 and, shifted by 1.5 m, 10 places: 3x11 + 2x10.
-    let coffee = line("coffee", "rectangle", 2.5, 2.0);
-    let plan = [coffee, line("avocado", "square", 8.0, 8.0), line("grevillea", "triangle", 2.598, 3.0)];
-    lay_out(&mut page, "2026-01-05", json!(plan));
+fn a_grid_counts_both_edges_and_what_is_blocked_is_no_place() {
+    let mut page = coffee_bed();
+    // 12/2.5 = 4.8: 5 rows; 30/2 = 15: 16 places.
     page.write("2026-02-01", "positions_blocked", bed(json!({"at":["2.7","5.16","9.9"],"why":"rock"})));
     planted(&mut page, "2026-03-01", "cof-001", 30);
     nurse(&mut page, "2026-03-01", "banana", 12);
-    let species = page.picture(ON).species;
-    let numbers: Vec<(u32, u32, u32)> =
-        species.iter().map(|species| (species.positions, species.living, species.open_positions)).collect();
-    // 2.7 and 5.16 are of the coffee grid, 2.7 of the triangle too (its row 5 has 11 places), 9.9 of none.
-    assert_eq!(numbers, [(80, 30, 48), (8, 0, 8), (53, 0, 52)]);
-    let keys: Vec<String> = species.iter().map(|species| species.species.to_string()).collect();
-    assert_eq!(keys, ["COA", "AVO", "GRE"]);
+    // 2.7 and 5.16 are of the grid, 9.9 is not.
+    assert_eq!(numbers(&page), [("COA".into(), 80, 30, 48)]);
+    // A triangle of 3 m: rows 2.598 m apart, 12/2.598 = 4.6: 5 rows; 11 and, shifted by 1.5 m, 10 places: 3x11 + 2x10.
+    let mut other = TestBook::default();
+    lay_out(&mut other, "2026-01-05", json!([line("grevillea", "triangle", 2.598, 3.0)]));
+    assert_eq!(numbers(&other), [("GRE".into(), 53, 0, 53)]);
+}
+
+#[test]
+fn a_spot_that_two_species_share_is_counted_once_and_the_wider_spaced_has_it() {
+    // Coffee 2 x 2 m with timber 10 x 10 m on 20 x 10 m. With both edges 6 rows of 11 and 2 rows of 3, which all meet;
+    // half a spacing inside 5 rows of 10 and 2 trees at 5 and 15 m, on coffee spots too.
+    let plan = json!([line("coffee", "square", 2.0, 2.0), line("grevillea", "square", 10.0, 10.0)]);
+    let of = |edges: Value, plan: &Value| {
+        let mut page = TestBook::default();
+        let mut set = bed(json!({"field":"Old maize","length_m":20,"width_m":10,"plan":plan}));
+        if !edges.is_null() {
+            set["edges"] = edges;
+        }
+        page.write("2026-01-05", "bed_set", set);
+        page
+    };
+    assert_eq!(numbers(&of(json!(null), &plan)), [("COA".into(), 60, 0, 60), ("GRE".into(), 6, 0, 6)]);
+    assert_eq!(numbers(&of(json!("counted"), &plan)), numbers(&of(json!(null), &plan)));
+    assert_eq!(numbers(&of(json!("half"), &plan)), [("COA".into(), 48, 0, 48), ("GRE".into(), 2, 0, 2)]);
+    // The other keeps its spots where that is said.
+    let mut kept = plan.clone();
+    kept[0]["keeps_spot"] = json!(true);
+    assert_eq!(numbers(&of(json!("half"), &kept)), [("COA".into(), 50, 0, 50), ("GRE".into(), 0, 0, 0)]);
+    // Timber between the coffee: half a coffee spacing aside every spot is its own.
+    let mut aside = plan.clone();
+    aside[1]["offset_m"] = json!(1.0);
+    assert_eq!(numbers(&of(json!("half"), &aside)), [("COA".into(), 50, 0, 50), ("GRE".into(), 2, 0, 2)]);
+    // What stood there before keeps its place: 66 living coffees leave none of the six spots of the timber open.
+    let mut old = of(json!(null), &plan);
+    planted(&mut old, "2026-03-01", "cof-001", 66);
+    assert_eq!(numbers(&old), [("COA".into(), 60, 66, 0), ("GRE".into(), 6, 0, 0)]);
+    assert_eq!(old.story(ON).0.doubts, []);
+}
+
+#[test]
+fn a_species_may_have_some_rows_or_a_share_of_its_grid() {
+    let of = |more: Value| {
+        let mut page = TestBook::default();
+        let mut line = line("coffee", "square", 2.0, 2.0);
+        line.as_object_mut().unwrap().extend(more.as_object().unwrap().clone());
+        let set = json!({"field":"Old maize","length_m":20,"width_m":14,"edges":"half","plan":[line]});
+        page.write("2026-01-05", "bed_set", bed(set));
+        numbers(&page)[0].1
+    };
+    // 7 rows of 10.
+    assert_eq!(of(json!({})), 70);
+    assert_eq!(of(json!({"rows":"1-3,7"})), 40);
+    assert_eq!(of(json!({"rows":"every 3"})), 30, "rows 1, 4 and 7");
+    assert_eq!(of(json!({"rows":"cada 2"})), 40);
+    assert_eq!(of(json!({"share":0.3})), 21);
+    assert_eq!(of(json!({"share":0.5,"rows":"1-3"})), 15);
+    assert_eq!(of(json!({"row_offset_m":3.0})), 60, "rows at 4, 6 ... 14 m, the seventh would be at 16");
 }
 
 #[test]
@@ -101,8 +156,9 @@ fn a_nurse_species_in_the_plan_takes_the_positions_of_its_own_grid() {
     lay_out(&mut page, "2026-01-05", json!(plan));
     nurse(&mut page, "2026-03-01", "banana", 12);
     let open: Vec<u32> = page.picture(ON).species.iter().map(|species| species.open_positions).collect();
-    // Bananas: 5 rows of 11.
-    assert_eq!(open, [55 - 12, 80]);
+    // Bananas: 5 rows of 11. Of the coffee 12 spots are nearer than 1 m to one of them: each third place of the rows at 0
+    // and 2.5 m, where bananas stand at 0 and 3 m.
+    assert_eq!(open, [55 - 12, 80 - 12]);
 }
 
 #[test]
@@ -642,12 +698,13 @@ fn a_rock_blocks_its_spot_of_ground_on_every_grid() {
     // others; over 2 m from every grevillea (0, 4 is 2.5 m away).
     page.write("2026-02-01", "positions_blocked", bed(json!({"at":["2.2"],"why":"rock"})));
     assert_eq!(open(&page), [1, 1, 0]);
-    // 1.3 is at 4 m along, 0 across: 4 m from avocado 1.1 (already blocked) and 1.2, on top of grevillea 1.2.
+    // 1.3 is at 4 m along, 0 across: 4 m from avocado 1.1 (already blocked) and 1.2, on top of grevillea 1.2, whose spot it
+    // is: coffee has none there.
     page.write("2026-02-02", "positions_blocked", bed(json!({"at":["1.3"],"why":"stump"})));
-    assert_eq!(open(&page), [2, 2, 1]);
+    assert_eq!(open(&page), [1, 2, 1]);
     // No grid has it.
     page.write("2026-02-03", "positions_blocked", bed(json!({"at":["19.1"],"why":"stump"})));
-    assert_eq!(open(&page), [2, 2, 1]);
+    assert_eq!(open(&page), [1, 2, 1]);
 }
 
 #[test]
@@ -655,8 +712,8 @@ fn a_rock_stays_where_it_is_when_the_bed_is_laid_out_anew() {
     let mut page = coffee_bed();
     page.write("2026-02-01", "positions_blocked", bed(json!({"at":["5.16"],"why":"rock"})));
     // 5.16 was at 30 m along, 10 m across. No new grid has that number, but both have a position within half a step:
-    // avocado 2.4 at 30, 10 and coffee 4.11 at 30, 9.
-    let plan = [line("avocado", "square", 10.0, 10.0), line("coffee", "square", 3.0, 3.0)];
+    // avocado 2.4 at 30, 10 and coffee 5.11 at 30, 12, which is farther than 1.5 m from the avocado.
+    let plan = [line("avocado", "square", 10.0, 10.0), line("coffee", "rectangle", 3.0, 4.0)];
     lay_out(&mut page, "2026-03-01", json!(plan));
     let species = page.picture(ON).species;
     let blocked: Vec<u32> = species.iter().map(|species| species.positions - species.open_positions).collect();

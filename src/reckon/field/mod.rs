@@ -14,6 +14,6 @@ pub(crate) use light_rows::light_rows;
 pub(crate) use nurse_grid::{NurseGrid, nurse_grids};
 pub(crate) use plan::{SpeciesPlan, species_plan};
 pub use plan::{Spot, SpotState, Unsaid};
-pub(crate) use rows::{rows_named, rows_written};
+pub(crate) use rows::{rows_asked, rows_named, rows_written};
 pub(crate) use survival::{Outplanting, SurvivalCount, outplantings};
 pub(crate) use waits::{lasts_until, waits_for};

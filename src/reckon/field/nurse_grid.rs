@@ -2,7 +2,7 @@
 
 use crate::base::{EntryId, SpeciesKey};
 use crate::reckon::picture::BedPicture;
-use crate::science::spacing::{SpacingPattern, positions};
+use crate::science::spacing::{Edges, Laying, SpacingPattern, positions};
 
 /// A cohort of nurse plants that was planted on a whole grid.
 #[derive(Clone, PartialEq, Debug)]
@@ -23,10 +23,15 @@ pub(crate) struct NurseGrid {
 pub(crate) fn nurse_grids(bed: &BedPicture) -> Vec<NurseGrid> {
     let living = bed.story.nurses.iter().filter(|nurse| nurse.alive > 0);
     let grids = living.filter_map(|nurse| {
-        let (row_m, offset_m) = (Some(nurse.row_m), nurse.offset_m);
-        let pattern = SpacingPattern::Rectangle;
-        let spots = positions(bed.length_m, bed.width_m, pattern, row_m, nurse.in_row_m, offset_m, None).ok()?;
-        (spots.len() == nurse.planted as usize).then(|| NurseGrid {
+        let offset_m = nurse.offset_m.unwrap_or(0.0);
+        let laying = Laying::new(SpacingPattern::Rectangle, Some(nurse.row_m), nurse.in_row_m);
+        // As many as the grid has, with plants on its edges or half a spacing inside: nobody writes which.
+        let spots = [Edges::Counted, Edges::Half].into_iter().find_map(|edges| {
+            let laying = Laying { edges, offset_m, row_offset_m: offset_m, ..laying };
+            let spots = positions(bed.length_m, bed.width_m, &laying).ok()?;
+            Some(spots).filter(|spots| spots.len() == nurse.planted as usize)
+        })?;
+        Some(NurseGrid {
             nurse: nurse.nurse.clone(),
             planted: nurse.planted,
             alive: nurse.alive,

@@ -6,11 +6,11 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::rows::rows_named;
 use crate::base::{Day, SpeciesKey};
 use crate::nursery::entry::types::PlantingPattern;
-use crate::nursery::entry::{BedSet, PlanLine};
 use crate::reckon::bed::positions::{lines, positions_of};
 use crate::reckon::picture::BedPicture;
 use crate::reckon::site::Site;
 use crate::reckon::stock::CohortStory;
+use crate::science::spacing::Position;
 
 /// What a position holds.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Debug)]
@@ -82,7 +82,7 @@ impl SpeciesPlan {
 pub(crate) fn species_plan(bed: &BedPicture, site: &Site, day: Day, species: &SpeciesKey) -> Option<SpeciesPlan> {
     let layout = bed.story.layout.on(day)?;
     let line = lines(site, layout, species).next()?;
-    let mut grid = Grid::of(bed, layout, line);
+    let mut grid = Grid::of(positions_of(&bed.story, site, layout, species)?);
     let cohorts = || bed.story.cohorts.iter().filter(|cohort| cohort.species.as_ref() == Some(species));
     let anywhere = grid.place(cohorts());
     let nurses = bed.story.nurses.iter().filter(|nurse| nurse.nurse == *species).map(|nurse| nurse.alive);
@@ -111,8 +111,8 @@ struct Grid {
 }
 
 impl Grid {
-    fn of(bed: &BedPicture, layout: &BedSet, line: &PlanLine) -> Grid {
-        let spots = positions_of(&bed.story, layout, line).into_iter().map(|(position, blocked)| {
+    fn of(positions: Vec<(Position, bool)>) -> Grid {
+        let spots = positions.into_iter().map(|(position, blocked)| {
             let state = if blocked { SpotState::Blocked } else { SpotState::Open };
             let spot = Spot { row: position.row, place: position.place, x_m: position.x_m, y_m: position.y_m, state };
             ((position.row, position.place), spot)

@@ -19,6 +19,34 @@ pub(crate) fn rows_named(written: &str) -> Option<BTreeSet<u32>> {
     (!rows.is_empty()).then_some(rows)
 }
 
+/// Which rows of a grid a line of a plan asks for.
+pub(crate) enum RowsAsked {
+    /// These.
+    Named(BTreeSet<u32>),
+    /// The first and each so many after it.
+    Every(u32),
+}
+
+impl RowsAsked {
+    /// Whether a row is one of them.
+    pub(crate) fn has(&self, row: u32) -> bool {
+        match self {
+            RowsAsked::Named(rows) => rows.contains(&row),
+            RowsAsked::Every(step) => (row - 1).is_multiple_of(*step),
+        }
+    }
+}
+
+/// `1-3,7`, or `every 3`: the first row and each third after it; none where it says anything else.
+pub(crate) fn rows_asked(written: &str) -> Option<RowsAsked> {
+    let folded = written.trim().to_lowercase();
+    let step = ["every ", "cada "].iter().find_map(|word| folded.strip_prefix(word));
+    match step {
+        Some(step) => step.trim().parse().ok().filter(|step| *step > 0).map(RowsAsked::Every),
+        None => rows_named(written).map(RowsAsked::Named),
+    }
+}
+
 /// Rows as they are written: `1-2, 5`.
 pub(crate) fn rows_written(rows: &BTreeSet<u32>) -> String {
     let mut runs: Vec<(u32, u32)> = Vec::new();

@@ -67,7 +67,7 @@ const OLD_TREATMENT_DAYS: i32 = 30;
 
 fn leads(criterion: &Criterion, day: Day) -> bool {
     let old = match criterion.gap() {
-        Some(Gap::NoWaitingTime { day: used, beside: Some(Beside::Bed), .. }) => {
+        Some(Gap::NoWaitingTime { day: used, beside: Some(Beside::Bed | Beside::Plants(_)), .. }) => {
             day.days_since(*used) > OLD_TREATMENT_DAYS
         }
         _ => false,

@@ -8,6 +8,7 @@ use super::Fold;
 use crate::base::cores::on_every_core;
 use crate::base::{BedName, Day, LotCode, SpeciesKey, TrayCode};
 use crate::nursery::entry::subject::Subject;
+use crate::nursery::species::Role;
 use crate::reckon::archived::{LEARNED_TRAYS, bed_archived_from, is_archived, lot_archived_from, tray_archived_from};
 use crate::reckon::bed::picture_bed;
 use crate::reckon::pair::pairs_of;
@@ -15,6 +16,8 @@ use crate::reckon::picture::{BedPicture, Doubt, Looking, Pairs, Picture, TrayPic
 use crate::reckon::stock::{LotStory, TrayStory};
 use crate::reckon::tray::age_of_count::{Losses, WeeklyLoss};
 use crate::reckon::tray::closed::closed_places;
+use crate::reckon::tray::hold::stays;
+use crate::reckon::tray::pest::beside::sick_places;
 use crate::reckon::tray::{Around, picture_tray};
 
 /// The Picture drawn last and what was folded since.
@@ -104,6 +107,7 @@ fn draw_on(
         site: fold.site().clone(),
         places: fold.places().clone(),
         closed: Arc::new(closed_places(fold.trays().values(), fold.places(), view.day)),
+        sick: Arc::new(sick_places(fold.trays().values(), fold.places(), view.day)),
         weekly_loss,
         archived,
         trays: OrdMap::new(),
@@ -137,13 +141,17 @@ fn draw_all(fold: &Fold, new: &mut Picture) {
 
 /// Takes over what was not touched.
 fn draw_touched(fold: &Fold, new: &mut Picture, last: Picture, touched: &Touched) {
-    let closed = last.closed;
+    let (closed, sick) = (last.closed, last.sick);
     (new.lots, new.trays, new.beds, new.pairs) = (last.lots, last.trays, last.beds, last.pairs);
     let mut trays: BTreeSet<TrayCode> = touched.trays.keys().cloned().collect();
     if closed != new.closed {
         let other =
             |tray: &TrayPicture| tray.place.as_ref().is_some_and(|place| closed.get(place) != new.closed.get(place));
         trays.extend(new.trays.values().filter(|tray| other(tray)).map(|tray| tray.code.clone()));
+    }
+    if sick != new.sick {
+        let stood = |tray: &TrayPicture| stays(&tray.story).any(|(place, ..)| sick.get(place) != new.sick.get(place));
+        trays.extend(new.trays.values().filter(|tray| stood(tray)).map(|tray| tray.code.clone()));
     }
     for code in &touched.lots {
         let (before, now) = (new.lots.remove(code), lot(fold, code, new.day));
@@ -192,6 +200,7 @@ fn tray(fold: &Fold, new: &Picture, code: &TrayCode) -> Option<Arc<TrayPicture>>
         site: fold.site(),
         places: fold.places(),
         closed: &new.closed,
+        sick: &new.sick,
         lots_held,
         weekly_loss: new.weekly_loss,
         day: new.day,
@@ -288,7 +297,10 @@ fn doubts(fold: &Fold) -> Vec<Doubt> {
 
 fn unplanned(picture: &Picture) -> Vec<TrayCode> {
     let ready = || picture.trays.values().filter(|tray| tray.ready);
-    let mut unplanned: BTreeSet<&SpeciesKey> = ready().filter_map(|tray| tray.species.as_ref()).collect();
+    // Nurse plants need no plan.
+    let is_nurse = |key: &&SpeciesKey| picture.site.profile(key).is_some_and(|profile| profile.role == Role::Nurse);
+    let species = ready().filter_map(|tray| tray.species.as_ref());
+    let mut unplanned: BTreeSet<&SpeciesKey> = species.filter(|key| !is_nurse(key)).collect();
     for line in picture.beds.values().flat_map(|bed| &bed.species) {
         if unplanned.is_empty() {
             break;

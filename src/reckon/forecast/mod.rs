@@ -28,6 +28,7 @@ pub use sowing::{Band, Unseen, band};
 pub(crate) use sowing::{
     UNKNOWN_GERMINATION, as_test, handbook_seeds, hoped_of_lot, looks_at_all, prior_of, prior_of_lot,
 };
+pub(crate) use stock::stock;
 pub use stock::{InMonth, Pipeline, TrayStock, sum};
 
 use std::collections::BTreeMap;

@@ -6,7 +6,7 @@ use super::experience::{Experience, HANDBOOK_TRAYS, Learned, by_handbook};
 use super::{RANGE_LEVEL, TrayForecast};
 use crate::base::{Day, Range, SpeciesKey, TrayCode};
 use crate::nursery::species::Profile;
-use crate::reckon::picture::{Criterion, DaySpread, Picture, Rule, Stage, TrayPicture};
+use crate::reckon::picture::{Basis, Criterion, DaySpread, Picture, Rule, Stage, TrayPicture};
 use crate::reckon::tray::{hardening, time};
 
 /// Standard deviations that hold 90 % of a normal distribution, either way together. As [`RANGE_LEVEL`].
@@ -97,14 +97,28 @@ fn tray_stock(
     // Only what is left of the nursery time can still be lost.
     let left = match (on, usual) {
         (Some(on), Some(usual)) if usual > 0.0 => (f64::from(on.likely.days_since(day)) / usual).clamp(0.0, 1.0),
+        (None, Some(usual)) if usual > 0.0 => {
+            let age = time::age(&tray.story, day).youngest_days.map_or(0.0, f64::from);
+            (1.0 - age / usual).clamp(0.0, 1.0)
+        }
         (Some(_) | None, _) => 1.0,
     };
     let lives = spread(experience.survival);
     let lives = Range::new(lives.low.powf(left), lives.likely.powf(left), lives.high.powf(left));
     let culls = spread(experience.culls);
-    let kept = Range::new(1.0 - culls.high, 1.0 - culls.likely, 1.0 - culls.low);
+    let by_handbook = Range::new(1.0 - culls.high, 1.0 - culls.likely, 1.0 - culls.low);
+    let kept = measured(tray).filter(|share| share.likely > by_handbook.likely).unwrap_or(by_handbook);
     let plants = product(&[from, lives, kept]);
-    Some(TrayStock { species, plants, on, waits_for, from, survival: lives.likely, culls: culls.likely })
+    Some(TrayStock { species, plants, on, waits_for, from, survival: lives.likely, culls: 1.0 - kept.likely })
+}
+
+/// The share that a sample found good enough; what it finds better than is usual tells more than what is usual, while plants that are
+/// still too small go on growing.
+fn measured(tray: &TrayPicture) -> Option<Range> {
+    let (of, good) = (tray.standing_range, tray.plantable);
+    let share = |good: f64, of: f64| if of > 0.0 { good / of } else { 0.0 };
+    let is_measured = tray.plantable_basis == Basis::Measured;
+    is_measured.then(|| Range::new(share(good.low, of.low), share(good.likely, of.likely), share(good.high, of.high)))
 }
 
 /// What stands and what is still to come up.
@@ -145,6 +159,12 @@ fn when(tray: &TrayPicture, experience: &Experience, profile: Option<&Profile>, 
     let sown = time::age(&tray.story, day).youngest_on;
     let usual = experience.days_to_plantable.used.map(|days| days.round() as i32);
     let first = not_before(tray, profile, day);
+    // What lies without soil comes within its days or not at all.
+    if tray.story.is_bare() {
+        let first = if tray.ready { day } else { first };
+        let in_time = tray.best_before.is_some_and(|last| first <= last);
+        return in_time.then_some(DaySpread { low: first, likely: first, high: first });
+    }
     let (Some(sown), Some(usual)) = (sown, usual) else {
         return tray.ready_from.map(|on| on.max(first)).map(|on| DaySpread { low: on, likely: on, high: on });
     };

@@ -110,7 +110,7 @@ fn lot_tested(laid: u32, up: u32) -> LotStory {
         &crate::reckon::site::Site::default(),
         &LotCode::new("cof-L07").unwrap(),
     );
-    lot.tests.push(LotTest { day: day("2025-12-01"), replicates: vec![(laid, up)], days: 60, entry: entry(9) });
+    lot.tests.push(LotTest { day: day("2025-12-01"), replicates: vec![(laid, up)], days: 120, entry: entry(9) });
     lot
 }
 

@@ -136,6 +136,6 @@ fn a_tray_with_a_pest_goes_after_a_healthy_one() {
         let picture = page.whole(ON);
         let first = offers(&picture).first().map(|offer| offer.tray().code.to_string());
         assert_eq!(first.as_deref(), Some(healthy));
-        assert_eq!(day_plan(&picture).first().map(|line| line.tray.to_string()).as_deref(), Some(healthy));
+        assert_eq!(day_plan(&picture).first().map(|one| one.line.tray.to_string()).as_deref(), Some(healthy));
     }
 }

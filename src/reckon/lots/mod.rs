@@ -12,6 +12,7 @@ mod viability_now;
 pub use life::NoLife;
 pub use retest::{NoRetest, Retest, RetestWhy};
 pub use test_read::TestRead;
+pub(crate) use test_read::{SEEN_SHARE, counts_as, tested_dead, whole_after_days};
 pub use viability_now::{Expected, NoViability, Start, StartFrom, Way};
 pub(crate) use viability_now::{HALF_SHARE, OLD_SHARE};
 
@@ -44,7 +45,19 @@ pub struct LotOutlook {
 const HARDLY_ANY: f64 = 0.05;
 
 impl LotOutlook {
-    /// Whether it is dead by all that is known: by its stated life, or by cold.
+    /// The whole test in which none came up, where none came up since.
+    pub(crate) fn dead_by_test(&self) -> Option<&TestRead> {
+        test_read::dead_by(&self.tests)
+    }
+
+    /// Whether a test would come too late, and none was laid out since its stated life ended.
+    pub(crate) fn is_too_late_to_test(&self) -> bool {
+        let last_day = self.life.as_ref().ok().map(SeedLife::last_day);
+        let since = |last_day: Day| self.tests.iter().any(|test| test.laid_out > last_day && test.germinated > 0);
+        matches!(self.retest, Err(NoRetest::LivesTooShort { .. })) && !last_day.is_some_and(since)
+    }
+
+    /// Whether it is dead by all that is known: by its test, by its stated life, or by cold.
     pub(crate) fn is_gone(&self, day: Day) -> bool {
         self.is_dead(day) || self.life.as_ref().is_ok_and(|life| life.killed_below_c.is_some())
     }
@@ -55,8 +68,11 @@ impl LotOutlook {
         self.life.as_ref().is_ok_and(|life| life.days_left(day) < 0) && !by_equation
     }
 
-    /// Whether nothing of it is expected to live by its stated life, though no test and no equation says so.
+    /// Whether nothing of it is expected to live: by its test, or by its stated life where no test and no equation says otherwise.
     pub(crate) fn is_dead(&self, day: Day) -> bool {
+        if self.dead_by_test().is_some() {
+            return true;
+        }
         let told = self.viability.as_ref().ok();
         // Of a life twice as long half is gone then, and all of it some time later.
         let known_better =
@@ -70,7 +86,7 @@ impl LotOutlook {
 pub fn lot_outlook(lot: &LotStory, profile: Option<&Profile>, day: Day) -> LotOutlook {
     let life = life::known_life(lot, profile);
     let viability = viability_now::expected(lot, profile, life.as_ref().ok(), day);
-    let tests: Vec<TestRead> = lot.tests.iter().filter_map(test_read::read).collect();
+    let tests: Vec<TestRead> = lot.tests.iter().filter_map(|test| test_read::read(test, profile)).collect();
     let retest = retest::retest(lot, &tests, (viability.as_ref().ok(), life.as_ref().ok()), profile, day);
     LotOutlook { life, viability, tests, retest }
 }

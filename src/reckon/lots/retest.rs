@@ -1,6 +1,6 @@
 //! When to test a lot again, and why.
 
-use super::test_read::TestRead;
+use super::test_read::{SEEN_SHARE, TestRead, dead_by};
 use super::viability_now::{Expected, Way};
 use super::{TEST_AFTER_DAYS, TEST_SEEDS};
 use crate::base::Day;
@@ -90,6 +90,8 @@ pub enum NoRetest {
     },
     /// Cold killed it.
     Killed,
+    /// None came up in its last test.
+    TestedDead,
 }
 
 /// When a lot is tested again.
@@ -103,13 +105,18 @@ pub(super) fn retest(
     if life.is_some_and(|life| life.killed_below_c.is_some()) {
         return Err(NoRetest::Killed);
     }
+    if dead_by(tests).is_some() {
+        return Err(NoRetest::TestedDead);
+    }
     let seeds_left = lot.seeds_left.ok_or(NoRetest::SeedsUnknown)?;
     if seeds_left < 2 * TEST_SEEDS {
         return Err(NoRetest::FewSeeds { left: seeds_left });
     }
     let mut told = due(lot, tests, expected, (seeds_left, day))?;
     let takes_days = takes_days(profile);
-    let Some(life) = life.filter(|life| ends_before(life, profile, told.on.plus(takes_days), day)) else {
+    let by_equation = expected.is_some_and(|told| matches!(told.by, Way::Equation { .. }));
+    let ends = |life: &&SeedLife| ends_before(life, profile, (told.on, takes_days), day, by_equation);
+    let Some(life) = life.filter(ends) else {
         return Ok(told);
     };
     // A first test is taken while it still tells something before the seed must be sown.
@@ -128,14 +135,21 @@ fn takes_days(profile: Option<&Profile>) -> i32 {
     half.map_or(TEST_TAKES_DAYS, |figure| figure.value.ceil() as i32)
 }
 
-/// Whether a lot's life is over before a test tells. Past that life only seed that can be dried is worth a test: of what dies when dried
-/// a knife tells as much the same day.
-fn ends_before(life: &SeedLife, profile: Option<&Profile>, tells_on: Day, day: Day) -> bool {
+/// Whether a lot's life is over before a test tells. Past that life a test is worth it only where seed can be dried and the test is short
+/// beside that life: else a knife tells as much the same day.
+fn ends_before(
+    life: &SeedLife,
+    profile: Option<&Profile>,
+    (due_on, takes_days): (Day, i32),
+    day: Day,
+    by_equation: bool,
+) -> bool {
     let last_day = life.last_day();
     if day > last_day {
-        return profile.is_some_and(dies_dried);
+        let is_long = takes_days > life.notice_days() && !by_equation;
+        return is_long || profile.is_some_and(dies_dried);
     }
-    tells_on > last_day
+    due_on.plus(takes_days) > last_day
 }
 
 /// When a test is due by its age alone.
@@ -161,6 +175,8 @@ fn due(
         None if last.is_some() => (TEST_AFTER_DAYS, RetestWhy::TestOld { since }),
         None => (TEST_AFTER_DAYS, RetestWhy::NeverTested { since }),
     };
-    // The day after: a test of that age still tells.
-    Ok(Retest { on: since.plus(every_days + 1), every_days, why, seeds_left })
+    // The day after: a test of that age still tells. One that ended too early to tell is made again when it would have been whole.
+    let on = since.plus(every_days + 1);
+    let whole_on = last.filter(|test| test.seen < SEEN_SHARE && test.day == since).and_then(|test| test.whole_on);
+    Ok(Retest { on: whole_on.map_or(on, |whole| on.min(whole.plus(1))), every_days, why, seeds_left })
 }

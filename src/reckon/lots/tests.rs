@@ -146,6 +146,7 @@ fn seed_that_keeps_begins_a_new_clock_when_it_is_handled() {
 fn a_test_refutes_lives_that_ended_before_it() {
     let mut coffee = (*profile("coffee")).clone();
     coffee.storage_ambient_days = Some(Figure { value: 90.0, ..coffee.storage_ambient_days.unwrap() });
+    coffee.emerge_last_days.as_mut().unwrap().value = 60.0;
     let mut lot = lot(Kept::InParchment, None, 400);
     // Laid out on day 100 of a stated life of 90: only the long life of 180 is left.
     tested(&mut lot, "2026-06-10", 60, &[(25, 10), (25, 10)]);
@@ -159,7 +160,7 @@ fn a_test_refutes_lives_that_ended_before_it() {
     let told = lot_outlook(&old, Some(&coffee), day("2026-10-01"));
     assert_eq!(told.viability, Err(NoViability::OutlivedItsLife));
     // None alive: that is what is expected.
-    tested(&mut old, "2026-10-20", 20, &[(50, 0)]);
+    tested(&mut old, "2026-10-20", 60, &[(50, 0)]);
     assert_eq!(lot_outlook(&old, Some(&coffee), day("2026-10-21")).viability.unwrap().today.likely, 0.0);
 }
 

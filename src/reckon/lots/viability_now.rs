@@ -1,6 +1,6 @@
 //! The share of a lot that is expected to live today, and for how long yet.
 
-use super::test_read;
+use super::test_read::{self, SEEN_SHARE, TestRead};
 use crate::base::{Day, Range};
 use crate::nursery::entry::types::Kept;
 use crate::nursery::species::{Profile, Storage};
@@ -133,10 +133,30 @@ pub(super) fn expected(
 
 fn start(lot: &LotStory, profile: Option<&Profile>) -> Option<Start> {
     let began = lot.collected.or(lot.received);
-    if let Some(test) = lot.tests.iter().rev().find_map(test_read::read) {
+    let of_test = |test: &TestRead| {
         let day = began.map_or(test.laid_out, |began| test.laid_out.max(began));
-        return Some(Start { day, share: test.share, from: StartFrom::Test, seeds: test.seeds });
+        Start { day, share: test.share, from: StartFrom::Test, seeds: test.seeds }
+    };
+    let tests = || lot.tests.iter().rev().filter_map(|test| test_read::read(test, profile));
+    if let Some(test) = tests().find(|test| test.seen >= SEEN_SHARE) {
+        return Some(of_test(&test));
     }
+    // What a test that ended too early found alive is alive at the least.
+    let early = tests().find(|test| test.germinated > 0);
+    match (before_tests(lot, profile, began), early) {
+        (Some(start), Some(early)) => {
+            let share = start.share;
+            let low = share.low.max(early.share.low).min(early.share.likely);
+            let likely = share.likely.max(f64::from(early.germinated) / f64::from(early.seeds.max(1)));
+            Some(Start { share: Range { low, likely, high: share.high.max(likely) }, ..start })
+        }
+        (None, early) => early.as_ref().map(of_test),
+        (start, None) => start,
+    }
+}
+
+/// The beginning of a lot that no test tells of.
+fn before_tests(lot: &LotStory, profile: Option<&Profile>, began: Option<Day>) -> Option<Start> {
     let told = |day: Day, pct: f64, from: StartFrom| {
         let share = Range::exact((pct / 100.0).clamp(0.0, 1.0));
         Start { day, share, from, seeds: SEEDS_OF_A_FIGURE }

@@ -335,6 +335,22 @@ pub enum Gap {
         /// The day from which another count tells whether it is over.
         again_from: Day,
     },
+    /// How long its bag still holds it is not known, and a plug lifted lately holds.
+    PlugTells {
+        /// The day of the plug.
+        on: Day,
+        /// Until then it tells.
+        until: Day,
+    },
+    /// Plants were wetted with what kills weeds, and nobody knows yet whether they live.
+    MayBeScorched {
+        /// What was used.
+        with: String,
+        /// The day of it.
+        day: Day,
+        /// The day from which a count of those alive tells.
+        alive_from: Day,
+    },
     /// Something that may kill plants was used, and nobody wrote how long before planting its label asks to wait.
     NoPlantBack {
         /// What was used.

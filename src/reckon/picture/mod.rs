@@ -242,6 +242,8 @@ pub struct Picture {
     pub places: Arc<Places>,
     /// The places that a waiting time closes to work of hands, and by what.
     pub(crate) closed: Arc<Closed>,
+    /// The places where a sickness was seen, or a tray with one stands or stood.
+    pub(crate) sick: Arc<quantity::SickPlaces>,
     /// The share of what stands that this nursery loses in a week.
     pub weekly_loss: WeeklyLoss,
     /// Every active tray that exists on that day, empty ones too.
@@ -264,6 +266,21 @@ impl Picture {
     /// The stories this nursery learns from: of every tray here, and of the last archived ones of each species.
     pub fn stories(&self) -> impl Iterator<Item = &Arc<TrayStory>> {
         self.archived.iter().chain(self.trays.values().map(|tray| &tray.story))
+    }
+
+    /// The pair that lets a tray go first, where that is before the tray is ready for every bed, and the day: a bed may be no brighter than
+    /// where it stands.
+    pub(crate) fn goes_before(&self, tray: &TrayPicture) -> Option<(Day, &PairPicture)> {
+        let waits = |pair: &&Arc<PairPicture>| !tray.ready && !pair.fits;
+        let of_it = self.pairs.of(&tray.code).iter().filter(waits);
+        let dated = of_it.filter_map(|pair| Some((pair.misses.until?, &**pair)));
+        let first = dated.min_by_key(|(until, _)| *until)?;
+        tray.ready_from.is_none_or(|from| first.0 < from).then_some(first)
+    }
+
+    /// The day from which a tray goes to some bed, or is ready for all.
+    pub(crate) fn goes_from(&self, tray: &TrayPicture) -> Option<Day> {
+        self.goes_before(tray).map(|(from, _)| from).or(tray.ready_from)
     }
 
     /// The pair of a tray and a bed, where the bed's plan names the tray's species.

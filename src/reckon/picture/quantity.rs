@@ -1,7 +1,9 @@
 //! What questions need and what is known of them, each with the measure it is shown as.
 
 use super::criterion::{Measure, SampleUnit};
-use crate::base::{Day, Range, TrayCode};
+use std::collections::BTreeMap;
+
+use crate::base::{Day, PlaceName, Range, TrayCode};
 use crate::nursery::entry::types::{GroundTask, Roots, Tubers};
 
 /// Declares what is needed or known, and as which measure it is shown.
@@ -40,7 +42,7 @@ shown_as! {
     Light: Light(share) => Measure::Light(share);
     LightRead: LightRead { share, .. } => Measure::Light(share);
     ResistanceAtMost: ResistanceAtMost { mpa, depth_cm, rod_mm } => Measure::ResistanceAtMost { mpa, depth_cm, rod_mm };
-    WorkWithin: WorkWithin { task, days } => Measure::WorkWithin { task, days };
+    WorkWithin: WorkWithin { task, days, .. } => Measure::WorkWithin { task, days };
     RainAtLeast: RainAtLeast { mm, days } => Measure::RainAtLeast { mm, days };
 }
 
@@ -96,6 +98,13 @@ pub enum InContainer {
     Seedbed(i32),
     /// For so many days, far beyond what it holds, and a plug that holds is not enough.
     FarBeyond(i32),
+    /// For so many days, longer than it holds, and roots were cut so lately that no plug tells of them.
+    CutLately {
+        /// Days.
+        days: i32,
+        /// The day from which a plug tells.
+        tells_from: Day,
+    },
     /// Their roots circle.
     Circling,
 }
@@ -103,7 +112,10 @@ pub enum InContainer {
 impl From<InContainer> for Measure {
     fn from(stands: InContainer) -> Measure {
         match stands {
-            InContainer::Days(days) | InContainer::Seedbed(days) | InContainer::FarBeyond(days) => Measure::Days(days),
+            InContainer::Days(days)
+            | InContainer::Seedbed(days)
+            | InContainer::FarBeyond(days)
+            | InContainer::CutLately { days, .. } => Measure::Days(days),
             InContainer::Circling => Measure::Roots(Roots::Circling),
         }
     }
@@ -160,8 +172,10 @@ pub struct AtWork {
     pub with: String,
     /// Where, where it was not on these plants.
     pub beside: Option<Beside>,
-    /// Whether its label asks for no wait, and it has only to dry.
+    /// Whether its label asks for no wait, and only its own day is kept free.
     pub dries: bool,
+    /// Whether it wets, and is kept free until it has dried.
+    pub wets: bool,
 }
 
 /// What was treated beside plants, on the same bench.
@@ -173,6 +187,8 @@ pub enum Beside {
     Place,
     /// A bed.
     Bed,
+    /// Plants of a tray that were set out in a bed.
+    Plants(TrayCode),
 }
 
 /// Whether plants live from bare roots.
@@ -209,6 +225,14 @@ pub struct PestSeen {
     pub lacks: Option<PestLacks>,
     /// The plants that brought it into a bed, where it was seen in their tray alone.
     pub brought: Option<BroughtBy>,
+    /// Whether it bores in the stem.
+    pub in_stem: bool,
+    /// Of what goes along with no plant and takes their leaves: those that a plant keeps at least.
+    pub leaves: Option<LeavesAtLeast>,
+    /// Where a sickness of a tray is known by losses alone: the day from which a count answers it too.
+    pub count_from: Option<Day>,
+    /// Where it was seen, where it may have gone over to these plants.
+    pub beside: Option<Beside>,
 }
 
 impl PestSeen {
@@ -225,9 +249,36 @@ impl PestSeen {
             is_damping: false,
             lacks: None,
             brought: None,
+            in_stem: false,
+            leaves: None,
+            count_from: None,
+            beside: None,
         }
     }
+
+    /// Whether plants that have it are set apart, and it may have to be reported: viruses, wilts, nematodes and their like.
+    pub(crate) fn is_set_apart(&self) -> bool {
+        self.spreads && !self.is_sign && !self.in_stem
+    }
 }
+
+/// A sickness at a place, and for how long.
+#[derive(Clone, PartialEq, Debug)]
+pub(crate) struct SickSpell {
+    /// The tray that has it; none where it was seen at the place.
+    pub tray: Option<TrayCode>,
+    /// What, and when last.
+    pub seen: PestSeen,
+    /// From this day.
+    pub from: Day,
+    /// To this day; none where the tray still stands there.
+    pub until: Option<Day>,
+    /// Afterwards it may still be there for so many days.
+    pub after_days: i32,
+}
+
+/// The places with a sickness.
+pub(crate) type SickPlaces = BTreeMap<PlaceName, Vec<SickSpell>>;
 
 /// Plants in a bed that came from a tray with a sickness.
 #[derive(Clone, PartialEq, Eq, Debug)]
@@ -253,11 +304,15 @@ pub enum PestLacks {
     ThrownOut {
         /// At least so many.
         least: u32,
-        /// So many were, or died.
+        /// So many were.
         so_far: u32,
+        /// So many died of it since it was seen, and are no longer asked for.
+        died: u32,
         /// Or the whole tray treated.
         or_treated: bool,
     },
+    /// The whole tray thrown out.
+    WholeTray,
     /// Plants taken out of the bed.
     TakenOut {
         /// At least so many.
@@ -293,6 +348,8 @@ pub enum LookAt {
     Bed,
     /// The roots of so many plants that grew in the ground of a bed since.
     RootsGrown(u32),
+    /// The roots of so many young plants of what it lives on, grown in the ground of a bed since.
+    HostsGrown(u32),
     /// Ground that has rested, with what it does not live on.
     Rested,
     /// Plants that came from a sick tray.
@@ -321,6 +378,15 @@ pub enum Hardened {
     For(i32),
     /// Not begun, and it need not begin before a day: they are too young to go.
     NotBefore(Day),
+    /// Since today.
+    BegunToday,
+    /// A step that was too large: it counts from a day on, when what it scorched shows.
+    Leapt {
+        /// The day of the step.
+        on: Day,
+        /// The day from which it counts.
+        from: Day,
+    },
     /// They stood so many days in a light no darker than where they go.
     Stood(i32),
     /// They stood so many days in their light, long enough for the small step to where they go.
@@ -365,7 +431,7 @@ impl From<Hardened> for Measure {
             | Hardened::StoodShort(days)
             | Hardened::BelowAdvice { days, .. } => Measure::Days(days),
             Hardened::FreshStep { days, last, .. } => Measure::FreshStep { days, last },
-            Hardened::NotBefore(_) => Measure::Days(0),
+            Hardened::NotBefore(_) | Hardened::BegunToday | Hardened::Leapt { .. } => Measure::Days(0),
             Hardened::PutBack(day) => Measure::On(day),
         }
     }
@@ -384,6 +450,8 @@ pub struct LightStep {
     pub to: f64,
     /// A step of light of the last days that was too large: the light now, and since when.
     pub burns: Option<(f64, Day)>,
+    /// Whether they still stand in the light of that step, and nobody looked at them since it shows what it scorched.
+    pub(crate) in_sun: bool,
     /// Until when its plants stay in the shade for their roots, where they do.
     pub rests_until: Option<Day>,
 }
@@ -528,12 +596,14 @@ impl From<Ground> for Measure {
 }
 
 /// Work to be done, not longer ago than it lasts.
-#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+#[derive(Clone, Copy, PartialEq, Debug)]
 pub struct WorkWithin {
     /// The work.
     pub task: GroundTask,
     /// Days it lasts.
     pub days: i32,
+    /// Of holes that are too shallow: how deep the container of the species is, cm.
+    pub(crate) at_least_cm: Option<f64>,
 }
 
 /// At least so much rain in so many days.

@@ -3,14 +3,15 @@
 use super::deadline::UntilFor;
 use super::intervals::*;
 use super::stop::{LastLook, RoundReason, Stake, Stop, Task};
-use super::walk::{Walk, all_of};
+use super::walk::{Walk, all_of, asked};
 use crate::base::{Day, Range};
 use crate::reckon::bed::sick;
 use crate::reckon::picture::quantity::PestLacks;
-use crate::reckon::picture::{BedPicture, Gap, Measure, RuleSource, Stage, TrayPicture};
+use crate::reckon::picture::{BedPicture, Gap, Measure, Rule, RuleSource, Stage, TrayPicture};
 use crate::reckon::seed::{emerged, expected_seedlings, share_up};
 use crate::reckon::stock::{Origin, TrayStory};
 use crate::reckon::tray::pest::{self, OpenPest};
+use crate::reckon::tray::time::{PRICK_OUT_WINDOW_DAYS, prick_out_from_days};
 
 /// Due counts of living trays, never more than one a tray.
 pub(super) fn counts(walk: &Walk<'_>) -> Vec<Stop> {
@@ -78,12 +79,18 @@ pub(super) fn sick(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Option<String>
     let lately = |on: Day| (0..=SICK_FOR_DAYS).contains(&day.days_since(on));
     // What a later look settled is no sickness any more.
     let open = pest::open_in_tray(story, &walk.picture.places, day);
-    if let Some(pest) = open.into_iter().rev().find(|pest| lately(pest.seen.on)) {
+    let counts = |pest: &OpenPest| lately(pest.seen.on) && !pest.nature.takes_leaves && !is_answered(pest);
+    if let Some(pest) = open.into_iter().rev().find(counts) {
         return Some(Some(pest.seen.what));
     }
     let gone = all_of(story.counts.iter().filter(|look| lately(look.day)).map(|look| look.not_seen));
     let stood = f64::from(tray.standing) + f64::from(gone);
     (gone > 0 && f64::from(gone) >= stood * SICK_LOSS_SHARE).then_some(None)
+}
+
+/// Whether what frees plants of a sickness was done, and a look weeks later is all that is missing.
+fn is_answered(pest: &OpenPest) -> bool {
+    matches!(pest.seen.lacks, Some(PestLacks::Look { .. }))
 }
 
 /// Whether seed is still waited for; seed of a species without figures for [`UNKNOWN_LAST_DAY_DAYS`].
@@ -197,9 +204,8 @@ pub(super) fn prick_out(walk: &Walk<'_>) -> Vec<Stop> {
     let all = walk.living_trays().filter(|tray| tray.standing > 0 && walk.in_seedbed(tray) && !walk.is_held(tray));
     all.filter_map(|tray| {
         let story = &tray.story;
-        let half = walk.profile(tray.species.as_ref())?.emerge_half_days.as_ref()?.value;
+        let from_days = prick_out_from_days(walk.profile(tray.species.as_ref()))?;
         let sown = story.sowings.first()?.day;
-        let from_days = half.round() as i32 + PRICK_OUT_AFTER_DAYS;
         let most_up = expected_emergence(walk, tray)
             .is_none_or(|expected| f64::from(emerged(story)) >= expected * MOST_EMERGED_SHARE);
         if day.days_since(sown) < from_days || (!most_up && seed_is_due(story, day)) {
@@ -230,13 +236,19 @@ pub(super) fn sick_ones(walk: &Walk<'_>) -> Vec<Stop> {
     let mut stops = Vec::new();
     for tray in walk.living_trays().filter(|tray| tray.standing > 0) {
         let story = &tray.story;
-        let open = pest::open_in_tray(story, &walk.picture.places, walk.day());
+        let mut open = pest::open_in_tray(story, &walk.picture.places, walk.day());
+        // Lost leaves are looked at where they hold plants back.
+        open.retain(|pest| !pest.nature.takes_leaves || pest.holds() && !story.is_bare());
         let order = |pest: &OpenPest| (pest.holds(), pest.seen.lacks.is_some(), pest.seen.on);
-        let Some(worst) = open.into_iter().max_by_key(order) else { continue };
+        let Some(mut worst) = open.into_iter().max_by_key(order) else { continue };
+        let profile = walk.profile(tray.species.as_ref());
+        worst.seen.leaves = worst.seen.leaves.map(|_| pest::sound_leaves(profile));
         let acted = pest::acted_on(story, &walk.picture.places).into_iter();
         let Some((why, due)) = sick_open(&worst, acted, walk.day()) else { continue };
+        // Of what goes along with no plant a sample is what tells.
+        let task = if worst.nature.takes_leaves { Task::Measure } else { Task::Sick };
         let mut stop = walk
-            .tray_stop(tray, Task::Sick, why)
+            .tray_stop(tray, task, why)
             .risking(Stake::Seedlings, f64::from(tray.standing) * SICK_LOSS, SICK_WITHIN_DAYS)
             .taking(minutes::LOOK, RuleSource::Pest)
             .due(due, SICK_FOR_DAYS)
@@ -244,10 +256,25 @@ pub(super) fn sick_ones(walk: &Walk<'_>) -> Vec<Stop> {
         stop.entries = worst.entries;
         stops.push(stop);
     }
+    stops.extend(walk.living_trays().filter_map(|tray| many_died(walk, tray)));
     // What is sick is asked first of a bed: each id stands once on the round.
     stops.extend(walk.picture.beds.values().filter_map(|bed| sick_bed(walk, bed)));
     stops.extend(walk.picture.beds.values().filter_map(|bed| most_died(walk, bed)));
     stops
+}
+
+/// Most plants of a tray died, and nobody wrote of what.
+fn many_died(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
+    let asked = asked(&tray.criteria, Rule::Pest)?;
+    let Gap::ManyDied { on, .. } = *asked.gap()? else { return None };
+    let mut stop = walk
+        .tray_stop(tray, Task::Sick, RoundReason::MostDied(asked.gap()?.clone()))
+        .risking(Stake::Seedlings, f64::from(tray.standing) * SICK_LOSS, SICK_WITHIN_DAYS)
+        .taking(minutes::LOOK, RuleSource::Pest)
+        .due(on, SICK_FOR_DAYS)
+        .until(Some(walk.day()), UntilFor::Today);
+    stop.entries = asked.entries.clone();
+    Some(stop)
 }
 
 /// What is sick in a bed, or lives in its ground.
@@ -300,7 +327,10 @@ fn sick_open(pest: &OpenPest, acted: impl Iterator<Item = Day>, day: Day) -> Opt
     let seen = &pest.seen;
     let last_deed = acted.filter(|acted| (seen.on..=day).contains(acted)).max();
     let again = last_deed.map_or(seen.on, |deed| deed.max(seen.on)).plus(SICK_FOR_DAYS);
+    // What is set apart and reported is so on the day, also where as many as had it are out already.
+    let new = !seen.in_bed && seen.is_set_apart() && day.days_since(seen.on) < SICK_FOR_DAYS;
     let due = match seen.lacks {
+        Some(PestLacks::Look { .. }) if new => seen.on,
         Some(PestLacks::Look { from, .. }) => from,
         Some(_) => seen.on,
         None if pest.holds() && last_deed.is_none() => seen.on,
@@ -318,6 +348,10 @@ fn sick_why(pest: &OpenPest, done: bool) -> RoundReason {
         lacks: seen.lacks,
         is_damping: seen.is_damping,
         is_sign: seen.is_sign,
+        apart: !seen.in_bed && seen.is_set_apart(),
+        leaves: seen.leaves,
+        count_from: seen.count_from,
+        few: !pest.holds() && seen.lacks.is_none(),
         brought: seen.brought.clone(),
     }
 }
@@ -335,6 +369,7 @@ pub(super) fn spreads_it(walk: &Walk<'_>, stop: &Stop) -> bool {
             | Task::Measure
             | Task::BeginHardening
             | Task::Shade
+            | Task::IntoShade
             | Task::Water
             | Task::SowAgain
     );

@@ -146,7 +146,7 @@ fn work(walk: &Walk<'_>, bed: &BedPicture) -> Vec<Stop> {
         let mut stop = walk
             .bed_stop(bed, task, why)
             .risking(Stake::Planting, plants, within)
-            .taking(minutes::BED, GROUND_SOURCE)
+            .taking(look_minutes(walk, bed), GROUND_SOURCE)
             .working(work_minutes(work, bed, coming.plants))
             .due(lapsed.map_or(due, |lapsed| lapsed.max(due)).min(walk.day()), ahead_days);
         stop = until_rains(walk, stop, &coming);
@@ -188,11 +188,21 @@ fn lasts_days(kind: GroundTask) -> i32 {
     }
 }
 
+/// Whether plants go out to a bed today.
+fn takes_today(walk: &Walk<'_>, bed: &BedPicture) -> bool {
+    walk.going.values().flatten().any(|to| to.bed == bed.name && to.after_others > 0)
+}
+
+/// Minutes of looking at a bed: a glance where plants go to it anyway.
+fn look_minutes(walk: &Walk<'_>, bed: &BedPicture) -> f64 {
+    if takes_today(walk, bed) { minutes::LEFT_OVER } else { minutes::BED }
+}
+
 /// A fence is asked about of a bed that takes plants today, and else only in a field where a bed is or was fenced, and where young plants
 /// live or are coming.
 fn fence(walk: &Walk<'_>, bed: &BedPicture) -> Option<Stop> {
     let fences = |bed: &BedPicture| bed.story.work.iter().any(|work| work.task == GroundTask::Fenced);
-    let takes_today = walk.going.values().flatten().any(|to| to.bed == bed.name && to.after_others > 0);
+    let takes_today = takes_today(walk, bed);
     let fences_there = walk.picture.beds.values().any(|other| other.field == bed.field && fences(other));
     if !takes_today && !fences_there {
         return None;
@@ -209,10 +219,11 @@ fn fence(walk: &Walk<'_>, bed: &BedPicture) -> Option<Stop> {
     let work = GroundTask::Fenced;
     let tray = coming.as_ref().map(|coming| coming.tray.clone());
     let why = RoundReason::WorkMissing { work, done_on: done_on(asked), tray };
+    let within = days_until(walk.day(), coming.as_ref().and_then(|coming| last_safe(walk, coming)));
     let stop = walk
         .bed_stop(bed, Task::Fence, why)
-        .risking(Stake::Planted, plants * UNSEEN_LOSS, NO_LAST_DAY_DAYS)
-        .taking(minutes::BED, GROUND_SOURCE)
+        .risking(Stake::Planted, plants * UNSEEN_LOSS, within)
+        .taking(look_minutes(walk, bed), GROUND_SOURCE)
         .working(work_minutes(work, bed, plants));
     // Plants that stand there wait since the fence fell, or since they were planted.
     let fell = done_on(asked).map(|done| done.plus(lasts_days(work)));

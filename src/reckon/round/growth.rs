@@ -102,6 +102,9 @@ fn overdue(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
 /// A container that ends before the next rains in which its plants could go, told in time to get bags and soil.
 fn bag_ends(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     let day = walk.day();
+    if time::is_newly_cut(&tray.story, day) {
+        return None;
+    }
     let ends = tray.best_before.filter(|ends| (0..=BAG_ENDS_AHEAD_DAYS).contains(&ends.days_since(day)))?;
     let could = tray.ready_from.or_else(|| walk.old_enough_on(tray)).map_or(day, |on| on.max(day));
     // A plug that holds carries it over some weeks.
@@ -226,7 +229,7 @@ fn rest_of_sample(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
 }
 
 /// A sample is never more than stands.
-fn sample_of(tray: &TrayPicture) -> SampleAsked {
+pub(super) fn sample_of(tray: &TrayPicture) -> SampleAsked {
     SampleAsked { plants: tray.standing.min(SAMPLE_PLANTS), all: tray.standing <= SAMPLE_PLANTS }
 }
 

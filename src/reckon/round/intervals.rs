@@ -53,11 +53,6 @@ pub(crate) const SOW_AGAIN_ASKED_DAYS: i32 = 30;
 /// Source of sowing again.
 pub(crate) const SOW_AGAIN_SOURCE: RuleSource = RuleSource::SowAgain;
 
-/// Seedlings are pricked out so many days after half of them came up (2 cotyledons to 2 true leaves). Common practice,
-/// about 3 weeks.
-pub(crate) const PRICK_OUT_AFTER_DAYS: i32 = 21;
-/// And within so many days, before the root is longer than the hole is deep. Ours, common practice.
-pub(crate) const PRICK_OUT_WINDOW_DAYS: i32 = 21;
 /// Share of emergence after which "most" are up. Ours.
 pub(crate) const MOST_EMERGED_SHARE: f64 = 0.5;
 /// Share of seedlings lost to bent roots when pricked out too late. Ours: usual culls of 10-25 %.
@@ -236,7 +231,7 @@ pub mod minutes {
     pub(crate) const AT_TRAY: f64 = 0.5;
     /// Seedlings counted in a minute.
     pub(crate) const COUNTED_IN_A_MINUTE: f64 = 100.0;
-    /// A look at what is left over of plants that were just sent out.
+    /// A look at what is left over of plants that were just sent out, or at the bed to which they go.
     pub(crate) const LEFT_OVER: f64 = 0.2;
     /// Look at a tray and decide.
     pub(crate) const LOOK: f64 = 1.0;

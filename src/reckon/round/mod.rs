@@ -16,7 +16,7 @@ mod waiting;
 mod walk;
 
 pub(crate) use counts::is_asked_about;
-pub(crate) use going_out::{go_by, going};
+pub(crate) use going_out::{go_by, going, hands, last_day_of, most_urgent_first};
 pub use stop::deadline;
 pub use stop::deadline::{Due, UntilFor};
 pub use stop::tasks;
@@ -27,13 +27,14 @@ pub use stop::{
 pub(crate) use tasks::written_for;
 pub use tasks::{TASKS, TaskFacts};
 
-use std::cmp::Ordering;
+use std::cmp::{Ordering, Reverse};
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::forecast::worth::{WORTH_SHOWN, WorthLooking};
-use super::forecast::{ForecastBasis, Outlook, outlook_of_sowings};
+use super::forecast::{ForecastBasis, Outlook, outlook_of_sowings, stock};
+use super::picture::quantity::{LookAt, PestLacks};
 use super::picture::{Criterion, Picture};
-use crate::base::{Day, TrayCode};
+use crate::base::{BedName, Day, TrayCode};
 use crate::nursery::entry::subject::Subject;
 use intervals::{GAUGE_SOURCE, LATE_MINUTES_SHARE, MARKED_STOPS, TURN_DAYS, WALK_MINUTES, WORTH_STEP};
 use walk::Walk;
@@ -55,7 +56,7 @@ pub struct Round {
     /// what can wait.
     pub worth_looking: Vec<WorthLooking>,
     /// What nobody touches today, and why: no stop is there.
-    pub(crate) stay_away: Vec<(Subject, Criterion)>,
+    pub stay_away: Vec<(Subject, Criterion)>,
 }
 
 impl Round {
@@ -94,8 +95,9 @@ pub fn round_from(picture: &Picture, outlook: &Outlook) -> Round {
     round_with(picture, of_sowings)
 }
 
-fn round_with(picture: &Picture, outlook: Outlook) -> Round {
+fn round_with(picture: &Picture, mut outlook: Outlook) -> Round {
     let day = picture.day;
+    outlook.stock = stock(picture, &outlook.trays, &outlook.experience);
     let places_in_order = walk::places_in_order(picture);
     let walk = Walk { picture, going: going(picture), outlook, places_in_order };
     let mut due = due(&walk);
@@ -125,6 +127,7 @@ fn due(walk: &Walk<'_>) -> Vec<Stop> {
     all.extend(growth::size_and_roots(walk));
     all.extend(steps::unlit_places(walk));
     all.extend(steps::steps(walk));
+    all.extend(steps::into_shade(walk));
     all.extend(waiting::treatments_over(walk));
     all.extend(waiting::labels(walk));
     // Rings around living plants before the weeding of what is still to come.
@@ -132,6 +135,7 @@ fn due(walk: &Walk<'_>) -> Vec<Stop> {
     all.extend(ground::ground(walk));
     all.extend(seed::seed(walk));
     let given_up = |stop: &Stop| picture.site.given_up.iter().any(|task| task.holds(&stop.id, picture.day));
+    said_once(&mut all);
     let mut seen = BTreeSet::new();
     let may_be = |stop: &Stop| !given_up(stop) && !waiting::keeps_out(walk, stop) && !counts::spreads_it(walk, stop);
     all.retain(|stop| may_be(stop) && seen.insert(stop.id.clone()));
@@ -139,6 +143,24 @@ fn due(walk: &Walk<'_>) -> Vec<Stop> {
         stop.after_wait = waiting::just_ended(walk, stop);
     }
     all
+}
+
+/// One job is said once: rings that are weeded for young plants and for those that come, as what loses most; and what is pricked out or
+/// potted on, or thrown out as a whole, is counted by that.
+fn said_once(all: &mut Vec<Stop>) {
+    let mut most: BTreeMap<String, f64> = BTreeMap::new();
+    for stop in all.iter().filter(|stop| stop.task == Task::Weed) {
+        let lost = most.entry(stop.id.clone()).or_default();
+        *lost = lost.max(stop.at_stake.plants_per_day());
+    }
+    let gone = |stop: &Stop| matches!(stop.why, RoundReason::PastLastDay { .. } | RoundReason::PastTakenDay { .. });
+    let moved = |stop: &&Stop| matches!(stop.task, Task::PrickOut | Task::PotOn) || gone(stop);
+    let in_hand: BTreeSet<Subject> = all.iter().filter(moved).map(|stop| stop.subject.clone()).collect();
+    all.retain(|stop| match stop.task {
+        Task::Weed => most.get(&stop.id).is_none_or(|most| stop.at_stake.plants_per_day() >= *most),
+        Task::Count => !(matches!(stop.why, RoundReason::CountOld { .. }) && in_hand.contains(&stop.subject)),
+        _ => true,
+    });
 }
 
 /// The gauge, every morning, until its line for the day is written.
@@ -190,7 +212,7 @@ fn cut(mut due: Vec<Stop>, day: Day, minutes_allowed: f64, looks: &[WorthLooking
         (step.min(behind), due)
     };
     due.sort_by(|a, b| {
-        let first = |stop: &Stop| stop.task == Task::Gauge;
+        let first = |stop: &Stop| (stop.task == Task::Gauge, is_of_the_day(stop));
         first(b).cmp(&first(a)).then_with(|| worth(b).cmp(&worth(a))).then_with(|| a.id.cmp(&b.id))
     });
     let late = in_turn(&due, day);
@@ -198,8 +220,14 @@ fn cut(mut due: Vec<Stop>, day: Day, minutes_allowed: f64, looks: &[WorthLooking
     let mut kept = vec![false; due.len()];
     let worthy: Vec<usize> = (0..due.len()).collect();
     let mut left = minutes_allowed - for_late;
-    take(&due, &worthy, &mut kept, &mut left);
+    let beside = with_plants(&due, due.iter());
+    let alone: Vec<usize> = worthy.iter().copied().filter(|at| !beside.contains(at)).collect();
+    take(&due, &alone, &mut kept, &mut left);
     left += for_late;
+    // Fence and mulch of a bed come with its plants.
+    let gone = due.iter().zip(&kept).filter(|(_, kept)| **kept).map(|(stop, _)| stop);
+    let beside = with_plants(&due, gone);
+    take(&due, &beside, &mut kept, &mut left);
     take(&due, &first_turns(&due, &late, &kept, day), &mut kept, &mut left);
     take(&due, &late, &mut kept, &mut left);
     let first_looks =
@@ -213,6 +241,32 @@ fn cut(mut due: Vec<Stop>, day: Day, minutes_allowed: f64, looks: &[WorthLooking
     (stops, can_wait)
 }
 
+/// Whether a sick tray is set apart and reported, or its roots are looked at: that cannot wait behind work of more plants.
+fn is_of_the_day(stop: &Stop) -> bool {
+    let RoundReason::SickOpen { apart, lacks, .. } = &stop.why else { return false };
+    *apart || matches!(lacks, Some(PestLacks::Look { at: LookAt::Roots(_), .. }))
+}
+
+/// The bed whose fence or mulch it is: they come before plants, or with them.
+fn rides_with(stop: &Stop) -> Option<&BedName> {
+    match &stop.subject {
+        Subject::Bed(bed) if matches!(stop.task, Task::Fence | Task::Mulch) => Some(bed),
+        _ => None,
+    }
+}
+
+/// Fence and mulch of the beds to which some of the stops send plants.
+fn with_plants<'a>(due: &[Stop], stops: impl Iterator<Item = &'a Stop>) -> Vec<usize> {
+    let mut beds: BTreeSet<&BedName> = BTreeSet::new();
+    for stop in stops {
+        if let RoundReason::Fits { beds: to, .. } = &stop.why {
+            beds.extend(to.iter().filter(|to| to.after_others > 0).map(|to| &to.bed));
+        }
+    }
+    let of_them = |stop: &Stop| rides_with(stop).is_some_and(|bed| beds.contains(bed));
+    (0..).zip(due).filter(|(_, stop)| of_them(stop)).map(|(at, _)| at).collect()
+}
+
 /// Whether plants go out with it.
 fn goes(stop: &Stop) -> bool {
     stop.task == Task::GoOut && stop.at_stake.plants > 0.0
@@ -220,7 +274,7 @@ fn goes(stop: &Stop) -> bool {
 
 /// What a stop is worth for each minute, in steps of four times as much: so that a small difference from one day to the
 /// next does not change what is on the walk. Within a step what is to go out comes first, then the longest due.
-fn worth(stop: &Stop, day: Day) -> (i32, std::cmp::Reverse<Day>) {
+fn worth(stop: &Stop, day: Day) -> (i32, Reverse<Day>) {
     // Days to a last day are counted from the first day of the turn.
     let to_last = stop.until.map(|until| until.days_since(day) + 1);
     let within_days = match to_last {
@@ -230,7 +284,7 @@ fn worth(stop: &Stop, day: Day) -> (i32, std::cmp::Reverse<Day>) {
     let a_minute = stop.at_stake.plants.max(0.0) / f64::from(within_days.max(1)) / stop.minutes.max(0.1);
     let step =
         if a_minute > 0.0 { (a_minute.ln() / WORTH_STEP.ln()).floor().clamp(-1e6, 1e6) as i32 } else { i32::MIN };
-    (step, std::cmp::Reverse(stop.due.map_or(Day::from_number(i32::MIN), |due| due.on)))
+    (step, Reverse(stop.due.map_or(Day::from_number(i32::MIN), |due| due.on)))
 }
 
 /// Late stops, the one that has been late longest first.

@@ -3,9 +3,9 @@
 use super::deadline::UntilFor;
 use super::intervals::*;
 use super::stop::{LastLook, RoundReason, Stake, Stop, Task};
-use super::walk::{Walk, all_of};
+use super::walk::Walk;
 use crate::base::{Day, LotCode, Range};
-use crate::reckon::lots::{LotOutlook, RetestWhy, lot_outlook};
+use crate::reckon::lots::{LotOutlook, NoRetest, RetestWhy, TestRead, lot_outlook};
 use crate::reckon::picture::Measure;
 use crate::reckon::seed::{LIFE_NOTICE_DAYS, SeedLife, dies_dried, is_held};
 use crate::reckon::stock::LotStory;
@@ -20,6 +20,11 @@ pub(super) fn seed(walk: &Walk<'_>) -> Vec<Stop> {
         }
         let outlook = lot_outlook(lot, walk.profile(lot.species.as_ref()), day);
         let life = outlook.life.as_ref().ok();
+        if let Some(test) = outlook.dead_by_test() {
+            let asked = day.days_since(test.day) <= DEAD_LOT_ASKED_DAYS;
+            stops.extend(asked.then(|| tested_dead(walk, code, lot, test)));
+            continue;
+        }
         if let Some(life) = life.filter(|life| day > life.dead_on()) {
             // What lies there longer is known to be dead; whoever would sow it is asked.
             let asked = day.days_since(life.dead_on()) <= DEAD_LOT_ASKED_DAYS && !came_up_since(lot, life.last_day());
@@ -52,16 +57,33 @@ fn dead(walk: &Walk<'_>, code: &LotCode, lot: &LotStory, life: &SeedLife) -> Sto
     stop
 }
 
+/// Seed of which none came up in a whole test.
+fn tested_dead(walk: &Walk<'_>, code: &LotCode, lot: &LotStory, test: &TestRead) -> Stop {
+    let why = RoundReason::LotTestedDead { on: test.day, seeds: test.seeds };
+    let mut stop = walk
+        .lot_stop(code, Task::ThrowOutLot, why)
+        .taking(minutes::LOOK, TEST_SOURCE)
+        .due_by_interval(test.day, TEST_AFTER_DAYS);
+    finish(&mut stop, lot);
+    stop
+}
+
 /// Seed past its stated life that is worth no test: a knife tells the same day.
 fn past(walk: &Walk<'_>, code: &LotCode, lot: &LotStory, outlook: &LotOutlook) -> Option<Stop> {
     let day = walk.day();
     let dries = walk.profile(lot.species.as_ref()).is_some_and(dies_dried);
-    let life = outlook.life.as_ref().ok().filter(|_| dries && outlook.is_past(day))?;
+    let too_late = matches!(outlook.retest, Err(NoRetest::LivesTooShort { .. }));
+    let life = outlook.life.as_ref().ok().filter(|_| (dries || too_late) && outlook.is_past(day))?;
+    let wanted = plants_wanted(walk, lot);
+    // Where what stands is enough nothing is sown.
+    if walk.still_short(lot.species.as_ref()).is_some_and(|short| short < 1.0) {
+        return None;
+    }
     let alive = outlook.viability.as_ref().map_or(0.0, |told| (told.today.low + told.today.high) / 2.0);
     let why = RoundReason::LotPast { since: life.last_day(), seeds_left: lot.seeds_left, counted: lot.counted };
     let mut stop = walk
         .lot_stop(code, Task::SowLot, why)
-        .risking(Stake::Seed, plants_wanted(walk, lot) * alive, (life.dead_on().days_since(day) + 1).max(1))
+        .risking(Stake::Seed, wanted * alive, (life.dead_on().days_since(day) + 1).max(1))
         .taking(minutes::SEED, life.source.clone())
         .due(life.last_day().plus(1), LIFE_NOTICE_DAYS)
         .until(Some(day), UntilFor::Today);
@@ -72,7 +94,8 @@ fn past(walk: &Walk<'_>, code: &LotCode, lot: &LotStory, outlook: &LotOutlook) -
 fn life_ends(walk: &Walk<'_>, code: &LotCode, lot: &LotStory, life: &SeedLife) -> Option<Stop> {
     let day = walk.day();
     let days_left = life.days_left(day);
-    if !life.is_ending(day) {
+    let enough = walk.still_short(lot.species.as_ref()).is_some_and(|short| short < 1.0);
+    if !life.is_ending(day) || enough {
         return None;
     }
     let why = RoundReason::LifeEnds {
@@ -94,20 +117,11 @@ fn life_ends(walk: &Walk<'_>, code: &LotCode, lot: &LotStory, life: &SeedLife) -
     Some(stop)
 }
 
-/// Plants the lot could still give, at most as many as the beds have room for after what stands and is sown: seed beyond that is no loss.
-fn plants_wanted(walk: &Walk<'_>, lot: &LotStory) -> f64 {
+/// Plants the lot could still give, at most as many as are still to be raised: seed beyond that is no loss.
+pub(super) fn plants_wanted(walk: &Walk<'_>, lot: &LotStory) -> f64 {
     let germination = walk.profile(lot.species.as_ref()).and_then(|profile| profile.germination_fresh_pct.as_ref());
     let could = f64::from(lot.seeds_left.unwrap_or(0)) * germination.map_or(0.5, |figure| figure.value / 100.0);
-    let lines = lot.species.iter().flat_map(|species| walk.open_lines(species));
-    let room = all_of(lines.map(|(_, line)| line.open_positions));
-    let of_species = walk.picture.trays.values().filter(|tray| tray.species == lot.species);
-    let coming: f64 = of_species
-        .map(|tray| {
-            let to_come = walk.told(tray).map_or(0.0, |told| told.in_the_end.likely - f64::from(told.emerged));
-            tray.plantable.likely + to_come.max(0.0)
-        })
-        .sum();
-    could.min((f64::from(room) - coming).max(0.0))
+    could.min(walk.still_short(lot.species.as_ref()).unwrap_or(0.0))
 }
 
 fn test(walk: &Walk<'_>, code: &LotCode, lot: &LotStory, outlook: &LotOutlook) -> Option<Stop> {

@@ -14,7 +14,7 @@ use crate::reckon::picture::{Rule, Stage, TrayPicture};
 use crate::reckon::stock::PlaceStory;
 use crate::reckon::tray::exposure::{FITS_UP_TO, brightest_from, light_band};
 use crate::reckon::tray::hardening::{HardeningClock, clock, length_days, template_days};
-use crate::reckon::tray::light::light_history;
+use crate::reckon::tray::light::{LightChanged, in_sun, light_history};
 use crate::reckon::tray::time;
 
 /// A change of light smaller than this share is no step. Ours.
@@ -27,9 +27,55 @@ pub(super) fn steps(walk: &Walk<'_>) -> Vec<Stop> {
     let trays = walk.living_trays().filter(|tray| walk.grows_on(tray) && !walk.goes_out(tray));
     trays
         .filter(|tray| !walk.is_held(tray) && sick(walk, tray).is_none() && tray.stage != Stage::Overdue)
-        .filter(|tray| !kept_in_shade(tray))
+        .filter(|tray| !kept_in_shade(tray) && burning(walk, tray).is_none())
         .filter_map(|tray| step(walk, tray))
         .collect()
+}
+
+/// Fresh roots stand in no more light than this, a share of the open light. Ours: half shade, and a tenth for what a cloth lets through
+/// more.
+const ROOTS_SHADE_LIGHT: f64 = 0.60;
+/// The light of half shade.
+const HALF_SHADE: f64 = 0.50;
+
+/// Trays that stand too far in the sun, to be carried back today.
+pub(super) fn into_shade(walk: &Walk<'_>) -> Vec<Stop> {
+    let trays = walk.living_trays().filter(|tray| walk.grows_on(tray) && !walk.goes_out(tray));
+    trays.filter_map(|tray| shaded(walk, tray)).collect()
+}
+
+/// The step that was too large and in whose light a tray still stands, where nobody looked at it since it shows.
+fn burning(walk: &Walk<'_>, tray: &TrayPicture) -> Option<LightChanged> {
+    in_sun(&tray.story, &light_history(&tray.story, &walk.picture.places, walk.day()))
+}
+
+fn shaded(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
+    let day = walk.day();
+    let now = present_light(walk, tray)?;
+    let leap = burning(walk, tray);
+    let until = asked(&tray.criteria, Rule::Plug).and_then(time::rests_in_shade).filter(|_| now > ROOTS_SHADE_LIGHT);
+    let most = match (leap, until) {
+        (_, Some(_)) => HALF_SHADE,
+        (Some(leap), None) => brightest_from(leap.from),
+        (None, None) => return None,
+    };
+    let by_light = |a: &(f64, &PlaceName), b: &(f64, &PlaceName)| a.0.total_cmp(&b.0).then_with(|| b.1.cmp(a.1));
+    let bench = benches(walk, tray).into_iter().filter(|(share, _)| *share <= most + 1e-9).max_by(by_light);
+    let next = match bench {
+        Some((light, place)) => ToLight { light, place: Some(place.clone()) },
+        None => ToLight { light: under_cloth(0.0, most), place: None },
+    };
+    let step =
+        NextStep { light_now: Some(now), light_in_the_end: None, next: Some(next), then: None, water_every_days: None };
+    let leapt = leap.filter(|_| until.is_none()).map(|leap| leap.since);
+    let rule = if leapt.is_some() { Rule::ExposureStep } else { Rule::Plug };
+    let mut stop = walk
+        .tray_stop(tray, Task::IntoShade, RoundReason::IntoShade { leapt, until, step })
+        .risking(Stake::Seedlings, f64::from(tray.standing) * UNHARDENED_LOSS, 1)
+        .taking(minutes::STEP, STEP_SOURCE)
+        .until(Some(day), UntilFor::Today);
+    stop.entries = asked(&tray.criteria, rule).map(|asked| asked.entries.clone()).unwrap_or_default();
+    Some(stop)
 }
 
 /// Whether plants are to stay in the shade until their roots have grown: cut lately, or pulled in the wild.
@@ -265,7 +311,7 @@ fn light_in_the_end(walk: &Walk<'_>, tray: &TrayPicture, light: f64) -> Option<f
     nearest.or_else(band)
 }
 
-/// The places with room that nobody is kept out of, but for its own, each with its light.
+/// The places with room that nobody is kept out of and that have no sickness, but for its own, each with its light.
 fn benches<'a>(walk: &Walk<'a>, tray: &TrayPicture) -> Vec<(f64, &'a PlaceName)> {
     let day = walk.day();
     let here = |name: &PlaceName| walk.living_trays().filter(|other| other.place.as_ref() == Some(name)).count();
@@ -275,8 +321,7 @@ fn benches<'a>(walk: &Walk<'a>, tray: &TrayPicture) -> Vec<(f64, &'a PlaceName)>
         let story: &PlaceStory = walk.picture.places.get(name)?;
         let there = story.light_on(day)?;
         let share = there.read.or(there.nominal)?;
-        let open = !walk.picture.closed.contains_key(name);
-        (room && open && tray.place.as_ref() != Some(name)).then_some((share, name))
+        (room && walk.may_come_to(name, tray) && tray.place.as_ref() != Some(name)).then_some((share, name))
     });
     places.collect()
 }

@@ -2,11 +2,11 @@
 
 use super::expected::seeds_again;
 use super::stop::{NextStep, RoundReason, Stop, Task, ToBed, ToLight};
-use crate::base::{Day, PlaceName, SpeciesKey, TrayCode};
+use crate::base::{BedName, Day, PlaceName, SpeciesKey, TrayCode};
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::picture::quantity::PestLacks;
 use crate::reckon::picture::{NursePicture, Picture};
-use crate::reckon::seed::{lots_to_sow, state_in};
+use crate::reckon::seed::lot_to_sow;
 
 /// Days for which a task is let go at first. Ours.
 pub(crate) const LET_GO_DAYS: i32 = 7;
@@ -104,7 +104,7 @@ pub(crate) fn to_write(stop: &Stop, writing: Writing<'_>) -> ToWrite {
             let entry = moved(stop, "potted_on", writing.picture);
             place.map_or_else(|| entry.clone(), |place| entry.clone().text("place", place))
         }
-        Task::BeginHardening | Task::Shade | Task::Water => step(stop),
+        Task::BeginHardening | Task::Shade | Task::IntoShade | Task::Water => step(stop),
         Task::Cull => culled(stop),
         Task::TreatmentOver if stop.tray().is_none() => about("noted"),
         Task::ReadLabel => label(stop),
@@ -143,8 +143,8 @@ fn sick(stop: &Stop) -> ToWrite {
         RoundReason::SickOpen { what, lacks: Some(PestLacks::TakenOut { .. }), .. } => {
             ToWrite::about("plants_lost", &stop.subject).text("cause", what)
         }
-        RoundReason::SickOpen { what, lacks: Some(PestLacks::ThrownOut { .. }), .. }
-        | RoundReason::SickOpen { what, done: false, lacks: None, .. }
+        RoundReason::SickOpen { what, lacks: Some(PestLacks::ThrownOut { .. } | PestLacks::WholeTray), .. }
+        | RoundReason::SickOpen { what, done: false, lacks: None, leaves: None, few: false, .. }
             if stop.tray().is_some() =>
         {
             ToWrite::about("culled", &stop.subject).text("why", what)
@@ -173,7 +173,10 @@ pub fn parts(stop: &Stop, picture: &Picture, day: Day) -> Vec<String> {
 
 /// The step of light and water that a stop asks for.
 pub(crate) fn next_step(stop: &Stop) -> Option<&NextStep> {
-    if let RoundReason::HardeningNotBegun { step, .. } | RoundReason::StepDue { step, .. } = &stop.why {
+    if let RoundReason::HardeningNotBegun { step, .. }
+    | RoundReason::StepDue { step, .. }
+    | RoundReason::IntoShade { step, .. } = &stop.why
+    {
         Some(step)
     } else {
         None
@@ -217,15 +220,23 @@ fn beds(stop: &Stop) -> Vec<&ToBed> {
     if with_room.is_empty() { beds.iter().take(1).collect() } else { with_room }
 }
 
+/// The beds a tray goes to today, each with how many.
+pub(crate) fn loads(stop: &Stop) -> Vec<(&BedName, u32)> {
+    beds(stop).into_iter().map(|to| (&to.bed, load_of(to))).collect()
+}
+
+/// How many go to a bed: as many as the hands of today plant of those that others leave room for; where they leave none, as many as it
+/// could take.
+fn load_of(to: &ToBed) -> u32 {
+    [to.today, to.after_others].into_iter().find(|plants| *plants > 0).unwrap_or(to.plants)
+}
+
 fn going_out(stop: &Stop, writing: Writing<'_>) -> ToWrite {
     let entry = ToWrite::about("outplanted", &stop.subject);
     let beds = beds(stop);
     let to = beds.iter().find(|to| !writing.passed.contains(&to.bed.to_string())).or(beds.first());
     match to {
-        Some(to) => {
-            let count = if to.after_others > 0 { to.after_others } else { to.plants };
-            entry.text("bed", &to.bed).number("count", count)
-        }
+        Some(to) => entry.text("bed", &to.bed).number("count", load_of(to)),
         None => entry.number("count", standing(stop, writing.picture)),
     }
 }
@@ -314,14 +325,14 @@ fn sown(stop: &Stop, picture: &Picture) -> ToWrite {
     }
 }
 
-/// From the lot of its species that is sown first, as many seeds as are missing and there.
+/// From the lot of its species that is sown first and lives, as many seeds as are missing and there.
 fn sown_again(stop: &Stop, picture: &Picture) -> ToWrite {
     let entry = ToWrite::about("resown", &stop.subject);
     let tray = stop.tray().and_then(|code| picture.trays.get(code));
-    let lots = tray.and_then(|tray| tray.species.as_ref()).map(|key| lots_to_sow(key, picture)).unwrap_or_default();
-    let Some(lot) = lots.into_iter().find(|lot| state_in(lot, picture).can_be_sown()) else { return entry };
-    let entry = entry.text("lot", &lot.code);
-    let RoundReason::SowAgainAsked { told, again } = &stop.why else { return entry };
+    let lot = tray.and_then(|tray| tray.species.as_ref()).and_then(|key| lot_to_sow(key, picture));
+    // Of fresh seed only the number is known.
+    let entry = lot.map_or_else(|| entry.clone(), |lot| entry.clone().text("lot", &lot.code));
+    let RoundReason::SowAgainAsked { told, again, .. } = &stop.why else { return entry };
     let missing = seeds_again(told, again).ceil().clamp(0.0, f64::from(u32::MAX)) as u32;
-    entry.number("seeds", lot.seeds_left.map_or(missing, |left| missing.min(left)))
+    entry.number("seeds", lot.and_then(|lot| lot.seeds_left).map_or(missing, |left| missing.min(left)))
 }

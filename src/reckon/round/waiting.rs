@@ -7,9 +7,8 @@ use super::stop::{AfterWait, RoundReason, Stake, Stop, Task};
 use super::walk::{Walk, all_of, asked};
 use crate::base::{Day, EntryId, PlaceName};
 use crate::nursery::entry::subject::Subject;
-use crate::reckon::picture::quantity::Beside;
 use crate::reckon::picture::{Criterion, Picture, Rule, Stage, TrayPicture};
-use crate::reckon::stock::{Treatment, holding};
+use crate::reckon::stock::Treatment;
 use crate::reckon::tray::hold;
 
 /// Whether a stop would send somebody into a tray, a place or a bed whose waiting time runs or is not known. Reading the
@@ -26,7 +25,7 @@ pub(super) fn keeps_out(walk: &Walk<'_>, stop: &Stop) -> bool {
         Subject::Place(name) => walk.picture.closed.contains_key(name),
         Subject::Bed(name) => {
             let bed = walk.picture.beds.get(name);
-            bed.is_some_and(|bed| holding(bed.story.treatments.iter(), walk.day()).is_some())
+            bed.is_some_and(|bed| bed.story.in_wait(walk.day()).is_some())
         }
         Subject::Lot(_) | Subject::Site => false,
     }
@@ -41,12 +40,10 @@ pub(super) fn stay_away(picture: &Picture) -> Vec<(Subject, Criterion)> {
     let stands = |name: &PlaceName| {
         picture.trays.values().any(|tray| tray.place.as_ref() == Some(name) && tray.stage != Stage::Spent)
     };
-    let empty = picture.closed.iter().filter(|(name, _)| !stands(name)).filter_map(|(name, closing)| {
-        let longest = holding(closing.iter().map(|one| &one.treatment), picture.day)?;
-        let tray = closing.iter().find(|one| one.treatment.entry == longest.entry)?.tray.clone();
-        let beside = tray.map_or(Beside::Place, Beside::Tray);
-        Some((Subject::Place(name.clone()), hold::waiting(Some(longest), Some(beside))))
-    });
+    let empty =
+        picture.closed.keys().filter(|name| !stands(name)).filter_map(|name| {
+            Some((Subject::Place(name.clone()), hold::waiting_at(&picture.closed, name, picture.day)?))
+        });
     let beds = picture.beds.values().filter_map(|bed| {
         let treated = bed.species.iter().find_map(|line| held(&line.criteria))?;
         Some((Subject::Bed(bed.name.clone()), treated))
@@ -103,7 +100,9 @@ pub(super) fn labels(walk: &Walk<'_>) -> Vec<Stop> {
     };
     let gone = walk.picture.trays.values().map(|tray| &**tray).filter(|tray| tray.stage == Stage::Spent);
     for tray in walk.living_trays().chain(gone.filter(closes)) {
-        let hurt = hold::may_be_hurt(&tray.story, &walk.picture.places, day).filter(|one| one.plantable_on().is_none());
+        // What kills weeds is asked of the plants, by a count, and not of its label.
+        let by_label = |one: &&Treatment| one.plantable_on().is_none() && one.scorches_until(0).is_none();
+        let hurt = hold::may_be_hurt(&tray.story, &walk.picture.places, day).filter(by_label);
         let hurt: Vec<EntryId> = hurt.map(|one| one.entry.clone()).collect();
         let asks = |one: &&Treatment| (one.over_on().is_none() || hurt.contains(&one.entry)) && one.day <= day;
         let Some(one) = tray.story.treatments.iter().rev().find(asks).cloned() else { continue };
@@ -116,7 +115,7 @@ pub(super) fn labels(walk: &Walk<'_>) -> Vec<Stop> {
             let among = |tray: &TrayPicture| {
                 hold::may_be_hurt(&tray.story, &walk.picture.places, day).any(|other| other.entry == one.entry)
             };
-            one.plantable_on().is_none() && here().any(among)
+            one.plantable_on().is_none() && one.scorches_until(0).is_none() && here().any(among)
         };
         let asks = |one: &&Treatment| one.day <= day && (one.over_on().is_none() || hurts(one));
         let Some(one) = place.treatments.iter().rev().find(asks).cloned() else { continue };
@@ -170,7 +169,9 @@ pub(super) fn treatments_over(walk: &Walk<'_>) -> Vec<Stop> {
 
 fn tray_over(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     let story = &tray.story;
-    let (treatment, over) = just_over(walk, story.treatments.iter())?;
+    // Whether what kills weeds worked is not asked of the plants that it wetted: those are counted weeks later.
+    let cures = story.treatments.iter().filter(|one| one.scorches_until(0).is_none());
+    let (treatment, over) = just_over(walk, cures)?;
     if looked_on(tray).is_some_and(|looked| looked >= over) {
         return None;
     }

@@ -10,7 +10,8 @@ use crate::nursery::species::Profile;
 use crate::reckon::bed::sick;
 use crate::reckon::forecast::{Outlook, TrayForecast};
 use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, Picture, Rule, Source, Stage, TrayPicture};
-use crate::reckon::tray::{is_bare, pest, time};
+use crate::reckon::sowing::{expected_of_trays, open_places};
+use crate::reckon::tray::{pest, time};
 
 use super::intervals::NO_LAST_DAY_DAYS;
 
@@ -87,6 +88,17 @@ impl<'a> Walk<'a> {
         all.filter(move |tray| tray.stage != Stage::Spent && (tray.standing > 0 || tray.story.seed_is_due(day)))
     }
 
+    /// Plants of a species still to be raised, as `why` reckons them: the places open in the beds less what the trays are expected to give;
+    /// none where no bed plans it.
+    pub(super) fn still_short(&self, species: Option<&SpeciesKey>) -> Option<f64> {
+        let species = species?;
+        let planned = self.picture.beds.values().flat_map(|bed| &bed.species).any(|line| line.species == *species);
+        planned.then(|| {
+            let coming = expected_of_trays(&self.outlook.stock, species).likely.max(0.0).floor();
+            (f64::from(open_places(self.picture, species)) - coming).max(0.0)
+        })
+    }
+
     /// How many plants of a tray go out today: those for which the trays that can wait less leave room.
     pub(super) fn going_out(&self, tray: &TrayPicture) -> u32 {
         all_of(self.going.get(&tray.code).into_iter().flatten().map(|to| to.after_others))
@@ -104,7 +116,7 @@ impl<'a> Walk<'a> {
 
     /// Whether a tray's plants were raised or kept in such a way that size, roots and hardening are asked about.
     pub(super) fn grows_on(&self, tray: &TrayPicture) -> bool {
-        tray.standing > 0 && !is_bare(&tray.story) && !self.in_seedbed(tray)
+        tray.standing > 0 && !tray.story.is_bare() && !self.in_seedbed(tray)
     }
 
     /// Whether a person or a sickness holds a tray back today.
@@ -123,7 +135,7 @@ impl<'a> Walk<'a> {
             return Some(day);
         }
         let by_age = asked(&tray.criteria, Rule::DaysSinceSowing).and_then(|criterion| criterion.expected);
-        tray.ready_from.or(by_age.filter(|on| *on > day)).map(|on| on.max(day))
+        self.picture.goes_from(tray).or(by_age.filter(|on| *on > day)).map(|on| on.max(day))
     }
 
     /// The day a tray is old enough by its species' least days, where its age is known.
@@ -159,7 +171,19 @@ impl<'a> Walk<'a> {
         let held = tray.story.held.iter().chain(at_place);
         let mut in_force = held.filter(|held| held.what.1.is_none_or(|until| self.day() <= until));
         in_force.any(|held| keeps_apart(&held.what.0))
-            || !pest::open_in_tray(&tray.story, places, self.day()).is_empty()
+            || pest::open_in_tray(&tray.story, places, self.day()).iter().any(|pest| !pest.nature.takes_leaves)
+    }
+
+    /// Whether a clean tray may be carried to a place: no waiting time keeps hands out, nothing lies in its ground, and it gets no sickness
+    /// there.
+    pub(super) fn may_come_to(&self, place: &PlaceName, tray: &TrayPicture) -> bool {
+        let mut sick = self.picture.sick.get(place).into_iter().flatten();
+        let gets_it = sick.any(|spell| pest::beside::may_have(&tray.story, spell, self.day()));
+        // What lies in the ground of a bench is taken up by roots.
+        let day = self.day();
+        let mut used = self.picture.places.get(place).into_iter().flat_map(|place| place.treatments.iter());
+        let lies = used.any(|one| one.day <= day && one.lies_in_ground_on(day));
+        !gets_it && !lies && !self.picture.closed.contains_key(place)
     }
 
     pub(super) fn place_stop(&self, place: &PlaceName, task: Task, why: RoundReason) -> Stop {

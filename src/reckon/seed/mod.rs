@@ -3,6 +3,7 @@
 
 mod emergence;
 mod life;
+mod share_up;
 mod sown;
 mod state;
 mod test;
@@ -10,10 +11,11 @@ mod test;
 mod tests;
 
 pub use emergence::emerged;
-pub(crate) use emergence::{expected_seedlings, own_sowings, share_up};
+pub(crate) use emergence::{expected_seedlings, own_sowings};
 pub(crate) use life::{LIFE_NOTICE_DAYS, RECALCITRANT_DAYS, days_kept, dies_dried, longest_days};
 pub use life::{SeedLife, life};
+pub(crate) use share_up::share_up;
 pub(crate) use sown::{SownFrom, came_up, sown_from};
 pub use state::LotState;
-pub(crate) use state::{is_held, lot_state, lots_to_sow, state_in};
+pub(crate) use state::{is_held, lot_state, lot_to_sow, lots_to_sow};
 pub use test::{germinated, test_due_from};

@@ -4,6 +4,8 @@ use std::sync::Arc;
 
 use super::life::{SeedLife, life};
 use crate::base::{Day, SpeciesKey};
+use crate::nursery::species::Profile;
+use crate::reckon::lots::tested_dead;
 use crate::reckon::picture::Picture;
 use crate::reckon::stock::LotStory;
 use crate::words;
@@ -34,12 +36,15 @@ pub(crate) fn is_held(lot: &LotStory, day: Day) -> bool {
 }
 
 /// How a lot stands on a day. What is used up is that and nothing else; what is held back may keep or not.
-pub(crate) fn lot_state(lot: &LotStory, life: Option<&SeedLife>, day: Day) -> LotState {
+pub(crate) fn lot_state(lot: &LotStory, profile: Option<&Profile>, life: Option<&SeedLife>, day: Day) -> LotState {
     if lot.seeds_left == Some(0) {
         return LotState::UsedUp;
     }
     if is_held(lot, day) {
         return LotState::Held;
+    }
+    if tested_dead(lot, profile) {
+        return LotState::Dead;
     }
     match life {
         None => LotState::LifeUnknown,
@@ -75,9 +80,9 @@ impl LotState {
 
 /// How a lot of the book stands.
 pub(crate) fn state_in(lot: &LotStory, picture: &Picture) -> LotState {
-    let profile = lot.species.as_ref().and_then(|key| picture.site.profile(key));
+    let profile = lot.species.as_ref().and_then(|key| picture.site.profile(key)).map(|profile| &**profile);
     let life = profile.and_then(|profile| life(lot, profile));
-    lot_state(lot, life.as_ref(), picture.day)
+    lot_state(lot, profile, life.as_ref(), picture.day)
 }
 
 /// The lots of a species, those to sow from first.
@@ -86,4 +91,13 @@ pub(crate) fn lots_to_sow<'a>(species: &SpeciesKey, picture: &'a Picture) -> Vec
     // Of several that stand alike, the one with more seed left.
     lots.sort_by_key(|lot| (state_in(lot, picture).sowing_order(), std::cmp::Reverse(lot.seeds_left)));
     lots
+}
+
+/// The lot of a species that is sown first, of those whose life is not over; none where only fresh seed helps.
+pub(crate) fn lot_to_sow<'a>(species: &SpeciesKey, picture: &'a Picture) -> Option<&'a Arc<LotStory>> {
+    let lives = |lot: &&Arc<LotStory>| {
+        let state = state_in(lot, picture);
+        state.can_be_sown() && state != LotState::Over
+    };
+    lots_to_sow(species, picture).into_iter().find(lives)
 }

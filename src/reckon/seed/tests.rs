@@ -50,7 +50,7 @@ fn a_lot_keeps_then_must_be_sown_then_is_over_then_dead() {
     let mut page = TestBook::default();
     avocado(&mut page);
     let life = life_of(&page.whole_picture("2026-03-10")).unwrap();
-    let state = |on| lot_state(lot(&page.whole_picture("2026-03-10")), Some(&life), on);
+    let state = |on| lot_state(lot(&page.whole_picture("2026-03-10")), None, Some(&life), on);
     let last = life.last_day();
     let notice = ((f64::from(life.days) * 0.25).ceil() as i32).max(7);
     assert_eq!(state(last.plus(-notice - 1)), LotState::Keeps);
@@ -59,7 +59,7 @@ fn a_lot_keeps_then_must_be_sown_then_is_over_then_dead() {
     assert_eq!(state(last.plus(1)), LotState::Over);
     assert_eq!(state(life.dead_on()), LotState::Over);
     assert_eq!(state(life.dead_on().plus(1)), LotState::Dead);
-    assert_eq!(lot_state(lot(&page.whole_picture("2026-03-10")), None, last), LotState::LifeUnknown);
+    assert_eq!(lot_state(lot(&page.whole_picture("2026-03-10")), None, None, last), LotState::LifeUnknown);
 }
 
 #[test]
@@ -69,7 +69,7 @@ fn held_counts_until_its_day_and_used_up_before_all() {
     page.write("2026-03-03", "held", json!({"lot":"avo-L01","why":"for the school","until":"2026-03-05"}));
     let on = |page: &TestBook, on: &str| {
         let picture = page.whole_picture(on);
-        lot_state(lot(&picture), life_of(&picture).as_ref(), picture.day)
+        lot_state(lot(&picture), None, life_of(&picture).as_ref(), picture.day)
     };
     assert_eq!(on(&page, "2026-03-05"), LotState::Held);
     assert_ne!(on(&page, "2026-03-06"), LotState::Held);

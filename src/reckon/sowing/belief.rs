@@ -6,7 +6,7 @@ use super::NoPlan;
 use crate::base::{SpeciesKey, TrayCode};
 use crate::nursery::species::Profile;
 use crate::reckon::forecast::{EarlierSowing, UNKNOWN_GERMINATION, as_test, earlier_sowings, handbook_seeds, prior_of};
-use crate::reckon::lots::LotOutlook;
+use crate::reckon::lots::{LotOutlook, SEEN_SHARE};
 use crate::reckon::picture::{Picture, Stage};
 use crate::reckon::stock::{LotStory, TrayStory};
 use crate::science::WrongInput;
@@ -67,8 +67,10 @@ impl Germination {
             }
         };
         let left = outlook.and_then(|outlook| outlook.viability.as_ref().ok()).and_then(|told| told.left());
-        let tested = outlook.and_then(|outlook| outlook.tests.last()).map(|test| (test.seeds, test.germinated));
-        let life_unknown = tested.is_none() && outlook.is_some_and(|outlook| outlook.viability.is_err());
+        let whole = outlook.and_then(|outlook| outlook.tests.iter().rev().find(|test| test.seen >= SEEN_SHARE));
+        let tested = whole.map(|test| (test.seeds, test.germinated));
+        let alive = |outlook: &LotOutlook| outlook.tests.iter().any(|test| test.germinated > 0);
+        let life_unknown = outlook.is_some_and(|outlook| outlook.viability.is_err() && !alive(outlook));
         let known = Germination { a, b, sowings, tested, left, life_unknown };
         if known.mean() < LEAST_SHARE { Err(NoPlan::Dead) } else { Ok(known) }
     }

@@ -5,13 +5,14 @@
 use serde::{Deserialize, Serialize};
 
 use super::tray::{PestLook, Since};
-use super::treatment::Treatments;
+use super::treatment::{Treatment, Treatments, holding};
 use crate::base::{BedName, Day, EntryId, SpeciesKey, TrayCode};
 use crate::nursery::entry::BedSet;
 use crate::nursery::entry::types::{GroundTask, Sky, SoilWhere, Tubers};
 use crate::nursery::pest::DiedOf;
 use crate::reckon::picture::Doubt;
 use crate::reckon::site::Described;
+use crate::reckon::tray::closed::closes;
 
 /// A rock or a stump: a spot of ground where nothing can stand.
 #[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
@@ -225,6 +226,15 @@ pub(crate) struct Brought {
     pub entry: EntryId,
 }
 
+/// A waiting time that plants of a tray brought along.
+#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+pub(crate) struct Sprayed {
+    /// The tray.
+    pub tray: TrayCode,
+    /// What was used, and its time.
+    pub treatment: Treatment,
+}
+
 /// Rows and places of a bed as they were written, blanks and the order of places aside.
 #[derive(Clone, PartialEq, Eq, Debug, Serialize, Deserialize)]
 pub struct PartOfBed {
@@ -267,6 +277,8 @@ pub struct BedStory {
     pub(crate) deaths: Vec<Death>,
     /// Plants that came from trays with a sickness, oldest first.
     pub(crate) brought: Vec<Brought>,
+    /// Waiting times that plants brought along from their trays.
+    pub(crate) sprayed: Vec<Sprayed>,
     /// The day of the last entry about it.
     pub last_on: Option<Day>,
     /// Plants that the books cannot explain (more alive than planted, more dead than lived): in minus out.
@@ -294,6 +306,7 @@ impl BedStory {
             pests: Vec::new(),
             deaths: Vec::new(),
             brought: Vec::new(),
+            sprayed: Vec::new(),
             last_on: None,
             unexplained: 0,
             doubts: Vec::new(),
@@ -307,6 +320,16 @@ impl BedStory {
         let planted_less_there =
             |(planted, living, dead): (u32, u32, u32)| i64::from(planted) - i64::from(living) - i64::from(dead);
         cohorts.chain(nurses).map(planted_less_there).sum::<i64>() + self.unexplained
+    }
+
+    /// The waiting time that keeps hands out on a day, and the tray whose plants brought it along, if it was one: of several the one that
+    /// lasts longest.
+    pub(crate) fn in_wait(&self, day: Day) -> Option<(&Treatment, Option<&TrayCode>)> {
+        let brought = self.sprayed.iter().filter(|one| closes(&one.treatment, day));
+        let longest = holding(self.treatments.iter().chain(brought.map(|one| &one.treatment)), day)?;
+        let own = self.treatments.iter().any(|one| one.entry == longest.entry);
+        let from = self.sprayed.iter().find(|one| !own && one.treatment.entry == longest.entry);
+        Some((longest, from.map(|one| &one.tray)))
     }
 
     /// Living plants of a species by the books; nurse plants of that species stand on its grid too.

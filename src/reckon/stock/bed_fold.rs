@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use super::bed::{
     BedStory, BlockedSpot, Brought, CohortStory, Death, GroundLook, LightLook, NurseStory, PartOfBed, SoilLook,
-    SurvivalLook, WorkDone,
+    Sprayed, SurvivalLook, WorkDone,
 };
 use super::bed_books::{self, Book};
 use super::bed_cuts;
@@ -27,6 +27,7 @@ use crate::reckon::impossible::doubts_of;
 use crate::reckon::ledger::Ledger;
 use crate::reckon::picture::{Doubt, DoubtKind};
 use crate::reckon::site::Site;
+use crate::reckon::tray::closed::closes;
 use crate::science::soil::{at_field_capacity, rod_resistance_mpa};
 
 /// Distance of nurse plants that were counted but never written as planted, where their profile gives none, m (ours).
@@ -177,6 +178,7 @@ impl BedFold<'_> {
         }
         let mut cohort = cohort(entry, species, out.count.0, out.rows.as_ref(), out.at.as_ref());
         self.brought(entry, out, &tray, &key);
+        self.sprayed(entry, &tray, &key);
         cohort.tray = Some(tray);
         self.story.cohorts.push(cohort);
     }
@@ -191,6 +193,13 @@ impl BedFold<'_> {
             seen,
             entry: entry.id.clone(),
         }));
+    }
+
+    /// Waiting times of the tray that run on the day of planting go along with its plants.
+    fn sprayed(&mut self, entry: &Arc<Entry>, tray: &TrayCode, key: &OrderKey) {
+        let all = lineage_of(self.ledger, self.site, tray, key).treatments;
+        let runs = all.into_iter().filter(|one| closes(one, entry.happened));
+        self.story.sprayed.extend(runs.map(|treatment| Sprayed { tray: tray.clone(), treatment }));
     }
 
     /// Plants that died, were taken out or were counted as dead, of what was written; so many lived before.
@@ -210,8 +219,8 @@ impl BedFold<'_> {
             dead,
             alive: counted.unwrap_or(alive),
             is_count: counted.is_some(),
-            of: of.map_or(DiedOf::NotSaid, |of| died_of(&of.0)),
-            what: of.map(|of| of.0.to_string()).unwrap_or_default(),
+            of: of.map_or(DiedOf::NotSaid, |of| in_bed(died_of(&of.0))),
+            what: of.map(|of| unlisted(&of.0)).unwrap_or_default(),
             entry: entry.id.clone(),
         });
     }
@@ -246,10 +255,11 @@ impl BedFold<'_> {
     /// blocked spots do not count.
     fn note_no_room(&mut self, entry: &Arc<Entry>, species: &SpeciesKey, out: u32) {
         let Some(layout) = self.story.layout.on(entry.happened) else { return };
-        let room = positions::room(&self.story, self.site, layout, species);
-        let open = room.positions.saturating_sub(room.living);
-        if room.positions > 0 && out > open {
-            let (bed, species, positions) = (self.story.name.clone(), species.clone(), room.positions);
+        let positions = positions::whole_grid(self.site, layout, species);
+        if positions > 0 && out > positions.saturating_sub(self.story.living_of(species)) {
+            // What is told is what the verdict calls open.
+            let open = positions::room(&self.story, self.site, layout, species).open;
+            let (bed, species) = (self.story.name.clone(), species.clone());
             self.doubt(entry, DoubtKind::MoreOutThanPositions { bed, species, out, open, positions });
         }
     }
@@ -674,4 +684,15 @@ fn is_about_room(kind: &DoubtKind, of: &SpeciesKey) -> bool {
 
 fn in_part(rows: Option<&Text>, at: Option<&Vec<Spot>>) -> bool {
     rows.is_some() || at.is_some_and(|at| !at.is_empty())
+}
+
+/// What plants of a bed died of: a word that names no sickness says nothing there, for sun and cattle kill more than sicknesses do.
+fn in_bed(of: DiedOf) -> DiedOf {
+    if of == DiedOf::Unnamed { DiedOf::NotSaid } else { of }
+}
+
+/// A text without the brackets and quotes of a list of one, as some write it on the command line.
+fn unlisted(text: &str) -> String {
+    let inside = text.trim().strip_prefix('[').and_then(|text| text.strip_suffix(']'));
+    inside.map_or_else(|| text.to_string(), |inside| inside.replace(['"', '\''], "").trim().to_string())
 }

@@ -38,7 +38,7 @@ pub(crate) struct Lineage {
     pub pests: Vec<Since<PestLook>>,
     /// The days on which plants were culled.
     pub culled_on: Vec<Day>,
-    /// Plants thrown out or dead of a sickness, and the day.
+    /// Plants thrown out or dead, and the day.
     pub(super) gone: Vec<Since<Gone>>,
     /// Of how many plants roots were cut since that plug.
     roots_cut: u32,
@@ -88,9 +88,9 @@ impl Lineage {
             }
             TrayEntry::Culled(culled) if culled.count.0 > 0 => {
                 self.culled_on.push(entry.happened);
-                self.gone.push(Since::culled(entry, culled));
+                self.gone.extend(Since::gone(entry, None));
             }
-            TrayEntry::Lost(lost) => self.gone.extend(Since::died(entry, lost)),
+            TrayEntry::Lost(_) => self.gone.extend(Since::gone(entry, None)),
             TrayEntry::Grafted(grafted) => self.grafts.push(Since::begun_by(entry, Graft::written(grafted))),
             TrayEntry::PestSeen(pest) => self.pests.push(Since::pest(entry, pest, None)),
             TrayEntry::RootsCut(cut) => {
@@ -192,10 +192,22 @@ fn follow(ledger: &Ledger, site: &Site, tray: &TrayCode, before: &OrderKey, move
 /// Plants that went out so many days before a sickness was seen in their tray may have had it: most show within two months. Ours.
 const SEEN_WITHIN_DAYS: i32 = 56;
 
+/// A rot or a damping-off of which plants died so many days before the others went out is not told of those any more: it shows within two
+/// weeks. Ours.
+const CURED_WITHIN_DAYS: i32 = 28;
+
 /// The sicknesses of a tray of which plants go out: those that do not go by themselves, seen by then and not found gone, or in the weeks
 /// after it.
 pub(super) fn sicknesses_of(ledger: &Ledger, site: &Site, tray: &TrayCode, out: &OrderKey) -> Vec<Since<PestLook>> {
-    let mut looks = lineage_of(ledger, site, tray, out).pests;
+    let Lineage { pests: mut looks, gone, .. } = lineage_of(ledger, site, tray, out);
+    // What a treatment cures, and plants died of long ago, was over when these went; a plant or two that wilted tell nothing of others.
+    let tells = |gone: &&Since<Gone>| {
+        let nature = nature_of(&gone.what.why, None);
+        !nature.is_sign
+            && !nature.is_unknown
+            && (!nature.has_cure || out.happened.days_since(gone.from) <= CURED_WITHIN_DAYS)
+    };
+    looks.extend(gone.iter().filter(tells).filter_map(Since::sighting));
     let subject = Subject::Tray(ledger.tray_at(tray, out));
     let since = ledger.of(&subject).filter(|entry| {
         let days = entry.happened.days_since(out.happened);
@@ -203,7 +215,7 @@ pub(super) fn sicknesses_of(ledger: &Ledger, site: &Site, tray: &TrayCode, out: 
     });
     let seen = since.filter_map(|entry| match &entry.what {
         What::Tray(TrayEntry::PestSeen(pest)) => Some(Since::pest(entry, pest, None)),
-        _ => None,
+        _ => Since::gone(entry, None).filter(|gone| tells(&gone))?.sighting(),
     });
     looks.extend(seen);
     looks.sort_by_key(|look| look.from);

@@ -8,8 +8,8 @@ use std::sync::Arc;
 use super::treatment::Treatments;
 use crate::base::{BedName, ContainerName, Day, EntryId, LotCode, PlaceName, Range, SpeciesKey, TrayCode};
 use crate::nursery::entry::types::{ArrivedFrom, MovedHow, PlantForm, Roots, Text};
-use crate::nursery::entry::{Culled, Entry, Grafted, Lost, MeasuredPlant, PestSeen};
-use crate::nursery::pest::nature_of;
+use crate::nursery::entry::{Entry, Grafted, MeasuredPlant, PestSeen, TrayEntry, What};
+use crate::nursery::pest::{DiedOf, died_of, is_seen_in};
 use crate::reckon::picture::Doubt;
 
 /// Where a tray's plants came from.
@@ -255,26 +255,44 @@ impl<T> Since<T> {
     }
 }
 
-/// Plants that are out of a tray with a sickness.
+/// Plants that died in a tray or were thrown out of it.
 #[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
 pub(crate) struct Gone {
     /// How many.
     pub plants: u32,
     /// Whether they were thrown out; else they died.
     pub culled: bool,
+    /// Of what, or why, in a person's own words.
+    pub why: String,
+    /// What those words say.
+    pub of: DiedOf,
+    /// How many stood before by the books; none of a tray they came from.
+    pub stood: Option<u64>,
 }
 
 impl Since<Gone> {
-    /// Plants thrown out.
-    pub(super) fn culled(entry: &Entry, culled: &Culled) -> Since<Gone> {
-        Since::begun_by(entry, Gone { plants: culled.count.0, culled: true })
+    /// Plants that died or were thrown out, of an entry that says so.
+    pub(crate) fn gone(entry: &Entry, stood: Option<u64>) -> Option<Since<Gone>> {
+        let (plants, culled, why) = match &entry.what {
+            What::Tray(TrayEntry::Lost(lost)) => (lost.count.0, false, &lost.cause.0),
+            What::Tray(TrayEntry::Culled(culled)) => (culled.count.0, true, &culled.why.0),
+            _ => return None,
+        };
+        let gone = Gone { plants, culled, why: why.to_string(), of: died_of(why), stood };
+        Some(Since::begun_by(entry, gone))
     }
 
-    /// Plants that died, where what is written of why names a sickness that goes along with plants.
-    pub(super) fn died(entry: &Entry, lost: &Lost) -> Option<Since<Gone>> {
-        let nature = nature_of(&lost.cause.0, None);
-        let sick = !nature.goes_by_itself() && !nature.is_unknown;
-        sick.then(|| Since::begun_by(entry, Gone { plants: lost.count.0, culled: false }))
+    /// Whether they died of a sickness.
+    pub(crate) fn is_dead_of_it(&self) -> bool {
+        !self.what.culled && matches!(self.what.of, DiedOf::Sickness | DiedOf::Unnamed)
+    }
+
+    /// A loss or a cull that names a sickness, or what may be one, as a sighting on the share of those that stood.
+    pub(crate) fn sighting(&self) -> Option<Since<PestLook>> {
+        let Gone { plants, culled, why, of, stood } = &self.what;
+        let stood = stood.map(|stood| stood.max(u64::from(*plants)));
+        let seen = is_seen_in(*of, why, *plants);
+        seen.then(|| Since::of_loss(&self.entry, self.from, why, (*plants, stood), *culled))
     }
 }
 
@@ -295,8 +313,10 @@ pub struct PestLook {
     pub(crate) stood: Option<u64>,
     /// Whether it was written of a place, and not of these plants.
     pub(crate) of_place: bool,
-    /// Whether it was written as what plants died of.
+    /// Whether it was written as what plants died of, or why they were thrown out.
     pub(crate) of_loss: bool,
+    /// Whether those plants were thrown out.
+    pub(crate) thrown_out: bool,
 }
 
 impl Since<PestLook> {
@@ -311,23 +331,31 @@ impl Since<PestLook> {
             stood,
             of_place: pest.place.is_some(),
             of_loss: false,
+            thrown_out: false,
         };
         Since::begun_by(entry, look)
     }
 }
 
 impl Since<PestLook> {
-    /// A sickness of which plants of a bed died, on a share of those that stood there.
-    pub(crate) fn of_loss(entry: &EntryId, on: Day, what: &str, share_pct: f64, stood: u64) -> Since<PestLook> {
+    /// A sickness of which plants died, or for which they were thrown out, on a share of those that stood there.
+    pub(crate) fn of_loss(
+        entry: &EntryId,
+        on: Day,
+        what: &str,
+        (plants, stood): (u32, Option<u64>),
+        thrown_out: bool,
+    ) -> Since<PestLook> {
         let look = PestLook {
             what: what.to_string(),
-            share_pct: Some(share_pct),
+            share_pct: stood.map(|stood| 100.0 * f64::from(plants) / (stood.max(1) as f64)),
             spreads: None,
             plants_seen: None,
             roots_seen: false,
-            stood: Some(stood),
+            stood,
             of_place: false,
             of_loss: true,
+            thrown_out,
         };
         Since { from: on, what: look, entry: entry.clone() }
     }
@@ -402,7 +430,7 @@ pub struct TrayStory {
     pub moves_in: Vec<Day>,
     /// The days on which plants were culled, in this tray or before they came into it.
     pub culled_on: Vec<Day>,
-    /// Plants thrown out or dead of a sickness, and the day, in this tray or before they came into it.
+    /// Plants thrown out or dead, and the day, in this tray or before they came into it.
     pub(crate) gone: Vec<Since<Gone>>,
     /// Moves into other trays and how, oldest first.
     pub moves_out: Vec<Since<(TrayCode, u32)>>,
@@ -527,6 +555,11 @@ impl TrayStory {
     /// Where it stands.
     pub fn place(&self) -> Option<&PlaceName> {
         self.places.last().map(|spell| &spell.what)
+    }
+
+    /// Whether its plants skip the questions of plug, leaves and hardening: bare roots and stumps.
+    pub(crate) fn is_bare(&self) -> bool {
+        matches!(self.form(), Some(PlantForm::BareRoot | PlantForm::Stump))
     }
 
     /// The form its plants came in, where they are not from our seed.

@@ -88,13 +88,13 @@ impl TrayFold<'_> {
             TrayEntry::Counted(look) => self.counted(entry, look),
             TrayEntry::Stocktaken(look) => self.stocktaken(entry, u64::from(look.standing.0)),
             TrayEntry::Lost(lost) => {
-                story.gone.extend(Since::died(entry, lost));
+                story.gone.extend(Since::gone(entry, Some(story.accounts.standing)));
                 self.lost(entry, u64::from(lost.count.0), &lost.cause);
             }
             TrayEntry::Culled(culled) => {
                 // A cull of none throws nothing out.
                 story.culled_on.extend((culled.count.0 > 0).then_some(entry.happened));
-                story.gone.push(Since::culled(entry, culled));
+                story.gone.extend(Since::gone(entry, Some(story.accounts.standing)));
                 self.culled(entry, u64::from(culled.count.0), &culled.why);
             }
             TrayEntry::MovedOn(moved) => self.moved(entry, moved),

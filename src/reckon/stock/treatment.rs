@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 use crate::base::{Day, EntryId};
 use crate::nursery::entry::Treated;
 use crate::nursery::entry::types::NotNegative;
-use crate::nursery::herbicide::{is_no_spray, may_kill_plants};
+use crate::nursery::herbicide::{is_dust, is_food, is_no_spray, kills_weeds, may_kill_plants, may_lie_in_soil};
 use crate::nursery::pest::is_only_water;
 
 /// Nobody works among what was treated on the same day (ours; the rules for workers of the United States, 40 CFR 170, let nobody
@@ -37,7 +37,9 @@ impl Treatment {
     /// The day from which the waiting time no longer holds; none where it is unknown. Never the day of the treatment itself,
     /// also where the label asks for no wait: what was sprayed has first to dry.
     pub(crate) fn over_on(&self) -> Option<Day> {
-        self.wait_days.map(|days| self.day.plus(days.max(LEAST_WAIT_DAYS)))
+        // For food of plants and water nobody waits, but where a time is written.
+        let none = || is_food(&self.with).then_some(self.day);
+        self.wait_days.map(|days| self.day.plus(days.max(LEAST_WAIT_DAYS))).or_else(none)
     }
 
     /// The day from which a bed treated with it may be planted; none where that is unknown. Of what is known to let plants live
@@ -52,6 +54,18 @@ impl Treatment {
     pub(crate) fn holds_planting_on(&self, day: Day) -> bool {
         let on = self.plantable_on().unwrap_or(self.day.plus(GONE_FROM_GROUND_DAYS));
         self.day <= day && day < on
+    }
+
+    /// Whether it kills the plants that it wets, whatever its label says of the ground: until so long after it nobody
+    /// knows whether they live.
+    pub(crate) fn scorches_until(&self, days: i32) -> Option<Day> {
+        kills_weeds(&self.with).then(|| self.day.plus(days))
+    }
+
+    /// Whether roots may take it up from the ground on a day: as written, else by what is known of it.
+    pub(crate) fn lies_in_ground_on(&self, day: Day) -> bool {
+        let lies = self.plant_after_days.is_some() || may_lie_in_soil(&self.with);
+        lies && self.holds_planting_on(day)
     }
 
     /// Whether it is the treatment of a day with something, however that is spelt.
@@ -76,6 +90,11 @@ impl Treatment {
     /// Whether it wets or dusts what stands beside: all but what is known to be no spray.
     pub(crate) fn is_spray(&self) -> bool {
         !is_no_spray(&self.with)
+    }
+
+    /// Whether it wets, and has to dry.
+    pub(crate) fn wets(&self) -> bool {
+        self.is_spray() && !is_dust(&self.with)
     }
 
     /// Whether it ends before another: one whose time is unknown ends last.

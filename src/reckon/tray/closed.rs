@@ -26,7 +26,7 @@ pub(crate) type Closed = BTreeMap<PlaceName, Vec<Closing>>;
 
 /// Whether a treatment closes its bench on a day. Where the label asks for no wait it does so until it has dried, on its own day; what is
 /// no spray closes it to nobody.
-fn closes(treatment: &Treatment, day: Day) -> bool {
+pub(crate) fn closes(treatment: &Treatment, day: Day) -> bool {
     treatment.holds_on(day) && (treatment.wait_days.is_none_or(|days| days > 0) || treatment.is_spray())
 }
 

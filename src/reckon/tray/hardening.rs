@@ -8,8 +8,8 @@ use crate::nursery::species::{Profile, Role};
 use crate::reckon::picture::quantity::{DaysAtLeast, Hardened};
 use crate::reckon::picture::{Basis, Criterion, Gap, Question, RuleSource};
 use crate::reckon::stock::{Origin, TrayStory};
-use crate::reckon::tray::exposure::FITS_UP_TO;
-use crate::reckon::tray::light::{LAST_LIGHT_DAYS, LastLight, Stretch};
+use crate::reckon::tray::exposure::{FITS_UP_TO, brightest_from};
+use crate::reckon::tray::light::{LAST_LIGHT_DAYS, LastLight, Stretch, comes_on};
 
 /// Least length of hardening, days: three weeks, the low end of what is published (3-4 weeks, Malawi moringa guide; 4-6
 /// weeks, Tearfund, Pillars agroforestry guide F14). Shorter only where the species' own template is.
@@ -34,6 +34,8 @@ pub struct HardeningClock {
     pub last_step: Option<Day>,
     /// The day the shade was put back up, where that stopped the clock.
     pub put_back: Option<Day>,
+    /// The day of the step that began it, where that was too large.
+    pub leapt: Option<Day>,
     /// Whether somebody said aloud that hardening began.
     pub said: bool,
     /// The entries it rests on.
@@ -56,6 +58,8 @@ pub fn length_days(profile: Option<&Profile>) -> i32 {
 
 enum Step {
     Outward,
+    /// Outward, and further than plants take at once.
+    Leap,
     Back,
     Flush,
     Said,
@@ -72,7 +76,10 @@ pub fn clock(story: &TrayStory, history: &[Stretch], day: Day) -> HardeningClock
         let both = before.nominal.zip(after.nominal).or_else(|| before.light.zip(after.light));
         let (Some((was, is)), Some(entry)) = (both, after.entries.first()) else { continue };
         if is > was + SMALLEST_STEP {
-            steps.push((after.from, 1, Step::Outward, entry.clone()));
+            let lights = before.light.zip(after.light);
+            let leaps = lights.is_some_and(|(was, is)| is > brightest_from(was) + 1e-9);
+            let step = if leaps { Step::Leap } else { Step::Outward };
+            steps.push((after.from, 1, step, entry.clone()));
         } else if is < was - SMALLEST_STEP {
             steps.push((after.from, 0, Step::Back, entry.clone()));
         }
@@ -93,6 +100,15 @@ fn run(steps: Vec<(Day, u8, Step, EntryId)>) -> HardeningClock {
                 clock.last_step = Some(at);
                 clock.put_back = None;
             }
+            // It hardens from the day on which what it scorched shows, where nothing hardened before.
+            Step::Leap => {
+                if clock.started.is_none() {
+                    clock.started = Some(at.plus(LAST_LIGHT_DAYS));
+                    clock.leapt = Some(at);
+                }
+                clock.last_step = Some(at);
+                clock.put_back = None;
+            }
             Step::Said => {
                 clock.started = clock.started.or(Some(at));
                 clock.last_step = clock.last_step.or(Some(at));
@@ -108,7 +124,7 @@ fn run(steps: Vec<(Day, u8, Step, EntryId)>) -> HardeningClock {
                 if clock.started.is_none() {
                     continue;
                 }
-                clock.started = Some(at);
+                clock.started = clock.started.max(Some(at));
             }
         }
         clock.entries.push(entry);
@@ -175,14 +191,26 @@ pub struct Asked<'a> {
 /// taken for granted.
 pub(crate) fn toward_bed(asked: &Asked<'_>, last: Option<&LastLight>, bed: f64) -> Criterion {
     let judged = criterion(asked, Some(bed));
-    let known = last.filter(|last| last.known_days >= LAST_LIGHT_DAYS);
-    match known.filter(|last| judged.met() != Some(true) && bed <= last.share + SMALLEST_STEP) {
+    // Plants that came there by too large a step are not hardened by having come there.
+    let no_brighter = |last: &LastLight| {
+        last.known_days >= LAST_LIGHT_DAYS && last.leap.is_none() && bed <= last.share + SMALLEST_STEP
+    };
+    if judged.met() == Some(true) {
+        return judged;
+    }
+    match last.filter(|last| no_brighter(last)) {
         Some(last) => {
             let (needed, known) = (DaysAtLeast(0), Hardened::NoBrighter);
             Criterion::found(Question::Hardening, needed, known, Basis::Reckoned, true, SOURCE)
                 .resting_on(last.entries.iter().cloned())
         }
-        None => judged,
+        // Where they stand in such light already the mean of their days comes up to it.
+        None => {
+            let stands = asked.history.last().and_then(|now| now.light).is_some_and(|now| bed <= now + SMALLEST_STEP);
+            let comes = stands.then(|| comes_on(asked.history, asked.day, no_brighter)).flatten();
+            let expected = [judged.expected, comes].into_iter().flatten().min();
+            judged.expected_on(expected)
+        }
     }
 }
 
@@ -220,9 +248,19 @@ pub fn criterion(asked: &Asked<'_>, toward: Option<f64>) -> Criterion {
         let (needed, known) = (DaysAtLeast(0), Hardened::GoesSoft);
         return Criterion::found(Question::Hardening, needed, known, Basis::Assumed, true, SOURCE);
     }
+    if let Some(on) = clock.leapt.filter(|on| day < on.plus(LAST_LIGHT_DAYS)) {
+        let from = on.plus(LAST_LIGHT_DAYS);
+        let known = Hardened::Leapt { on, from };
+        return Criterion::found(Question::Hardening, needed, known, Basis::Reckoned, false, SOURCE)
+            .expected_on(Some(from.plus(length)))
+            .resting_on(clock.entries.iter().cloned());
+    }
     let light = history.last().and_then(|stretch| stretch.light);
     let way = way(light, toward);
-    let stood = stood_since(story, history);
+    // Where the step into it was too large, standing there hardens from the day on which what it scorched shows.
+    let leaps = |since: Day| clock.leapt == Some(since) && day.days_since(since) < length + LAST_LIGHT_DAYS;
+    let from_then = |since: Day| if leaps(since) { since.plus(LAST_LIGHT_DAYS) } else { since };
+    let stood = stood_since(story, history).map(|(since, entries)| (from_then(since), entries));
     // Plants that stood as long as hardening lasts in a light no darker than where they go are hardened to it.
     if let Some((since, entries)) =
         stood.clone().filter(|(since, _)| way != Way::Step && day.days_since(*since) >= length)
@@ -279,6 +317,8 @@ fn in_light_enough(asked: &Asked<'_>, toward: Option<f64>) -> Option<Day> {
     let since = asked.history.iter().rev().take_while(enough).last()?.from;
     // Leaves made since a flush have not stood there longer than the flush.
     let since = asked.story.flushes.last().map_or(since, |flush| since.max(flush.from));
+    // Nor have plants hardened in it that came into it by too large a step, before that shows.
+    let since = asked.clock.leapt.map_or(since, |on| since.max(on.plus(LAST_LIGHT_DAYS)));
     (asked.day.days_since(since) >= length_days(asked.profile)).then_some(since)
 }
 
@@ -327,6 +367,7 @@ fn hardening_since(asked: &Asked<'_>, started: Day) -> Criterion {
         _ if long && days < advised => (Hardened::BelowAdvice { days, advised, stood: false }, true),
         // What took its last step so long ago no longer hardens: it stands there.
         _ if long && since_step >= advised => (Hardened::StoodHere(days.min(since_step)), true),
+        _ if days == 0 && !long => (Hardened::BegunToday, false),
         _ => (Hardened::For(days), long),
     };
     let mut found = Criterion::found(Question::Hardening, DaysAtLeast(length), known, Basis::Reckoned, met, SOURCE)

@@ -7,10 +7,12 @@ use crate::nursery::species::{Profile, Role};
 use crate::reckon::bed::held::planting_waits;
 use crate::reckon::picture::quantity::{AtWork, Beside, KeepsUntil, LivesBare, NotSo};
 use crate::reckon::picture::{Basis, Criterion, Gap, Question, RuleSource, Source};
-use crate::reckon::stock::{Origin, Places, Since, TrayStory, Treatment, holding};
+use crate::reckon::stock::{Origin, PlaceStory, Places, Since, TrayStory, Treatment, holding};
 
 /// Days a soft flush takes to harden (common practice: 2-3 weeks; the low end blocks).
 pub(crate) const FLUSH_HARDENS_DAYS: i32 = 14;
+/// The high end: until then whoever plants feels the leaves.
+pub(crate) const FLUSH_FIRM_DAYS: i32 = 21;
 
 const COMMON: RuleSource = RuleSource::CommonPractice;
 
@@ -22,15 +24,29 @@ pub fn held(story: &TrayStory, places: &Places, lots_held: &[Since<(String, Opti
     let in_force = all
         .filter(|spell| spell.from <= day && spell.what.1.is_none_or(|until| day <= until))
         .max_by_key(|spell| (spell.what.1.is_none(), spell.what.1));
-    match in_force {
-        None => Criterion::found(Question::Held, NotSo, None, Basis::Reckoned, true, COMMON),
-        Some(spell) => {
-            let known = Some(spell.what.0.clone());
-            Criterion::found(Question::Held, NotSo, known, Basis::Measured, false, COMMON)
-                .expected_on(spell.what.1.map(|until| until.plus(1)))
-                .resting_on([spell.entry.clone()])
-        }
-    }
+    let nobody = || Criterion::found(Question::Held, NotSo, None, Basis::Reckoned, true, COMMON);
+    in_force.map_or_else(nobody, held_by)
+}
+
+fn held_by(spell: &Since<(String, Option<Day>)>) -> Criterion {
+    let known = Some(spell.what.0.clone());
+    Criterion::found(Question::Held, NotSo, known, Basis::Measured, false, COMMON)
+        .expected_on(spell.what.1.map(|until| until.plus(1)))
+        .resting_on([spell.entry.clone()])
+}
+
+/// That a person holds back a whole place, where it is so on a day.
+pub(crate) fn held_at(place: &PlaceStory, day: Day) -> Option<Criterion> {
+    let in_force = place.held.as_ref().filter(|spell| spell.from <= day);
+    in_force.filter(|spell| spell.what.1.is_none_or(|until| day <= until)).map(held_by)
+}
+
+/// The waiting time that closes a place on a day: of several the one that lasts longest.
+pub(crate) fn waiting_at(closed: &Closed, name: &PlaceName, day: Day) -> Option<Criterion> {
+    let closing = closed.get(name)?;
+    let longest = holding(closing.iter().map(|one| &one.treatment), day)?;
+    let tray = closing.iter().find(|one| one.treatment.entry == longest.entry)?.tray.clone();
+    Some(waiting(Some(longest), Some(tray.map_or(Beside::Place, Beside::Tray))))
 }
 
 /// Every treatment that reached the plants of a tray: its own, those its plants brought along, and those of a place while
@@ -68,12 +84,12 @@ pub(crate) fn waiting(holding: Option<&Treatment>, beside: Option<Beside>) -> Cr
     let Some(treatment) = holding else {
         return Criterion::found(Question::Treated, NotSo, None, Basis::Reckoned, true, SOURCE);
     };
-    let on_bench = beside.as_ref().is_some_and(|beside| *beside != Beside::Bed);
+    let on_bench = matches!(beside, Some(Beside::Tray(_) | Beside::Place));
     let source = if on_bench { RuleSource::WaitingBeside } else { SOURCE };
     let criterion = match treatment.over_on() {
         Some(over) => {
             let dries = treatment.wait_days == Some(0);
-            let known = Some(AtWork { with: treatment.with.clone(), beside, dries });
+            let known = Some(AtWork { with: treatment.with.clone(), beside, dries, wets: treatment.wets() });
             Criterion::found(Question::Treated, NotSo, known, Basis::Measured, false, source).expected_on(Some(over))
         }
         None => {
@@ -86,25 +102,57 @@ pub(crate) fn waiting(holding: Option<&Treatment>, beside: Option<Beside>) -> Cr
 
 /// What kills weeds shows on plants within four weeks: glyphosate in one to three (from memory). Ours.
 pub(crate) const SHOWS_AFTER_DAYS: i32 = 28;
+/// Nobody counted for so long, and what stands is taken to live. Ours.
+const SHOWN_AFTER_DAYS: i32 = 365;
 
-/// The treatments that may kill a tray's plants on a day: of those of which nobody knows it, until plants were counted or measured alive
-/// [`SHOWS_AFTER_DAYS`] after.
+/// Whether plants of a tray were counted or measured alive on a day or later.
+fn lived_on(story: &TrayStory, day: Day) -> bool {
+    let counted = story.counts.iter().filter(|look| look.standing > 0).map(|look| look.day);
+    counted.chain(story.samples.iter().map(|sample| sample.day)).any(|alive| alive >= day)
+}
+
+/// The treatments that may kill a tray's plants on a day: of those of which nobody knows it, and of what kills all that it wets, until
+/// plants were counted or measured alive [`SHOWS_AFTER_DAYS`] after.
 pub(crate) fn may_be_hurt<'a>(
     story: &'a TrayStory,
     places: &'a Places,
     day: Day,
 ) -> impl Iterator<Item = &'a Treatment> {
-    let counted = story.counts.iter().filter(|look| look.standing > 0).map(|look| look.day);
-    let alive_on = counted.chain(story.samples.iter().map(|sample| sample.day)).max();
     treatments(story, places).filter(move |one| {
-        let lived = alive_on.is_some_and(|alive| alive >= one.day.plus(SHOWS_AFTER_DAYS));
-        one.holds_planting_on(day) && (one.plantable_on().is_some() || !lived)
+        let lived = || lived_on(story, one.day.plus(SHOWS_AFTER_DAYS));
+        is_scorched(story, one, day) || (one.holds_planting_on(day) && (one.plantable_on().is_some() || !lived()))
     })
 }
 
-/// The criterion `plant_back` of a tray, where something was used on it, or where it stood, that may kill plants.
+/// Whether nobody knows yet if plants live that were wetted with what kills weeds: the planting days of its label are for the ground.
+fn is_scorched(story: &TrayStory, one: &Treatment, day: Day) -> bool {
+    let shows = one.scorches_until(SHOWS_AFTER_DAYS).filter(|_| one.day <= day && day < one.day.plus(SHOWN_AFTER_DAYS));
+    shows.is_some_and(|shows| !lived_on(story, shows))
+}
+
+/// The criterion `plant_back` of a tray, where something was used on it, or where it stood, that may kill plants, or lies in the ground
+/// on which it was put.
 pub(crate) fn plant_back(story: &TrayStory, places: &Places, day: Day) -> Option<Criterion> {
-    planting_waits(may_be_hurt(story, places, day), false)
+    const SOURCE: RuleSource = RuleSource::PlantBack;
+    let scorched = treatments(story, places).filter(|one| is_scorched(story, one, day)).max_by_key(|one| one.day);
+    if let Some((one, alive_from)) = scorched.and_then(|one| Some((one, one.scorches_until(SHOWS_AFTER_DAYS)?))) {
+        let gap = Gap::MayBeScorched { with: one.with.clone(), day: one.day, alive_from };
+        let unknown = Criterion::lacking(Question::PlantBack, Some(NotSo), Some(gap), true, SOURCE);
+        return Some(unknown.expected_on(Some(alive_from)).resting_on([one.entry.clone()]));
+    }
+    planting_waits(may_be_hurt(story, places, day), false).or_else(|| on_treated_ground(story, places, day))
+}
+
+/// That a tray was put on ground in which something lies that its roots may take up. It asks for care until plants are counted alive so
+/// long after they came.
+fn on_treated_ground(story: &TrayStory, places: &Places, day: Day) -> Option<Criterion> {
+    let stay = story.places.last()?;
+    let here = places.get(&stay.what)?.treatments.iter();
+    let before = here.filter(|one| one.day < stay.from && one.lies_in_ground_on(stay.from));
+    let one = before.max_by_key(|one| one.day).filter(|_| !lived_on(story, stay.from.plus(SHOWS_AFTER_DAYS)))?;
+    let known = Some(AtWork { with: one.with.clone(), beside: Some(Beside::Place), dries: false, wets: false });
+    let waits = Criterion::found(Question::PlantBack, NotSo, known, Basis::Measured, false, RuleSource::PlantBack);
+    (day >= stay.from).then(|| waits.advising().resting_on([one.entry.clone(), stay.entry.clone()]))
 }
 
 /// The criterion `flush`: no soft new leaves.
@@ -114,9 +162,12 @@ pub fn flush(story: &TrayStory, day: Day) -> Criterion {
         None => Criterion::found(Question::Flush, NotSo, None, Basis::Assumed, true, SOURCE),
         Some(seen) => {
             let hard = seen.from.plus(FLUSH_HARDENS_DAYS);
-            Criterion::found(Question::Flush, NotSo, Some(seen.from), Basis::Measured, day >= hard, SOURCE)
-                .expected_on(Some(hard))
-                .resting_on([seen.entry.clone()])
+            let mut flush =
+                Criterion::found(Question::Flush, NotSo, Some(seen.from), Basis::Measured, day >= hard, SOURCE)
+                    .expected_on(Some(hard))
+                    .resting_on([seen.entry.clone()]);
+            flush.warns = day >= hard && day <= seen.from.plus(FLUSH_FIRM_DAYS);
+            flush
         }
     }
 }
@@ -130,6 +181,21 @@ pub(crate) const HEELED_IN_KEEP_DAYS: i32 = 7;
 /// Days that stumps and stakes keep, moist and in the shade, where their profile has no figure: they have no leaves to lose water by. Ours,
 /// from common practice: one to three weeks.
 pub(crate) const STUMPS_KEEP_DAYS: i32 = 7;
+
+/// Whether plants are stumps, or stakes and slips: cuttings without soil of a species whose stakes are known to keep.
+pub(crate) fn is_stake(story: &TrayStory, profile: Option<&Profile>) -> bool {
+    story.origin.as_ref().is_some_and(|origin| origin_is_stake(origin, profile))
+}
+
+fn origin_is_stake(origin: &Origin, profile: Option<&Profile>) -> bool {
+    match origin {
+        Origin::Received { form: PlantForm::Stump, .. } => true,
+        Origin::Received { form: PlantForm::BareRoot, from: ArrivedFrom::Cutting, .. } => {
+            stumps_keep_days(profile).is_some()
+        }
+        Origin::Received { .. } | Origin::Sown | Origin::MovedOn(_) => false,
+    }
+}
 
 fn stumps_keep_days(profile: Option<&Profile>) -> Option<i32> {
     profile.and_then(|profile| profile.stump_keep_days.as_ref()).map(|figure| figure.value.round() as i32)
@@ -153,9 +219,9 @@ pub(crate) fn bagged_too_late(story: &TrayStory, profile: Option<&Profile>) -> O
 
 fn last_day_of<'a>(origin: &'a Origin, profile: Option<&Profile>) -> Option<(Day, bool, &'a EntryId)> {
     let Origin::Received { good_until, heeled_in, form, day, entry, .. } = origin else { return None };
-    let usual = match form {
-        PlantForm::Stump => stumps_keep_days(profile).unwrap_or(STUMPS_KEEP_DAYS),
-        _ => roots_keep_days(*heeled_in),
+    let usual = match origin_is_stake(origin, profile) {
+        true => stumps_keep_days(profile).unwrap_or(STUMPS_KEEP_DAYS),
+        false => roots_keep_days(*heeled_in),
     };
     match good_until {
         Some(until) => Some((*until, true, entry)),
@@ -206,20 +272,25 @@ pub(crate) fn good_until(story: &TrayStory, profile: Option<&Profile>, day: Day)
     let (until, written, entry) = last_day(story, profile)?;
     let of_profile = profile.and_then(|profile| profile.stump_keep_days.as_ref());
     // A coming day is written down, and measured by nobody.
-    let (basis, source) = match (written, story.form() == Some(PlantForm::Stump), of_profile) {
+    let stump = is_stake(story, profile);
+    let (basis, source) = match (written, stump, of_profile) {
         (true, _, _) => (Basis::Reckoned, RuleSource::LastDayWritten.into()),
         (false, true, Some(figure)) => (Basis::Assumed, Source::figure(Some(&figure.source))),
         (false, true, None) => (Basis::Assumed, RuleSource::StumpsKeep.into()),
         (false, false, _) => (Basis::Assumed, RuleSource::LastDayTaken.into()),
     };
-    let keeps = KeepsUntil { last: until, stump: story.form() == Some(PlantForm::Stump) };
-    if let Some(gap) = not_looked_at(story, written, day).filter(|_| day <= until) {
+    let keeps = KeepsUntil { last: until, stump };
+    if let Some(gap) = not_looked_at(story, written, day).filter(|_| day <= until && !stump) {
         let unknown = Criterion::lacking(Question::GoodUntil, Some(keeps), Some(gap), true, source);
         return Some(unknown.resting_on([entry.clone()]));
     }
-    let mut criterion = Criterion::found(Question::GoodUntil, keeps, day, basis, day <= until, source);
+    // A day that nobody wrote tells less than whoever looks at them on the day.
+    let seen_alive = !written && day > until && looked_at_on(story, day).is_some();
+    let mut criterion = Criterion::found(Question::GoodUntil, keeps, day, basis, day <= until || seen_alive, source)
+        .warning_if(seen_alive);
     if let Some(Origin::Received { good_until, form, day: came, .. }) = &story.origin {
-        criterion.warns = !criterion.blocks && kept_long(*came, *good_until, *form).is_some();
+        let long = !stump && kept_long(*came, *good_until, *form).is_some();
+        criterion.warns = criterion.warns || (!criterion.blocks && long);
     }
     Some(criterion.resting_on([entry.clone()]).resting_on(looked_at_on(story, day).cloned()))
 }

@@ -102,6 +102,10 @@ pub(crate) struct LastLight {
     pub changed: Option<LightChanged>,
     /// The last step of these days that was too large, though it may have been taken back since.
     pub burns: Option<LightChanged>,
+    /// The step that was too large and in whose light they still stand, however long ago.
+    pub leap: Option<LightChanged>,
+    /// Whether nobody looked at them since that step shows what it scorched.
+    pub in_sun: bool,
     /// Of how many of these days the light is known.
     pub known_days: i32,
     /// Until when its plants stay in the shade for their roots, where they do.
@@ -134,7 +138,56 @@ pub(crate) fn last_light(history: &[Stretch], day: Day) -> Option<LastLight> {
     let changed = changed_since(history, first_day);
     let burns = burnt_since(history, first_day);
     let share = sum / f64::from(days);
-    (days > 0).then_some(LastLight { share, changed, burns, known_days: days, rests_until: None, basis, entries })
+    let leap = leap(history);
+    let last =
+        LastLight { share, changed, burns, leap, in_sun: false, known_days: days, rests_until: None, basis, entries };
+    (days > 0).then_some(last)
+}
+
+/// The light of a tray's last days, with what its story says of it: whether it rests in the shade, and whether anybody looked at it since
+/// it came too far into the sun.
+pub(crate) fn last_light_of(
+    story: &TrayStory,
+    history: &[Stretch],
+    rests_until: Option<Day>,
+    day: Day,
+) -> Option<LastLight> {
+    let last = last_light(history, day)?;
+    Some(LastLight { rests_until, in_sun: in_sun(story, history).is_some(), ..last })
+}
+
+/// The step that was too large, where plants still stand in its light and nobody counted or measured them since it shows what it scorched.
+pub(crate) fn in_sun(story: &TrayStory, history: &[Stretch]) -> Option<LightChanged> {
+    let counted = || story.counts.iter().map(|look| look.day).chain(story.samples.iter().map(|sample| sample.day));
+    leap(history).filter(|leap| !counted().any(|on| on >= leap.since.plus(LAST_LIGHT_DAYS)))
+}
+
+/// The first of the next days on which something is true of the light of the last days, where the light of today goes on.
+pub(crate) fn comes_on(history: &[Stretch], day: Day, is_so: impl Fn(&LastLight) -> bool) -> Option<Day> {
+    (1..=LAST_LIGHT_DAYS)
+        .map(|ahead| day.plus(ahead))
+        .find(|on| last_light(history, *on).is_some_and(|last| is_so(&last)))
+}
+
+/// The step that somebody brought about, that was larger than plants take at once, and in whose light they still stand.
+fn leap(history: &[Stretch]) -> Option<LightChanged> {
+    let mut last: Option<&Stretch> = None;
+    let mut leap: Option<LightChanged> = None;
+    for (i, stretch) in history.iter().enumerate() {
+        if history.get(i + 1).is_some_and(|next| next.from <= stretch.from) {
+            continue;
+        }
+        let Some(light) = stretch.light else { continue };
+        leap = leap.filter(|leap| light > brightest_from(leap.from) + 1e-9);
+        if let Some(from) = last.and_then(|last| last.light)
+            && stretch.step
+            && light > brightest_from(from) + 1e-9
+        {
+            leap = Some(LightChanged { from, to: light, since: stretch.from });
+        }
+        last = Some(stretch);
+    }
+    leap
 }
 
 /// The last change of light that was more than a hair, if somebody brought it about on a day or later: a reading alone changes

@@ -14,9 +14,9 @@ pub mod time;
 use std::sync::Arc;
 
 use crate::base::{Day, LotCode};
-use crate::nursery::entry::types::{MovedHow, PlantForm};
+use crate::nursery::entry::types::MovedHow;
 use crate::nursery::species::Profile;
-use crate::reckon::picture::quantity::PlantsAtLeast;
+use crate::reckon::picture::quantity::{PlantsAtLeast, SickPlaces};
 use crate::reckon::picture::{
     Basis, Criterion, DaySpread, Gap, Question, Rule, RuleSource, Source, Stage, TrayPicture,
 };
@@ -37,6 +37,8 @@ pub(crate) struct Around<'a> {
     pub places: &'a Places,
     /// The places that a waiting time closes.
     pub closed: &'a closed::Closed,
+    /// The places with a sickness.
+    pub sick: &'a SickPlaces,
     /// Held lots among the tray's own.
     pub lots_held: Vec<Since<(String, Option<Day>)>>,
     /// The nursery's weekly loss.
@@ -63,8 +65,14 @@ impl Stood {
         let profile = story.species.as_ref().and_then(|key| site.profile(key)).cloned();
         let clock = hardening::clock(story, &history, day);
         let rests_until = time::in_shade_until(story, profile.as_deref(), day);
-        let last_light = light::last_light(&history, day).map(|last| light::LastLight { rests_until, ..last });
+        let last_light = light::last_light_of(story, &history, rests_until, day);
         Stood { profile, clock, last_light, history, rests_until, day }
+    }
+
+    /// The first of the coming days on which the mean light of the last days lets the plants take a step to a light, where the light
+    /// they stand in today goes on.
+    pub(crate) fn step_fits_on(&self, to: f64) -> Option<Day> {
+        light::comes_on(&self.history, self.day, |last| to <= exposure::brightest_from(last.share) + 1e-9)
     }
 
     /// What its hardening is judged with.
@@ -75,11 +83,6 @@ impl Stood {
     }
 }
 
-/// Whether a tray's plants skip the questions of plug, leaves and hardening: bare roots and stumps.
-pub(crate) fn is_bare(story: &TrayStory) -> bool {
-    matches!(story.form(), Some(PlantForm::BareRoot | PlantForm::Stump))
-}
-
 /// A tray on a day.
 pub(crate) fn picture_tray(story: &Arc<TrayStory>, around: &Around<'_>) -> TrayPicture {
     let day = around.day;
@@ -88,7 +91,7 @@ pub(crate) fn picture_tray(story: &Arc<TrayStory>, around: &Around<'_>) -> TrayP
     let history = light::light_history(story, around.places, day);
     let clock = hardening::clock(story, &history, day);
     let rests_until = time::in_shade_until(story, profile, day);
-    let last_light = light::last_light(&history, day).map(|last| light::LastLight { rests_until, ..last });
+    let last_light = light::last_light_of(story, &history, rests_until, day);
     let holding = time::holding(story, profile, around.site, &age, day);
     let plug = time::last_plug(story);
     let standing_range = age_of_count::standing_range(story, around.weekly_loss, day);
@@ -198,12 +201,13 @@ impl Judged<'_> {
         standing: crate::base::Range,
     ) -> Vec<Criterion> {
         let day = around.day;
-        let bare = is_bare(self.story);
+        let bare = self.story.is_bare();
         let measured = size::sample_that_lasts(self.story, day).is_some();
         // What a person or a treatment holds back is said first.
         let treated = hold::treated(self.story, around.places, around.closed, day);
         // Nobody looks for pests among what was sprayed while its waiting time runs.
-        let pest = pest::criterion(self.story, around.places, day).expected_on(treated.expected);
+        let pest = pest::criterion(self.story, self.profile, (around.places, around.sick), day);
+        let pest = pest.expected_on(treated.expected);
         let held = hold::held(self.story, around.places, &around.lots_held, day);
         let mut all = vec![self.living(standing), held, treated, pest];
         all.extend(hold::plant_back(self.story, around.places, day));
@@ -212,7 +216,7 @@ impl Judged<'_> {
             all.extend(hold::bare_roots(self.story, self.profile));
             // Leaves from the shade burn as well on bare roots; a stump has none.
             let shade_written = matches!(&self.story.origin, Some(Origin::Received { light_share: Some(_), .. }));
-            let leafy = self.story.form() == Some(PlantForm::BareRoot);
+            let leafy = !hold::is_stake(self.story, self.profile);
             if leafy && shade_written && !exposure::stands_any_light(self.profile) {
                 all.push(exposure::toward_band(self.last_light, self.story.species.as_ref(), self.profile));
             }
@@ -220,12 +224,15 @@ impl Judged<'_> {
             all.push(time::days_since_sowing(self.age, self.profile, measured));
             let seedbed = time::in_seedbed(self.story, self.profile, around.site, day);
             let sampled = self.story.samples.last().map(|sample| sample.day);
-            all.push(time::days_in_container(holding, plug, self.no_most_days(), seedbed, (sampled, day)));
+            let tells_from = time::plug_tells_from(self.story, day);
+            let gap = self.no_most_days();
+            all.push(time::days_in_container(holding, plug, gap, (seedbed, tells_from), (sampled, day)));
         }
         all.extend(size::criteria(self.story, self.profile, self.age.youngest_days, !bare, day));
         all.extend(grafted::criterion(self.story, self.profile, day));
         if !bare {
-            all.push(time::plug_criterion(plug, time::roots_rest(self.story, self.profile, day)));
+            let is_young = time::old_enough_on(self.age, self.profile).is_some_and(|on| day < on);
+            all.push(time::plug_criterion(plug, time::roots_rest(self.story, self.profile, day), is_young));
             all.push(hold::flush(self.story, day));
             all.push(hardening::criterion(&self.hardening(day), self.nearest_light()));
             // What goes out soft and stands any light is asked for no light.

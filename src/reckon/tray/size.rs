@@ -11,7 +11,8 @@ use crate::reckon::picture::question::Known;
 use crate::reckon::picture::{Basis, Criterion, Gap, Question, RuleSource, SampleUnit, Source};
 use crate::reckon::stock::{Origin, SampleLook, TrayStory};
 use crate::reckon::tray::exposure::stands_any_light;
-use crate::reckon::tray::{is_bare, time};
+use crate::reckon::tray::hold::is_stake;
+use crate::reckon::tray::time;
 use crate::science::{quality, sampling};
 
 /// A sample of plants that grow tells of their size for so many days: 8 weeks (ours; 6 to 8 weeks).
@@ -59,8 +60,8 @@ struct Limits {
 fn limits(profile: Option<&Profile>, story: &TrayStory) -> Limits {
     let least = profile.and_then(|profile| profile.height_least_cm.as_ref());
     let most = profile.and_then(|profile| profile.height_most_cm.as_ref());
-    let collar_rule = has_collar_rule(story);
-    let stump = story.form() == Some(PlantForm::Stump);
+    let stump = is_stake(story, profile);
+    let collar_rule = has_collar_rule(story) && !stump;
     let taller = |most: f64| if story.is_grafted() { most.max(GRAFTED_MOST_CM) } else { most };
     let floor = profile.and_then(|profile| profile.collar_floor_mm.as_ref());
     let soft = profile.and_then(|profile| profile.stem.as_ref()).is_some_and(|stem| stem.value == Stem::Soft);
@@ -126,6 +127,10 @@ pub(crate) fn plantable_share(
         };
         return PlantableShare { share, basis: Basis::Measured };
     }
+    // Bare roots are not asked for their age: their size is, and of that nothing is known.
+    let least = time::day_span(profile).map(|span| span.least);
+    let too_young = age_days.zip(least).is_some_and(|(age, least)| age < least);
+    let age_days = age_days.filter(|_| !(story.is_bare() && too_young));
     let (low, likely, high) = reckoned_share(profile, age_days);
     PlantableShare { share: Range::new(low, likely, high), basis: Basis::Reckoned }
 }
@@ -207,7 +212,7 @@ pub(crate) fn last_sample(story: &TrayStory) -> Option<Cow<'_, SampleLook>> {
 
 /// The last sample, where it still tells of the size: of plants that grow for some weeks, of bare roots and stumps always.
 pub(crate) fn sample_that_lasts(story: &TrayStory, day: Day) -> Option<Cow<'_, SampleLook>> {
-    let lasts = |sample: &SampleLook| is_bare(story) || day.days_since(sample.day) <= SAMPLE_LASTS_DAYS;
+    let lasts = |sample: &SampleLook| story.is_bare() || day.days_since(sample.day) <= SAMPLE_LASTS_DAYS;
     last_sample(story).filter(|sample| lasts(sample) && speaks_for_all(story, sample))
 }
 
@@ -257,6 +262,8 @@ pub fn criteria(
     // Of plants that could go by their age, or whose age is not asked, something must be known of the size: a look of today
     // tells it.
     let old = age_days.is_some_and(|age| time::day_span(profile).is_none_or(|span| age >= span.least));
+    // Nobody measures what cannot go by its age.
+    let young = age_days.zip(time::day_span(profile)).is_some_and(|(age, span)| age < span.least);
     let must_be_known = (old || !leaves) && !stands_any_light(profile);
     let of = |values: &[f64], pass: u32, unit: SampleUnit, look: &SampleLook| {
         sample_of(values, pass, unit, gone_since(story, look))
@@ -265,7 +272,7 @@ pub fn criteria(
     if let Some((least, most)) = limits.height {
         let needed = HeightBand { least_cm: least, most_cm: most };
         all.push(match sample {
-            None => height_not_measured(story, needed, too_old(), must_be_known, day)
+            None => height_not_measured(story, needed, too_old(), (must_be_known, young), day)
                 .with_source(limits.height_source.clone())
                 .resting_on(old_sample.as_ref().map(|sample| sample.entry.clone())),
             Some(sample) => {
@@ -297,7 +304,7 @@ pub fn criteria(
                 let gap = if sample.is_none() { too_old() } else { None };
                 Criterion::lacking(Question::Collar, Some(needed), gap, must, limits.collar_source.clone())
                     .expected_on(must.then_some(day))
-                    .caring_where_unknown(!must)
+                    .caring_where_unknown(!must && !young)
             }
             Some(sample) => {
                 let pass = passes.iter().filter(|passes| **passes).count() as u32;
@@ -320,18 +327,18 @@ pub fn criteria(
 }
 
 /// The height of plants that nobody measured, or not lately. What was written when they came is of somebody else, and enough only of
-/// bare roots, which keep for days.
+/// bare roots, which keep for days, and that are old enough by what is known.
 fn height_not_measured(
     story: &TrayStory,
     needed: HeightBand,
     too_old: Option<Gap>,
-    must_be_known: bool,
+    (must_be_known, young): (bool, bool),
     day: Day,
 ) -> Criterion {
     let came = height_on_arrival(story);
     let tall = came.is_some_and(|(cm, _)| cm >= needed.least_cm);
     let gap = too_old.or(came.map(|(cm, on)| Gap::HeightOnArrival { cm, on }));
-    let must = must_be_known && !(tall && is_bare(story));
+    let must = must_be_known && !(tall && story.is_bare() && !young);
     Criterion::lacking(Question::Height, Some(needed), gap, must, Source::default()).expected_on(must.then_some(day))
 }
 
@@ -399,7 +406,7 @@ impl Criterion {
         self
     }
 
-    fn warning_if(mut self, so: bool) -> Criterion {
+    pub(super) fn warning_if(mut self, so: bool) -> Criterion {
         self.warns = self.met() == Some(true) && so;
         self
     }

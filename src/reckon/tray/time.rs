@@ -13,6 +13,18 @@ use crate::reckon::tray::hold::bagged_too_late;
 use crate::reckon::tray::size::SAMPLE_LASTS_DAYS;
 use crate::science::container::holding_days;
 
+/// Seedlings are pricked out so many days after half of them came up (2 cotyledons to 2 true leaves). Common practice,
+/// about 3 weeks.
+pub(crate) const PRICK_OUT_AFTER_DAYS: i32 = 21;
+/// And within so many days, before the root is longer than the hole is deep. Ours, common practice.
+pub(crate) const PRICK_OUT_WINDOW_DAYS: i32 = 21;
+
+/// Days after sowing from which seedlings are pricked out of their seedbed.
+pub(crate) fn prick_out_from_days(profile: Option<&Profile>) -> Option<i32> {
+    let half = profile?.emerge_half_days.as_ref()?.value;
+    Some(half.round() as i32 + PRICK_OUT_AFTER_DAYS)
+}
+
 /// A plug that holds overrules the holding time for so many days (ours, common practice: roots are looked at again
 /// after three weeks).
 pub(crate) const PLUG_SAYS_FOR_DAYS: i32 = 21;
@@ -142,12 +154,21 @@ pub(crate) fn holding(
     let known_ml = profile.container_ml.as_ref().map(|figure| figure.value);
     let most = (most - in_seedbed_days(story, age, spell.from)).max(most / 2.0);
     let scaled = described.zip(known_ml).and_then(|((_, set), known)| holding_days(most, known, set.volume_ml.0).ok());
+    // Seedlings of a seedbed are to be out of it before it is too narrow for them; one that nobody described may be a bag.
+    let is_seedbed = scaled.is_some() && in_seedbed(story, Some(profile), site, day);
+    let pricked = is_seedbed.then(|| prick_out_from_days(Some(profile))).flatten();
+    let out_by = pricked.map_or(f64::INFINITY, |from| f64::from(from + PRICK_OUT_WINDOW_DAYS));
     let mut entries = vec![spell.entry.clone()];
     entries.extend(described.map(|(entry, _)| entry.clone()));
     // Plants from elsewhere brought their container with them: their whole age counts, where it is known.
     let brought = story.accounts.arrived > 0 && story.containers.len() == 1;
     let since = if brought { age.oldest_on? } else { spell.from };
-    Some(Holding { since, limit_days: scaled.unwrap_or(most).round() as i32, volume_known: scaled.is_some(), entries })
+    Some(Holding {
+        since,
+        limit_days: scaled.unwrap_or(most).min(out_by).round() as i32,
+        volume_known: scaled.is_some(),
+        entries,
+    })
 }
 
 /// A container with less than this share of the species' own holds seedlings that are to be pricked out (ours).
@@ -206,8 +227,14 @@ pub(crate) fn last_plug(story: &TrayStory) -> Option<(Day, Roots, EntryId)> {
 
 /// Whether roots were cut so lately that a plug tells nothing of them.
 pub(crate) fn is_newly_cut(story: &TrayStory, day: Day) -> bool {
+    plug_tells_from(story, day).is_some()
+}
+
+/// The day from which a plug tells again of roots that were cut a short while before a day; none where it tells.
+pub(crate) fn plug_tells_from(story: &TrayStory, day: Day) -> Option<Day> {
     let cuts = story.roots_cut.iter().map(|cut| cut.from).chain(story.cut_before);
-    cuts.into_iter().any(|cut| (0..CUT_ROOTS_UNSEEN_DAYS).contains(&day.days_since(cut)))
+    let fresh = cuts.filter(|cut| (0..CUT_ROOTS_UNSEEN_DAYS).contains(&day.days_since(*cut)));
+    fresh.max().map(|cut| cut.plus(CUT_ROOTS_UNSEEN_DAYS))
 }
 
 /// Beyond so many times the days a container holds, one plug that holds does not let plants go: a sample of these weeks must say
@@ -221,7 +248,7 @@ pub(crate) fn days_in_container(
     holding: Option<&Holding>,
     plug: Option<&(Day, Roots, EntryId)>,
     gap: Option<Gap>,
-    seedbed: bool,
+    (seedbed, tells_from): (bool, Option<Day>),
     (sampled, day): (Option<Day>, Day),
 ) -> Criterion {
     if let Some((_, Roots::Circling, entry)) = plug {
@@ -231,7 +258,11 @@ pub(crate) fn days_in_container(
             .resting_on([entry.clone()]);
     }
     let Some(holding) = holding else {
-        return Criterion::lacking(Question::DaysInContainer, None, gap, false, HOLDING_SOURCE);
+        let until = |on: Day| on.plus(PLUG_SAYS_FOR_DAYS);
+        let told = plug.filter(|(on, roots, _)| *roots == Roots::Holds && day <= until(*on));
+        let gap = told.map(|(on, ..)| Gap::PlugTells { on: *on, until: until(*on) }).or(gap);
+        return Criterion::lacking(Question::DaysInContainer, None, gap, false, HOLDING_SOURCE)
+            .resting_on(told.map(|(.., entry)| entry.clone()));
     };
     let days = day.days_since(holding.since);
     let needed = Holds::Days(holding.limit_days);
@@ -248,6 +279,7 @@ pub(crate) fn days_in_container(
     };
     let met = within || holds.is_some();
     let known = match (seedbed, seen_to_hold.is_some() && holds.is_none()) {
+        _ if !met && tells_from.is_some() => InContainer::CutLately { days, tells_from: tells_from.unwrap_or(day) },
         (true, _) => InContainer::Seedbed(days),
         (false, true) => InContainer::FarBeyond(days),
         (false, false) => InContainer::Days(days),
@@ -299,7 +331,7 @@ pub(crate) fn roots_rest(story: &TrayStory, profile: Option<&Profile>, day: Day)
 
 /// Until when plants stay in the shade because their roots were cut or torn, where no plug was seen to hold since.
 pub(crate) fn in_shade_until(story: &TrayStory, profile: Option<&Profile>, day: Day) -> Option<Day> {
-    rests_in_shade(&plug_criterion(last_plug(story).as_ref(), roots_rest(story, profile, day)))
+    rests_in_shade(&plug_criterion(last_plug(story).as_ref(), roots_rest(story, profile, day), false))
 }
 
 /// The same by the criterion `plug`.
@@ -313,7 +345,12 @@ pub(crate) fn rests_in_shade(plug: &Criterion) -> Option<Day> {
 }
 
 /// The criterion `plug`. While roots rest a plug must have been seen since they were cut or potted on.
-pub(crate) fn plug_criterion(plug: Option<&(Day, Roots, EntryId)>, rest: Option<RootsRest>) -> Criterion {
+/// Too young to go, nobody lifts one.
+pub(crate) fn plug_criterion(
+    plug: Option<&(Day, Roots, EntryId)>,
+    rest: Option<RootsRest>,
+    is_young: bool,
+) -> Criterion {
     // Of bare roots that lay too long no plug has told yet.
     let wild = rest.is_some_and(|rest| rest.why == RestsFrom::TheWild);
     let source = if wild { RuleSource::Wildlings } else { RuleSource::Plug };
@@ -322,7 +359,7 @@ pub(crate) fn plug_criterion(plug: Option<&(Day, Roots, EntryId)>, rest: Option<
         let gap = rest.map(|RootsRest { since, until, why }| Gap::RootsRest { since, until, why });
         return Criterion::lacking(Question::Plug, Some(Roots::Holds), gap, rest.is_some(), source)
             .expected_on(rest.map(|rest| rest.until))
-            .caring_where_unknown(rest.is_none());
+            .caring_where_unknown(rest.is_none() && !is_young);
     };
     let holds = *roots == Roots::Holds;
     Criterion::found(Question::Plug, Roots::Holds, *roots, Basis::Measured, holds, source)

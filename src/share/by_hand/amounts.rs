@@ -52,6 +52,18 @@ pub(in crate::share) fn read_count(written: &str) -> Result<Amount<u32>, Reason>
         return Ok(Amount { value: (DOZEN / 2.0) as u32, about });
     }
     let is_dozen = |unit: &str| is(unit.trim_end_matches('.'), &known.dozen);
+    // "docena", "una docena", "dos docenas".
+    let folded = text::folded(bare);
+    let of_dozens = folded.rsplit_once('-').filter(|(_, unit)| is_dozen(unit)).map(|(number, _)| number);
+    let figures = |word: &str| vocabulary().numbers.figures.iter().position(|words| is(word, words));
+    let times = if is_dozen(&folded) {
+        Some(1)
+    } else {
+        of_dozens.and_then(|word| figures(word).or(is(word, &vocabulary().time.one).then_some(1)))
+    };
+    if let Some(times) = times {
+        return Ok(Amount { value: times as u32 * DOZEN as u32, about });
+    }
     let dozens = without_unit(bare, is_dozen);
     let times = if dozens.len() < bare.len() { DOZEN } else { 1.0 };
     let bare = without_unit(dozens, |unit| is(unit, &known.plants));
@@ -65,7 +77,7 @@ pub(in crate::share) fn read_count(written: &str) -> Result<Amount<u32>, Reason>
         return Err(entry_reason(Problem::NotWhole(short(written.trim()))));
     }
     if number > LARGEST {
-        return Err(entry_reason(Problem::OutsideEnds { least: 0.0, most: LARGEST }));
+        return Err(entry_reason(Problem::TooMany { most: LARGEST }));
     }
     Ok(Amount { value: number as u32, about })
 }
@@ -86,6 +98,25 @@ fn in_words(written: &str) -> Option<Reason> {
         }
         (_, _) => None,
     }
+}
+
+/// Whether the name of a bag or cell tells a volume of nothing or less: "0 l bag", "-2 l".
+pub(in crate::share) fn has_no_volume(name: &str) -> bool {
+    let known = &vocabulary().amount;
+    let folded = name.trim().to_lowercase();
+    let words: Vec<&str> = folded.split([' ', '(', ')']).filter(|word| !word.is_empty()).collect();
+    let is_volume = |unit: &str| {
+        let unit = unit.trim_end_matches(['.', ',', ';']);
+        is(unit, &known.litre) || is(unit, &known.millilitre)
+    };
+    let is_nothing = |number: &str| {
+        read_number(number).and_then(|plain| plain.parse::<f64>().ok()).is_some_and(|number| number <= 0.0)
+    };
+    words.iter().enumerate().any(|(i, word)| {
+        let begin = word.find(char::is_alphabetic).filter(|begin| *begin > 0);
+        let glued = begin.is_some_and(|begin| is_volume(&word[begin..]) && is_nothing(&word[..begin]));
+        glued || is_nothing(word) && words.get(i + 1).is_some_and(|unit| is_volume(unit))
+    })
 }
 
 /// The volume that the name of a bag or cell tells, ml: "bolsa 2 L", "2 l bag", "1.5L", "500 cc".
@@ -271,7 +302,7 @@ mod tests {
         }
         assert_eq!(count("-2"), Err(Reason::Envelope(Problem::BelowZero("-2".into()))));
         assert_eq!(count("2,5"), Err(Reason::Envelope(Problem::NotWhole("2,5".into()))));
-        assert!(matches!(count("9999999999"), Err(Reason::Envelope(Problem::OutsideEnds { .. }))));
+        assert!(matches!(count("9999999999"), Err(Reason::Envelope(Problem::TooMany { .. }))));
     }
 
     #[test]

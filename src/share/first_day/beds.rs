@@ -7,7 +7,7 @@ use super::sheet::{RowReader, note_repeated, order_of, read_rows, without_total}
 use super::{FirstDay, SheetNames, TakenFor, UnknownWhat};
 use crate::base::{SpeciesKey, word::Word};
 use crate::nursery::entry::fault::Problem;
-use crate::nursery::entry::types::PlantingPattern;
+use crate::nursery::entry::types::{BedEdges, PlantingPattern};
 use crate::share::amounts::{self, METRES};
 use crate::share::draft::short;
 use crate::share::fault::{LineFaults, Reason};
@@ -24,7 +24,9 @@ pub const BED_EXAMPLE: [&str; 2] =
 pub fn read_beds(table: &Table, names: &SheetNames) -> (FirstDay, LineFaults) {
     let mut faults = LineFaults::default();
     let (meanings, passed_over) = Meanings::of(table, &columns().beds, BED_EXAMPLE, &mut faults);
-    if !faults.is_empty() {
+    let is_headed = faults.is_empty();
+    table.faults.listed.iter().for_each(|fault| faults.note(fault.clone()));
+    if !is_headed {
         return (FirstDay { passed_over, columns: meanings.each().collect(), ..FirstDay::default() }, faults);
     }
     let (table, total) = without_total(table, &meanings, "bed", None);
@@ -51,7 +53,8 @@ fn read_row(reader: &mut RowReader) {
             reader.tell(None, TakenFor::Field(HOME));
         }
         let field = field.unwrap_or(HOME);
-        let body = json!({"bed": name, "field": field, "length_m": length_m, "width_m": width_m, "plan": plan});
+        let edges = BedEdges::Half.spelled();
+        let body = json!({"bed": name, "field": field, "length_m": length_m, "width_m": width_m, "edges": edges, "plan": plan});
         let today = reader.names.today;
         reader.write(
             "bed_set",

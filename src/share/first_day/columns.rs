@@ -5,6 +5,7 @@ use std::sync::LazyLock;
 
 use crate::base::name_search::sounds;
 use crate::base::{Day, text};
+use crate::share::amounts;
 use crate::share::draft::short;
 use crate::share::fault::{Fault, LineFaults, Reason};
 use crate::share::hand_day::read_hand_day;
@@ -25,6 +26,9 @@ pub(super) struct ColumnMeant {
     /// Names that mean it where what stands below is mostly days.
     #[serde(default)]
     days_under: Vec<String>,
+    /// Names that mean it where what stands below is mostly volumes.
+    #[serde(default)]
+    volumes_under: Vec<String>,
 }
 
 /// The columns of each kind of sheet.
@@ -62,6 +66,15 @@ pub struct ColumnTaken {
     pub means: [&'static str; 2],
 }
 
+/// A column that means nothing here.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct ColumnPassedOver {
+    /// Its name as it is written.
+    pub written: String,
+    /// What it may mean, in English and in Spanish; none where nothing is near.
+    pub nearest: Option<[&'static str; 2]>,
+}
+
 /// The columns of a sheet by what they mean.
 pub(super) struct Meanings<'a> {
     known: &'static [ColumnMeant],
@@ -95,6 +108,14 @@ fn plain(written: &str) -> String {
     words.filter(|word| !word.is_empty()).collect::<Vec<_>>().join(" ")
 }
 
+/// A name without the words that say that it is only about so: "cantidad mas o menos", "how many about".
+fn without_about(name: &str) -> String {
+    let about = vocabulary().amount.about.iter().map(|word| word.replace('-', " "));
+    let ends: Vec<String> = about.map(|word| format!(" {}", word.trim_end_matches('.'))).collect();
+    let bare = ends.iter().find_map(|end| name.strip_suffix(end.as_str()));
+    bare.unwrap_or(name).to_string()
+}
+
 /// Whether more than half of what stands under a column is a day.
 fn holds_days(table: &Table, at: usize) -> bool {
     let cells = table.rows.iter().filter_map(|row| row.cells.get(at)).filter(|cell| !cell.is_empty());
@@ -106,8 +127,42 @@ fn holds_days(table: &Table, at: usize) -> bool {
     days.len() > others.len()
 }
 
+/// Whether more than half of what stands under a column tells a volume.
+fn holds_volumes(table: &Table, at: usize) -> bool {
+    let cells = table.rows.iter().filter_map(|row| row.cells.get(at)).filter(|cell| !cell.is_empty());
+    let (volumes, others): (Vec<&String>, Vec<&String>) = cells.partition(|cell| amounts::volume_ml(cell).is_some());
+    volumes.len() > others.len()
+}
+
 /// A year by which every day that stands in a sheet has been.
 const LATE_YEAR: i32 = 2199;
+
+/// A column that means nothing, with what it may mean: a free meaning of which a name shares a word with it, sounds nearly so,
+/// or which holds days as it does.
+fn passed_over(table: &Table, i: usize, known: &'static [ColumnMeant], at: &[Option<usize>]) -> ColumnPassedOver {
+    /// A shorter word says too little.
+    const LEAST_LETTERS: usize = 4;
+    let written = table.columns[i].written.clone();
+    let name = plain(&written);
+    let words: Vec<&str> = name.split(' ').filter(|word| word.chars().count() >= LEAST_LETTERS).collect();
+    let apart = |a: &str, b: &str| {
+        let (length, other) = (a.chars().count(), b.chars().count());
+        let apart = strsim::osa_distance(a, b);
+        (other >= LEAST_LETTERS && apart * 3 <= length.max(other)).then_some(apart)
+    };
+    let how_near = |meant: &ColumnMeant| {
+        let theirs = meant.names.iter().flat_map(|name| name.split(' '));
+        theirs.flat_map(|theirs| words.iter().filter_map(move |word| apart(word, theirs))).min()
+    };
+    let is_of_days = |meant: &&ColumnMeant| !meant.days_under.is_empty();
+    let free = || known.iter().zip(at).filter(|(_, at)| at.is_none()).map(|(meant, _)| meant);
+    let by_days = || free().find(|meant| is_of_days(meant) && holds_days(table, i));
+    // Of equals one that is needed leads.
+    let near = free().filter_map(|meant| Some((how_near(meant)?, !meant.required, meant)));
+    let near = near.min_by_key(|(apart, is_free, _)| (*apart, *is_free)).map(|(_, _, meant)| meant);
+    let nearest = near.or_else(by_days).map(ColumnMeant::said);
+    ColumnPassedOver { written, nearest }
+}
 
 /// The one meaning of which a name is a slip of the pen away; none where several may be meant.
 fn nearly(known: &[ColumnMeant], written: &str) -> Option<usize> {
@@ -136,15 +191,18 @@ impl<'a> Meanings<'a> {
         known: &'static [ColumnMeant],
         example: [&'static str; 2],
         faults: &mut LineFaults,
-    ) -> (Meanings<'a>, Vec<String>) {
-        let (mut at, mut passed_over): (Vec<Option<usize>>, _) = (vec![None; known.len()], Vec::new());
+    ) -> (Meanings<'a>, Vec<ColumnPassedOver>) {
+        let (mut at, mut unread): (Vec<Option<usize>>, Vec<usize>) = (vec![None; known.len()], Vec::new());
         let mut unknown: Vec<usize> = Vec::new();
         for (i, column) in table.columns.iter().enumerate() {
-            let name = plain(&column.written);
+            let name = without_about(&plain(&column.written));
             let by_days =
                 || known.iter().position(|meant| meant.days_under.contains(&name)).filter(|_| holds_days(table, i));
+            let by_volumes = || {
+                known.iter().position(|meant| meant.volumes_under.contains(&name)).filter(|_| holds_volumes(table, i))
+            };
             let by_name = || known.iter().position(|meant| meant.names.contains(&name));
-            let Some(meant) = by_days().or_else(by_name) else {
+            let Some(meant) = by_days().or_else(by_volumes).or_else(by_name) else {
                 unknown.push(i);
                 continue;
             };
@@ -171,14 +229,15 @@ impl<'a> Meanings<'a> {
             }
         }
         for i in unknown {
-            let name = plain(&table.columns[i].written);
+            let name = without_about(&plain(&table.columns[i].written));
             let free = |meant: &usize| at[*meant].is_none();
             let else_named = known.iter().position(|meant| meant.else_names.contains(&name)).filter(free);
             match else_named.or_else(|| nearly(known, &name).filter(free)) {
                 Some(meant) => at[meant] = Some(i),
-                None => passed_over.push(table.columns[i].written.clone()),
+                None => unread.push(i),
             }
         }
+        let passed_over: Vec<ColumnPassedOver> = unread.iter().map(|i| passed_over(table, *i, known, &at)).collect();
         let seen = || table.columns.iter().map(|column| short(&column.written)).collect();
         if at.iter().all(Option::is_none) {
             faults.note(Fault::bare(Reason::NoHeader { example, seen: seen() }).in_line(table.names_line));

@@ -9,7 +9,7 @@ mod trays;
 mod tests;
 
 pub use beds::read_beds;
-pub use columns::ColumnTaken;
+pub use columns::{ColumnPassedOver, ColumnTaken};
 pub use trays::read_trays;
 
 use std::collections::{BTreeMap, BTreeSet};
@@ -206,8 +206,8 @@ pub struct FirstDay {
     pub rows: usize,
     /// What was understood in one of several ways.
     pub understood: Vec<Understood>,
-    /// Columns that mean nothing here, as they are written.
-    pub passed_over: Vec<String>,
+    /// Columns that mean nothing here.
+    pub passed_over: Vec<ColumnPassedOver>,
     /// What the sheet does not tell.
     pub unknowns: Vec<Unknown>,
     /// The columns that mean something.

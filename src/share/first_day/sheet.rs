@@ -25,6 +25,9 @@ pub(super) struct RowReader<'a> {
     pub faults: Vec<Fault>,
 }
 
+/// More plants do not stand in one tray or bed: it is a slip of the pen (ours).
+const MOST_OF_A_TRAY: u32 = 100_000;
+
 /// The days that show an order must be at least this part of those that could be read in both; else one slip of the pen
 /// would turn a whole sheet round. Of days spread over the month 18 in 30 show it (ours).
 const LEAST_SHOWING: f64 = 0.25;
@@ -191,6 +194,11 @@ impl<'a> RowReader<'a> {
     /// A count of plants.
     pub fn count(&mut self, cell: Cell) -> Option<Amount<u32>> {
         let amount = self.or_fault(cell, amounts::read_count(cell.written))?;
+        if amount.value > MOST_OF_A_TRAY {
+            let most = Problem::TooMany { most: f64::from(MOST_OF_A_TRAY) };
+            self.faults.push(cell.fault(Reason::Envelope(most)));
+            return None;
+        }
         if amount.about {
             self.tell(Some(cell), TakenFor::AboutCount(amount.value));
         } else if amounts::parts_thousands(cell.written) {
@@ -289,7 +297,7 @@ pub(super) fn read_rows<'a>(
     (mut day, mut faults): (FirstDay, LineFaults),
     read: &dyn Fn(&mut RowReader),
 ) -> (FirstDay, LineFaults) {
-    if table.rows.is_empty() {
+    if table.rows.is_empty() && faults.is_empty() {
         faults.note(Fault::bare(Reason::NoRows).in_line(table.names_line));
     }
     for row in &table.rows {

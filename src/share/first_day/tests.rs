@@ -56,13 +56,17 @@ fn a_row_becomes_a_tray_that_already_stands() {
                 avo-1,avocado,\"1,234\",,tubete 50,Bench 9,,,,\n";
     let day = trays(text).unwrap();
     let first = json!({"tray": "cof-1", "species": "COA", "count": 40, "from": "opening", "form": "bag", "age_days": 121,
-        "height_cm": 24.5, "container": "Bag 1 l", "place": "Bench 4", "shade_now_pct": 30, "source": "from the school row"});
+        "height_cm": 24.5, "container": "Bag 1 l", "place": "Bench 4", "shade_now_pct": 30});
+    let note = json!({"about": "cof-1", "text": "from the school row"});
     let about = json!({"tray": "cof-1", "standing": 40, "about": true});
     let avocado = Catalogue::built_in().find("avocado").unwrap();
     let second = json!({"tray": "avo-1", "species": avocado.as_str(), "count": 1234, "from": "opening", "form": "plug",
         "container": "tubete 50", "place": "Bench 9"});
-    assert_eq!(bodies(&day), [(2, "plants_received", first), (2, "counted", about), (3, "plants_received", second)]);
-    assert_eq!((day.rows, day.passed_over.as_slice()), (2, ["Colour".to_string()].as_slice()));
+    let all =
+        [(2, "plants_received", first), (2, "noted", note), (2, "counted", about), (3, "plants_received", second)];
+    assert_eq!(bodies(&day), all);
+    let colour = ColumnPassedOver { written: "Colour".into(), nearest: None };
+    assert_eq!((day.rows, day.passed_over.as_slice()), (2, [colour].as_slice()));
     let taken: Vec<(usize, &TakenFor)> = day.understood.iter().map(|one| (one.line, &one.taken)).collect();
     assert_eq!(taken, [(2, &TakenFor::AboutCount(40)), (3, &TakenFor::Count(1234))]);
     let unknown = |what, name: Option<&str>, lines: &[usize]| Unknown {
@@ -230,6 +234,39 @@ fn every_fault_of_a_tray_sheet_has_row_and_column() {
     assert_eq!(found[9], (5, Some(6), Reason::NotAnAge("old".into())));
     assert_eq!(found[10], (6, Some(1), Reason::Envelope(Problem::TooLong(24))));
     assert_eq!(found.len(), 11);
+}
+
+#[test]
+fn a_column_nobody_knows_is_said_with_the_one_it_may_mean() {
+    let text = "Canasto;Mata;Cantidad mas o menos;Donde esta;Cuando sembre;Tamaño;Tamano de planta;Riegos\n\
+                c-1;cafe;docena;Mesa 1;marzo 2025;2 l;20;ayer\n";
+    let day = trays(text).unwrap();
+    let taken: Vec<&str> = day.columns.iter().map(|column| column.means[0]).collect();
+    assert_eq!(taken, ["tray", "species", "how many", "bench", "sown about", "bag"]);
+    let over: Vec<(&str, Option<&str>)> =
+        day.passed_over.iter().map(|column| (column.written.as_str(), column.nearest.map(|said| said[0]))).collect();
+    assert_eq!(over, [("Tamano de planta", None), ("Riegos", None)]);
+    assert_eq!(day.drafts.iter().find(|(_, draft)| draft.kind == "plants_received").unwrap().1.body["count"], 12);
+    let near = trays("Tray,Species,How many,Heights of plants\na,coffee,4,20\n").unwrap();
+    assert_eq!(near.passed_over[0].nearest, Some(["height", "altura"]));
+}
+
+#[test]
+fn a_row_with_too_many_cells_hides_no_other_fault_and_no_tray_is_empty_or_in_a_bag_of_nothing() {
+    let text = "tray,species,how many,bag\na,coffee,4,1 l,more,and more\nb,coffee,0,\nc,coffee,4,-2 l bag\n\
+                d,coffee,4,0 l\ne,coffee,999999999,\nf,coffee,2 dozen,\n";
+    let found = faults(trays(text));
+    let too_many = Reason::Envelope(Problem::TooMany { most: 100_000.0 });
+    assert_eq!(
+        found,
+        [
+            (2, Some(5), Reason::TooManyCells { columns: 4 }),
+            (3, Some(3), Reason::EmptyTray),
+            (4, Some(4), Reason::NoVolume("-2 l bag".into())),
+            (5, Some(4), Reason::NoVolume("0 l".into())),
+            (6, Some(3), too_many),
+        ]
+    );
 }
 
 #[test]

@@ -25,7 +25,9 @@ pub const TRAY_EXAMPLE: [&str; 2] =
 pub fn read_trays(table: &Table, names: &SheetNames) -> (FirstDay, LineFaults) {
     let mut faults = LineFaults::default();
     let (meanings, passed_over) = Meanings::of(table, &columns().trays, TRAY_EXAMPLE, &mut faults);
-    if !faults.is_empty() {
+    let is_headed = faults.is_empty();
+    table.faults.listed.iter().for_each(|fault| faults.note(fault.clone()));
+    if !is_headed {
         return (FirstDay { passed_over, columns: meanings.each().collect(), ..FirstDay::default() }, faults);
     }
     let (table, total) = without_total(table, &meanings, "tray", Some("how many"));
@@ -41,9 +43,20 @@ fn read_row(reader: &mut RowReader) {
         reader.new_to_the_book(cell);
     }
     let species = reader.required("species").and_then(|cell| reader.species(cell, cell.written));
-    let count = reader.required("how many").and_then(|cell| reader.count(cell));
+    let count = reader.required("how many").and_then(|cell| {
+        let count = reader.count(cell)?;
+        if count.value == 0 {
+            reader.faults.push(cell.fault(Reason::EmptyTray));
+        }
+        Some(count)
+    });
     let age_days = age_of(reader);
-    let container = reader.filled("container").map(|cell| reader.spelling(cell, SpellingOf::Container));
+    let container = reader.filled("container").map(|cell| {
+        if amounts::has_no_volume(cell.written) {
+            reader.faults.push(cell.fault(Reason::NoVolume(short(cell.written))));
+        }
+        reader.spelling(cell, SpellingOf::Container)
+    });
     let place = reader.filled("place").map(|cell| reader.spelling(cell, SpellingOf::Place));
     let form = form_of(reader, container.as_ref().map(|(name, _)| name.as_str()));
     let height_cm = reader.filled("height").and_then(|cell| {
@@ -52,20 +65,19 @@ fn read_row(reader: &mut RowReader) {
         reader.amount(cell, units).map(|value| if in_metres { value * 100.0 } else { value })
     });
     let shade_pct = reader.filled("shade").and_then(|cell| reader.percent_of_all(cell));
-    let notes = ["source", "notes"].map(|name| reader.filled(name).map(|cell| cell.written));
-    let source: Vec<&str> = notes.into_iter().flatten().collect();
+    let [source, notes] = ["source", "notes"].map(|name| reader.filled(name).map(|cell| cell.written));
     let (Some(tray), Some(species), Some(count), Some(form)) = (tray, species, count, form) else { return };
     let container = container.map(|(name, known)| {
         let known = known || write_volume(reader, &name);
         (name, known)
     });
     note_unknowns(reader, age_days, container.as_ref(), place.as_ref());
-    note_what_notes_name(reader, tray.written, &source.join(" "));
+    note_what_notes_name(reader, tray.written, &[source, notes].map(Option::unwrap_or_default).join(" "));
     let body = json!({
         "tray": tray.written, "species": species.as_str(), "count": count.value, "from": "opening", "form": form,
         "age_days": age_days, "height_cm": height_cm, "container": container.map(|(name, _)| name),
         "place": place.map(|(name, _)| name), "shade_now_pct": shade_pct,
-        "source": if source.is_empty() { None } else { Some(source.join("; ")) },
+        "source": source,
     });
     let columns = [
         ("count", "how many"),
@@ -79,6 +91,10 @@ fn read_row(reader: &mut RowReader) {
     ];
     let today = reader.names.today;
     reader.write("plants_received", today, body, &columns);
+    if let Some(notes) = notes {
+        let note = json!({"about": tray.written, "text": notes});
+        reader.write("noted", today, note, &[("text", "notes"), ("about", "tray")]);
+    }
     if count.about {
         let look = json!({"tray": tray.written, "standing": count.value, "about": true});
         reader.write("counted", today, look, &[("standing", "how many")]);

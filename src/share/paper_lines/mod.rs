@@ -416,7 +416,9 @@ impl Sheet<'_> {
             None => words.name_like(),
         };
         if nearest.is_empty() {
-            nearest = name_search::nearest(&written, forms::FIRST_WORDS.iter().copied());
+            // Other words are no slips of these: "corte" is not "note".
+            let is_a_slip = |word: &&str| strsim::osa_distance(word, &crate::base::text::folded(&written)) == 1;
+            nearest = forms::FIRST_WORDS.iter().copied().filter(is_a_slip).map(str::to_string).collect();
         }
         Fault::at(column, Reason::UnknownName { written: short(&written), nearest })
     }

@@ -16,7 +16,7 @@ use crate::nursery::envelope::Draft;
 use crate::share::draft::{Writer, settle_draft};
 use crate::share::fault::{Fault, Reason};
 use crate::share::meant::Meant;
-use crate::share::scribbled::{EntryDraft, Names, Reading, Why, is_a_word, is_no_receiver, says_more};
+use crate::share::scribbled::{EntryDraft, Names, PASSED_OVER, Reading, Why, is_a_word, is_no_receiver, says_more};
 use crate::share::vocabulary::{is, vocabulary};
 
 /// What may stand as not said: kind and field.
@@ -127,6 +127,10 @@ impl Said<'_, '_> {
             return Err(fault);
         }
         match reading {
+            // What the short form reads whole leads where the words are read only in part.
+            Reading::Clear(drafts) if drafts.iter().any(|draft| draft.fields.contains_key(PASSED_OVER)) => {
+                Ok(vec![short])
+            }
             Reading::Clear(drafts) => {
                 let Ok(own) = self.settled(&drafts) else { return Ok(vec![short]) };
                 match compared(&short, &own) {

@@ -25,7 +25,8 @@ pub(super) fn without_asides(words: Vec<Word>) -> (Vec<Word>, Option<String>) {
     let (mut kept, mut beside): (Vec<Word>, Vec<&str>) = (Vec::with_capacity(words.len()), Vec::new());
     let mut at = 0;
     while let Some(word) = words.get(at) {
-        let length = price_at(&words, at, is_trade)
+        let length = compared_at(&words, at)
+            .or_else(|| price_at(&words, at, is_trade))
             .or_else(|| is_dosed.then(|| dose_at(&words, at)).flatten())
             .or_else(|| (at > 0).then(|| time_at(&words, at)).flatten());
         match length {
@@ -131,11 +132,36 @@ fn doer_at(words: &[Word], from: usize, known: &Known) -> usize {
         })
     };
     let (mut at, mut found) = (from, false);
+    // "yo y Kevin", "me an the boy": one of several is the writer.
+    let is_writer = |at: usize| words.get(at).is_some_and(|word| matches!(word.folded.as_str(), "yo" | "me" | "i"));
+    let joins = |at: usize| {
+        words
+            .get(at)
+            .is_some_and(|word| matches!(word.folded.as_str(), "y" | "and" | "n" | "an" | "&" | "con" | "with"))
+    };
+    let with_the_writer = is_writer(from) && joins(from + 1);
+    if with_the_writer {
+        let article = usize::from(words.get(from + 2).is_some_and(|word| SMALL.contains(&word.folded.as_str())));
+        let is_strange = |at: usize| {
+            words.get(at).is_some_and(|word| {
+                lexicon().roles(&word.folded).is_empty()
+                    && word.folded.chars().all(char::is_alphabetic)
+                    && !known.is_named(&word.typed)
+            })
+        };
+        at = from + 2 + article;
+        if is_person(at) || is_named(at) || is_strange(at) {
+            return at + 1 - from;
+        }
+        at = from;
+    }
     loop {
         if at == from && words.get(at).is_some_and(|word| SMALL.contains(&word.folded.as_str())) {
             at += 1;
         }
-        if is_person(at) || is_named(at) {
+        let behind_a_title = at > from && is(words, at - 1, "small.title");
+        let is_capital = words.get(at).is_some_and(|word| word.typed.starts_with(char::is_uppercase));
+        if is_person(at) || is_named(at) || behind_a_title && is_capital && !known.is_named(&words[at].typed) {
             (at, found) = (at + 1, true);
             continue;
         }
@@ -162,6 +188,34 @@ pub(super) fn phrase(words: &[Word], at: usize, role: &str) -> usize {
         words.is_some_and(|words| lexicon().is(&words.join(" "), role))
     };
     (1..=LONGEST_PHRASE).rev().find(|length| said(*length)).unwrap_or(0)
+}
+
+/// "same as Monday", "igual que ayer": a day to compare with is not the day it happened.
+fn compared_at(words: &[Word], at: usize) -> Option<usize> {
+    const LIKE: [&str; 10] = ["same", "igual", "mismo", "than", "menos", "mas", "more", "less", "iguales", "fewer"];
+    let folded = |at: usize| words.get(at).map_or("", |word| word.folded.as_str());
+    let before = at.checked_sub(1).map_or("", folded);
+    // "recount 90 (book 91)".
+    let is_book = matches!(folded(at), "book" | "books" | "libro" | "libros" | "segun");
+    if at > 0 && is_book && words.get(at + 1).is_some_and(|word| in_figures(&word.typed).is_some()) {
+        return Some(2);
+    }
+    // "24 vs book 25".
+    if matches!(folded(at), "vs" | "vs." | "versus") {
+        let stop = usize::from(words.get(at + 1).is_some_and(|word| word.is(".")));
+        let mut end = at + 1 + stop;
+        while matches!(folded(end), "el" | "the" | "libro" | "libros" | "book" | "books" | "in" | "en") {
+            end += 1;
+        }
+        return words.get(end).and_then(|word| in_figures(&word.typed)).map(|_| end + 1 - at);
+    }
+    let is_led = matches!(folded(at), "as" | "que" | "than") && LIKE.contains(&before);
+    let article = usize::from(matches!(folded(at + 1), "el" | "last" | "on"));
+    let day = at + 1 + article;
+    let of_week = usize::from(lexicon().weekday(folded(day)).is_some());
+    let of_words = phrase(words, day, "days.yesterday").max(phrase(words, day, "days.day_before"));
+    let length = of_week.max(of_words);
+    (is_led && length > 0).then_some(1 + article + length)
 }
 
 /// "a 5 pesos", "at 50 each", "$20".

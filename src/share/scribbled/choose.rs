@@ -243,6 +243,10 @@ fn note(line: &str) -> Option<&str> {
     let end = line.find([' ', ':']).unwrap_or(line.len());
     let (head, rest) = line.split_at(end);
     let text = rest.trim_start_matches([':', ' ', '-']).trim();
+    // "apunté mal" tells what somebody did.
+    if head.ends_with(['é', 'ó']) {
+        return None;
+    }
     let head = fold(head);
     let is_note =
         lexicon().is(&head, "notes.words") || lexicon().is(&head, "notes.with_colon") && rest.starts_with(':');
@@ -312,7 +316,8 @@ impl Line<'_> {
         if !explained.is_empty() {
             return self.asked(&explained);
         }
-        self.sure_but_for_words(&whole).unwrap_or_else(|| self.nearest(&whole))
+        let but_for_words = self.sure_but_for_words(&whole).or_else(|| self.headed_but_for_words(&whole));
+        but_for_words.unwrap_or_else(|| self.nearest(&whole))
     }
 
     /// A reading that its units or its own words make sure, though some words are left over that nobody knows: they are kept
@@ -390,7 +395,7 @@ impl Line<'_> {
     /// The one reading that is clear among those that explain everything.
     fn judged(&self, explained: &[&Way]) -> Option<Reading> {
         let best = explained.first()?;
-        if !best.lacks.is_empty() || self.marks.iter().filter_map(day_of).count() > 1 {
+        if !best.lacks.is_empty() || self.names_several_days() {
             return None;
         }
         let rivals =
@@ -405,8 +410,8 @@ impl Line<'_> {
         let Some(best) = explained.first() else {
             return Reading::Refused { why: vec![Why::Several], offers: Vec::new() };
         };
-        let days: Vec<&Mark> = self.marks.iter().filter(|mark| day_of(mark).is_some()).collect();
-        if days.len() > 1 {
+        if self.names_several_days() {
+            let days: Vec<&Mark> = self.marks.iter().filter(|mark| day_of(mark).is_some()).collect();
             return self.of_each_day(best, &days);
         }
         let near = explained.iter().filter(|way| way.weight > best.weight - 12);
@@ -463,11 +468,16 @@ impl Line<'_> {
         found
     }
 
-    /// The day of the line where it has just one.
+    /// The day of the line where it has just one; "today in the morning" is one.
     pub(super) fn one_day(&self) -> Option<Day> {
+        let first = self.marks.iter().find_map(day_of);
+        first.filter(|_| !self.names_several_days())
+    }
+
+    fn names_several_days(&self) -> bool {
         let mut days = self.marks.iter().filter_map(day_of);
         let first = days.next();
-        if days.next().is_some() { None } else { first }
+        days.any(|day| Some(day) != first)
     }
 
     /// Whether today is named, by its date or as today: "in the morning" is that of the day the sheet is of.

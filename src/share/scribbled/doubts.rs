@@ -35,6 +35,35 @@ pub(in crate::share) fn is_no_receiver(name: &str) -> bool {
     list("no_receiver").contains(&super::lexicon::fold(name))
 }
 
+/// Whether a word stands in any of the lists: it is not to be passed over.
+pub(super) fn means_something(folded: &str) -> bool {
+    const LISTS: [&str; 22] = [
+        "part",
+        "either",
+        "correction",
+        "todo",
+        "struck",
+        "struck_last",
+        "slip",
+        "intent",
+        "ended",
+        "no_more",
+        "came_back",
+        "hunted",
+        "of_a_plant",
+        "food",
+        "had",
+        "minus",
+        "only",
+        "taken_back",
+        "no_receiver",
+        "wants",
+        "no_plants",
+        "half",
+    ];
+    LISTS.iter().any(|name| list(name).iter().any(|word| word == folded))
+}
+
 /// How many words of a line a phrase of a list takes from `at` on; the longest phrase leads.
 pub(super) fn phrase_at(words: &[Word], at: usize, name: &str) -> Option<usize> {
     let fits = |phrase: &&String| {
@@ -68,7 +97,9 @@ pub(super) fn without_hours(words: Vec<Word>) -> Vec<Word> {
 /// How many words say an hour from `at` on.
 fn hour_at(words: &[Word], at: usize) -> Option<usize> {
     let is_hour = |at: usize| words.get(at).and_then(number).is_some_and(|hour| (0.0..=LAST_HOUR).contains(&hour));
-    let before = phrase_at(words, at, "hour");
+    // "at 7 i watered": the first word of a line.
+    let at_first = (at == 0 && words[0].folded == "at").then_some(1);
+    let before = phrase_at(words, at, "hour").or(at_first);
     let hour = at + before.unwrap_or(0);
     if !is_hour(hour) {
         return None;
@@ -93,7 +124,14 @@ pub(super) fn doubted(words: &[Word], reading: Reading) -> Reading {
     let (drafts, asks) = match &reading {
         Reading::Clear(drafts) => (drafts.clone(), false),
         Reading::Asks { offers, .. } => (offers.first().cloned().unwrap_or_default(), true),
-        Reading::Refused { offers, .. } => {
+        Reading::Refused { why, offers } => {
+            let is_unread = why.iter().any(|why| matches!(why, Why::NoReading(words) if !words.is_empty()));
+            let counted = offers.iter().flatten().find(|draft| draft.kind == "counted").filter(|_| is_unread);
+            let of_a_part = counted.and_then(|draft| part(words, draft.fields.get("standing")?.as_f64()?, true));
+            if let (Some(why), Some(counted)) = (of_a_part, counted) {
+                let note = as_a_note(std::slice::from_ref(counted));
+                return Reading::Refused { why: vec![why], offers: vec![vec![note]] };
+            }
             let thrown = offers.iter().flatten().find(|draft| draft.kind == "culled");
             return match (thrown, phrase_in(words, "purpose")) {
                 (Some(thrown), Some(purpose)) => {

@@ -86,9 +86,28 @@ impl Lexicon {
             let length = folded.split(' ').count();
             let longest = self.longest.entry(first).or_default();
             *longest = length.max(*longest);
+            if matches!(role, "pests.words" | "causes.words") && length == 1 && !word.ends_with('*') {
+                self.learn_other_number(&folded, role);
+            }
             match word.strip_suffix('*') {
                 Some(stem) => self.stems.push((stem.to_string(), role)),
                 None => self.phrases.entry(fold(&word)).or_default().push(role),
+            }
+        }
+    }
+
+    /// One of many and many of one: "slugs" also says "slug".
+    fn learn_other_number(&mut self, word: &str, role: Role) {
+        /// A shorter word has other meanings.
+        const LEAST_LETTERS: usize = 4;
+        let other = word.strip_suffix('s').map_or_else(|| format!("{word}s"), str::to_string);
+        let is_long =
+            other.chars().count() >= LEAST_LETTERS && !other.ends_with(['s', 'e', 'i']) || other.ends_with('s');
+        if is_long && other.chars().count() >= LEAST_LETTERS {
+            self.longest.entry(other.clone()).or_insert(1);
+            let roles = self.phrases.entry(other).or_default();
+            if !roles.contains(&role) {
+                roles.push(role);
             }
         }
     }
@@ -194,11 +213,13 @@ pub(super) struct Vocabulary {
     /// The words by their first letter.
     pub by_first: HashMap<char, Vec<String>>,
     /// The beginnings of lists by how they sound.
-    stems: Vec<(String, &'static str)>,
+    pub stems: Vec<(String, &'static str)>,
     /// The words by how they sound.
     pub by_sound: HashMap<String, Vec<String>>,
     /// Words that are read elsewhere and must not be taken for slips.
     others: BTreeSet<String>,
+    /// Everyday words that say nothing here.
+    everyday: BTreeSet<String>,
 }
 
 impl Vocabulary {
@@ -216,6 +237,8 @@ impl Vocabulary {
         }
         let is_long = |stem: &&(String, Role)| stem.0.len() >= LEAST_OF_A_STEM && !stem.0.contains(' ');
         found.stems = lexicon.stems.iter().filter(is_long).map(|(stem, _)| (sounds(stem), stem.as_str())).collect();
+        let doubts: toml::Table = toml::from_str(include_str!("doubts.toml")).unwrap_or_default();
+        doubts.get("everyday").into_iter().for_each(|words| all_strings(words, &mut found.everyday));
         for text in [include_str!("doubts.toml"), include_str!("../words.toml"), WORDS] {
             all_strings(&toml::Value::Table(toml::from_str(text).unwrap_or_default()), &mut found.others);
         }
@@ -225,6 +248,11 @@ impl Vocabulary {
     /// Whether a folded word stands in a list.
     pub fn knows(&self, word: &str) -> bool {
         self.words.contains(word) || self.others.contains(word) || !lexicon().roles(word).is_empty()
+    }
+
+    /// Whether a folded word is an everyday one that says nothing here, or a part of a phrase.
+    pub fn is_everyday(&self, word: &str) -> bool {
+        self.everyday.contains(word) || self.words.contains(word)
     }
 
     /// The beginning of a list that a word begins with by its sound, and how it goes on.

@@ -12,6 +12,7 @@ mod helpers;
 mod lexicon;
 mod nearest;
 mod parts;
+mod passed_over;
 mod said_otherwise;
 mod typed;
 mod whole_line;
@@ -24,6 +25,7 @@ pub(super) use choose::Reader;
 pub(super) use doubts::is_no_receiver;
 pub(super) use lexicon::{is_a_word, says_more};
 pub(crate) use named::{NameOf, Names};
+pub(super) use passed_over::PASSED_OVER;
 pub use why::Why;
 
 use crate::base::Day;

@@ -2,6 +2,7 @@
 
 use super::choose::{Line, MOST_OFFERS, Way};
 use super::days::SaidDay;
+use super::frames::does_something;
 use super::lexicon::fold;
 use super::marks::{Mark, What};
 use super::named::NameOf;
@@ -52,6 +53,11 @@ impl Line<'_> {
                 break;
             }
         }
+        let of_species = self.of_each_tray_of_the_species();
+        if let Some((trays, lines)) = of_species {
+            why.push(Why::WhichTray(trays));
+            offers.extend(lines);
+        }
         offers.extend(self.with_a_verb());
         for way in whole.iter().take(3) {
             if why.is_empty() {
@@ -69,6 +75,36 @@ impl Line<'_> {
         offers.dedup();
         offers.truncate(MOST_OFFERS);
         Reading::Refused { why, offers }
+    }
+
+    /// "regalé 10 moringas": of a species trays stand, and the line says nothing of which; it is read with each of them.
+    fn of_each_tray_of_the_species(&self) -> Option<(Vec<String>, Vec<Offer>)> {
+        /// More trays are not offered one by one.
+        const MOST_TRAYS: usize = 4;
+        if self.marks.iter().any(|mark| mark.is_name_of(NameOf::Tray) || matches!(mark.what, What::New(_))) {
+            return None;
+        }
+        let at = self.marks.iter().position(|mark| matches!(mark.what, What::Species(_)))?;
+        let What::Species(keys) = &self.marks[at].what else { return None };
+        let is_of_it =
+            |name: &str| self.known.names.species_of(NameOf::Tray, name).is_some_and(|key| keys.contains(&key));
+        let standing = |name: &str| self.known.names.standing(name).unwrap_or(0);
+        let all =
+            self.known.all.iter().filter(|(of, name)| *of == NameOf::Tray && standing(name) > 0 && is_of_it(name));
+        let trays: Vec<String> = all.map(|(_, name)| name.clone()).collect();
+        let lines: Vec<(String, Offer)> = trays
+            .iter()
+            .take(MOST_TRAYS)
+            .filter_map(|tray| {
+                let mut marks = self.marks.clone();
+                marks[at].what = What::Name(vec![(NameOf::Tray, tray.clone())]);
+                let ways = self.ways(&marks);
+                let way = ways.iter().find(|way| way.leftover.is_empty() && way.lacks.is_empty())?;
+                Some((tray.clone(), self.dated(&way.drafts, self.one_day())))
+            })
+            .collect();
+        let (named, lines): (Vec<String>, Vec<Offer>) = lines.into_iter().unzip();
+        (!lines.is_empty()).then_some((named, lines))
     }
 
     /// Whether a reading that leaves words unread may have been meant. A bare number is a count only where about so many
@@ -101,7 +137,7 @@ impl Line<'_> {
     /// The readings with the verb that may have been left out: "c1 3 rats", "c1 5 to Pedro".
     fn with_a_verb(&self) -> Vec<Offer> {
         let mut offers = Vec::new();
-        for role in ["die", "give", "cull", "plant"] {
+        for role in ["die", "give", "cull", "plant", "carry"] {
             let verb = Mark {
                 what: What::Word,
                 typed: String::new(),
@@ -109,7 +145,9 @@ impl Line<'_> {
                 roles: vec![role],
                 is_slip: false,
             };
-            let mut marks = self.marks.clone();
+            // A verb that nobody knows is read as the one that goes with what stands around it.
+            let is_strange = |mark: &Mark| mark.what == What::Unknown && does_something(&mark.typed);
+            let mut marks: Vec<Mark> = self.marks.iter().filter(|mark| !is_strange(mark)).cloned().collect();
             marks.push(verb);
             let all = self.ways(&marks);
             let fits = all.iter().find(|way| way.leftover.is_empty() && way.lacks.is_empty()).cloned();

@@ -19,6 +19,10 @@ struct Told<'a> {
     is_unread: bool,
     /// The one tray that it names.
     tray: Option<String>,
+    /// What it speaks of first: field and name.
+    subject: Option<(&'static str, String)>,
+    /// How many words it has beside names.
+    others: usize,
     /// Its numbers, names left out: where each stands.
     numbers: Vec<(usize, f64)>,
 }
@@ -36,10 +40,12 @@ pub(super) fn as_said(words: &[Word], reading: Reading, known: &Known) -> Readin
         .or_else(|| told.pest_gone())
         .or_else(|| told.rain())
         .or_else(|| told.no_plants())
+        .or_else(|| told.none_died(known))
+        .or_else(|| told.only_looked_at())
         .or_else(|| told.no_deed());
     match found {
         Some((why, offers)) => Reading::Refused { why: vec![why], offers },
-        None => told.with_likely_offers(reading),
+        None => told.with_likely_offers(reading, known),
     }
 }
 
@@ -49,24 +55,46 @@ impl<'a> Told<'a> {
             Reading::Clear(drafts) => (vec![drafts.clone()], true),
             Reading::Asks { offers, .. } | Reading::Refused { offers, .. } => (offers.clone(), false),
         };
-        let is_unread_by = |why: &Why| matches!(why, Why::NoReading(_) | Why::NoNumber | Why::NoUnit(_) | Why::NoTray);
+        let is_unread_by = |why: &Why| {
+            matches!(
+                why,
+                Why::NoReading(_)
+                    | Why::NoNumber
+                    | Why::NoUnit(_)
+                    | Why::NoTray
+                    | Why::NoPlace
+                    | Why::Several
+                    | Why::NotDone(_)
+            )
+        };
         let is_unread = matches!(reading, Reading::Refused { why, .. } if why.iter().all(is_unread_by));
         let (mut trays, mut numbers, mut at) = (Vec::new(), Vec::new(), 0);
+        let (mut subject, mut others) = (None, 0);
         while at < words.len() {
             match known.name_at(words, at) {
                 Some((names, taken)) if taken > 0 => {
+                    let field = |of: &NameOf| match of {
+                        NameOf::Tray => Some("tray"),
+                        NameOf::Bed => Some("bed"),
+                        NameOf::Place => Some("place"),
+                        NameOf::Lot => Some("lot"),
+                        NameOf::Container | NameOf::Field => None,
+                    };
+                    let named = names.iter().find_map(|(of, name)| Some((field(of)?, name.clone())));
+                    subject = subject.or(named);
                     trays.extend(names.into_iter().filter(|(of, _)| *of == NameOf::Tray).map(|(_, name)| name));
                     at += taken;
                 }
                 _ => {
                     numbers.extend(number(&words[at]).map(|value| (at, value)));
+                    others += 1;
                     at += 1;
                 }
             }
         }
         trays.dedup();
         let tray = if trays.len() == 1 { trays.pop() } else { None };
-        Told { words, offers, is_clear, is_unread, tray, numbers }
+        Told { words, offers, is_clear, is_unread, tray, subject, others, numbers }
     }
 
     fn has(&self, at: usize, roles: &[&str]) -> bool {
@@ -84,7 +112,7 @@ impl<'a> Told<'a> {
     }
 
     fn note(&self) -> Offer {
-        let about = self.tray.iter().map(|tray| ("tray".to_string(), json!(tray))).collect();
+        let about = self.subject.iter().map(|(field, name)| (field.to_string(), json!(name))).collect();
         let happened = self.offers.iter().flatten().find_map(|draft| draft.happened);
         match self.offers.first() {
             Some(drafts) if !drafts.is_empty() => vec![as_a_note(drafts)],
@@ -177,6 +205,10 @@ impl<'a> Told<'a> {
         if let (Some(word), Some(_)) = (phrase_in(self.words, "since"), phrase_in(self.words, "rains_not")) {
             return fallen.contains(&0.0).then(|| (Why::SinceThen(word), vec![self.note()]));
         }
+        let hardly = phrase_in(self.words, "hardly").filter(|_| fallen.contains(&0.0));
+        if let Some(word) = hardly {
+            return Some((Why::NoMillimetres(word), vec![self.note()]));
+        }
         let is_taken = |value: f64| fallen.contains(&value);
         let counted = self.numbers.iter().find(|(at, value)| {
             is_taken(*value) && self.words.get(at + 1).is_some_and(|word| stands_in(word, "not_of_rain"))
@@ -186,7 +218,10 @@ impl<'a> Told<'a> {
         }
         let hours = self.numbers.windows(2).find(|two| {
             let (from, to) = (two[0].0, two[1].0);
-            let led = from > 0 && (self.words[from - 1].folded == "de" || stands_in(&self.words[from - 1], "since"));
+            let before = from.checked_sub(1).map(|at| &self.words[at]);
+            let led = before.is_some_and(|word| {
+                matches!(word.folded.as_str(), "de" | "from" | "entre" | "between") || stands_in(word, "since")
+            });
             led && to == from + 2 && (is_taken(two[0].1) || is_taken(two[1].1))
         });
         if let Some(hours) = hours {
@@ -196,7 +231,10 @@ impl<'a> Told<'a> {
             let starts = |stem: &&str| self.words[at].folded.starts_with(*stem);
             ["llov", "lluv", "aguacer", "rain"].iter().any(starts)
         };
-        let is_bare = self.numbers.is_empty() && self.tray.is_none() && self.offers.is_empty() && self.is_unread;
+        let says_nothing = self.offers.iter().flatten().all(|one| one.kind == "weather" && one.fields.is_empty());
+        let counts_times = phrase_in(self.words, "times").is_some();
+        let is_bare =
+            (self.numbers.is_empty() || counts_times) && self.tray.is_none() && says_nothing && self.is_unread;
         let word = (0..self.words.len()).find(|at| is_rain(*at)).filter(|_| is_bare)?;
         Some((Why::NoMillimetres(self.words[word].typed.clone()), vec![self.note()]))
     }
@@ -207,7 +245,8 @@ impl<'a> Told<'a> {
             let is_in = |word: &Word| matches!(word.folded.as_str(), "en" | "in");
             self.has(at, &["causes.words"]) && self.says(&["die"]) && self.words.get(at + 1).is_some_and(is_in)
         };
-        let of_else = |at: usize| stands_in(&self.words[at], "no_plants") || is_animal(at);
+        let of_tray = |at: usize| self.tray.is_some() && stands_in(&self.words[at], "no_plants_of_a_tray");
+        let of_else = |at: usize| stands_in(&self.words[at], "no_plants") || of_tray(at) || is_animal(at);
         let behind = |at: usize| at + 1 < self.words.len() && of_else(at + 1);
         let (at, value) = *self.numbers.iter().find(|(at, _)| behind(*at))?;
         let amounts = ["count", "standing", "alive", "dead", "lifted"];
@@ -222,22 +261,54 @@ impl<'a> Told<'a> {
             .then(|| (Why::NotOfPlants(self.words[at + 1].typed.clone()), kept.chain([self.note()]).collect()))
     }
 
+    /// "no se murió ninguna": a look that found all alive; how many they are it does not say.
+    fn none_died(&self, known: &Known) -> Option<(Why, Vec<Offer>)> {
+        let is_none = (0..self.words.len()).any(|at| super::asides::phrase(self.words, at, "no_dead") > 0);
+        if !is_none || !self.numbers.is_empty() {
+            return None;
+        }
+        let standing = known.names.standing(self.tray.as_ref()?).filter(|standing| *standing > 0)?;
+        let counted = self.of_tray("counted", "standing", json!(standing))?;
+        Some((Why::NoNumber, vec![counted, self.note()]))
+    }
+
+    /// "I check the water every two days": a look, no step of the water.
+    fn only_looked_at(&self) -> Option<(Why, Vec<Offer>)> {
+        let is_step = self.offers.iter().flatten().any(|one| one.kind == "watering_set");
+        let word = phrase_in(self.words, "looks_at").filter(|_| is_step)?;
+        Some((Why::NoReading(vec![word]), std::iter::once(vec![self.as_note()]).chain(self.offers.clone()).collect()))
+    }
+
+    fn as_note(&self) -> EntryDraft {
+        as_a_note(self.offers.first().map_or(&[], Vec::as_slice))
+    }
+
     /// What is still wanted, half a measure, holes that were filled: nothing of it is written.
     fn no_deed(&self) -> Option<(Why, Vec<Offer>)> {
+        if self.tray.is_some()
+            && self.says(&["graft"])
+            && let Some(word) = phrase_in(self.words, "took")
+        {
+            return Some((Why::GraftTook(word), vec![self.note()]));
+        }
         let first = self.offers.first().and_then(|drafts| drafts.first())?;
         let word = |name: &str| phrase_in(self.words, name);
         let noted = |why: Why| (why, vec![self.note()]);
         match first.kind {
             "given_out" => word("wants").map(|word| noted(Why::Intent(word))),
-            "shade_set" => word("less_shade").and_then(|_| word("half")).map(|word| noted(Why::HalfOfWhat(word))),
+            // Half a net is no half shade.
+            "shade_set" => word("less_shade")
+                .or_else(|| word("cloth"))
+                .and_then(|_| word("half"))
+                .map(|word| noted(Why::HalfOfWhat(word))),
+            "prepared" if self.says(&["fence"]) => word("fallen").map(|word| noted(Why::Ended(word))),
             "prepared" if self.says(&["real_hole"]) => word("covered").map(|word| noted(Why::Ended(word))),
-            "outplanted" => word("for_shade").map(|word| noted(Why::NoReading(vec![word]))),
             _ => None,
         }
     }
 
     /// The offers that the words of the line do not gainsay.
-    fn with_likely_offers(&self, reading: Reading) -> Reading {
+    fn with_likely_offers(&self, reading: Reading, known: &Known) -> Reading {
         match reading {
             Reading::Clear(drafts) => {
                 let is_planted = drafts.len() == 1 && drafts[0].kind == "outplanted";
@@ -246,6 +317,10 @@ impl<'a> Told<'a> {
                     return Reading::Asks { why: vec![Why::PlantedOrOnTheWay], offers: vec![drafts, vec![note]] };
                 }
                 Reading::Clear(drafts)
+            }
+            Reading::Asks { why, offers } if self.can_only_be_counted(&offers, known) => {
+                let kept = offers.into_iter().find(|drafts| drafts.iter().any(|one| one.kind == "counted"));
+                kept.map_or(Reading::Asks { why, offers: Vec::new() }, Reading::Clear)
             }
             Reading::Asks { why, offers } => match self.likely(&offers) {
                 Some(offers) => Reading::Refused { why, offers },
@@ -257,12 +332,30 @@ impl<'a> Told<'a> {
                 let asked = |why| if is_unread && matches!(why, Why::OverHalf(_)) { Why::Several } else { why };
                 let why: Vec<Why> = why.into_iter().map(asked).collect();
                 let mut offers = self.likely(&offers).unwrap_or(offers);
-                if is_coming(&why) && !offers.is_empty() {
+                if is_coming(&why) && !offers.is_empty()
+                    || offers.is_empty() && self.is_unread && self.subject.is_some() && self.others > 0
+                {
                     offers = vec![self.note()];
                 }
                 Reading::Refused { why, offers }
             }
         }
+    }
+
+    /// "van 214": of two readings with one number, a count and a loss, the loss cannot be where it is more than half of what
+    /// stands, or more than there is.
+    fn can_only_be_counted(&self, offers: &[Offer], known: &Known) -> bool {
+        let [[a], [b]] = offers.iter().map(Vec::as_slice).collect::<Vec<_>>()[..] else { return false };
+        let (counted, lost) = match (a.kind, b.kind) {
+            ("counted", "lost") => (a, b),
+            ("lost", "counted") => (b, a),
+            _ => return false,
+        };
+        let number = |one: &EntryDraft, field: &str| one.fields.get(field).and_then(Value::as_f64);
+        let (Some(standing), Some(count)) = (number(counted, "standing"), number(lost, "count")) else { return false };
+        let books = self.tray.as_ref().and_then(|tray| known.names.standing(tray)).map_or(0.0, f64::from);
+        let may_be_both = phrase_in(self.words, "either").is_some() && !self.says(&["die", "kill", "more", "whole"]);
+        may_be_both && standing == count && books > 0.0 && count * 2.0 > books && lost.fields.get("cause").is_none()
     }
 
     fn likely(&self, offers: &[Offer]) -> Option<Vec<Offer>> {

@@ -37,7 +37,7 @@ pub(super) fn of_the_whole_line(words: &[Word], reading: Reading, today: Day) ->
     if is_no_fact(&reading) {
         return reading;
     }
-    let doubt = struck_out(words)
+    let doubt = struck_out(words, &reading)
         .or_else(|| asked_for(words, &reading))
         .or_else(|| still_to_do(words, &reading))
         .or_else(|| doubt_of(words, &reading))
@@ -71,11 +71,22 @@ fn of_last_night(words: &[Word], mut reading: Reading, today: Day) -> Reading {
     for draft in all.into_iter().flatten().filter(|draft| draft.kind != "weather") {
         draft.happened = draft.happened.or(Some(today.plus(-1)));
     }
-    reading
+    match reading {
+        Reading::Clear(drafts) if drafts.len() == 1 && rain_of(&drafts[0]) && drafts[0].happened.is_none() => {
+            let word = phrase_in(words, "last_night").unwrap_or_default();
+            let yesterday = EntryDraft { happened: Some(today.plus(-1)), ..drafts[0].clone() };
+            Reading::Asks { why: vec![Why::OfTheNight(word)], offers: vec![drafts, vec![yesterday]] }
+        }
+        reading => reading,
+    }
+}
+
+fn rain_of(draft: &EntryDraft) -> bool {
+    draft.fields.get("rain_mm").and_then(Value::as_f64).is_some_and(|rain| rain > 0.0)
 }
 
 /// A line that corrects an earlier one, or that stands for nothing.
-fn struck_out(words: &[Word]) -> Option<Doubt> {
+fn struck_out(words: &[Word], reading: &Reading) -> Option<Doubt> {
     let first = |name: &str| {
         let length = phrase_at(words, 0, name)?;
         Some(words[..length].iter().map(|word| word.typed.as_str()).collect::<Vec<_>>().join(" "))
@@ -84,6 +95,12 @@ fn struck_out(words: &[Word]) -> Option<Doubt> {
     let last =
         last.filter(|word| stands_in(word, "struck") || stands_in(word, "struck_last")).map(|word| word.typed.clone());
     let why = first("correction").map(Why::Correction);
+    // A count holds whatever was written before it.
+    let counted = offers(reading).into_iter().find(|drafts| drafts.iter().any(|draft| draft.kind == "counted"));
+    if let (Some(why), Some(mut counted)) = (why.clone(), counted) {
+        counted.retain(|draft| draft.kind == "counted");
+        return Some((why, vec![counted]));
+    }
     why.or_else(|| first("struck").or(last).map(Why::NotDone)).map(|why| (why, Vec::new()))
 }
 

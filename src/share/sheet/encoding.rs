@@ -12,6 +12,8 @@ pub enum Encoding {
     Utf16LittleEndian,
     /// UTF-16, the higher byte first.
     Utf16BigEndian,
+    /// UTF-32, in either order of bytes.
+    Utf32,
     /// What older spreadsheet programs write in western Europe and the Americas.
     Windows1252,
     /// A workbook of a spreadsheet program.
@@ -27,16 +29,35 @@ const WINDOWS_1252_80_TO_9F: [char; 32] = [
     '\u{0178}',
 ];
 
-/// The text of a sheet: UTF-16 where its mark stands first, UTF-8 where it is that, else Windows-1252.
+/// First bytes of files that hold no sheet: a database (a nursery's file is one), a page to print, pictures, packed files.
+const NO_SHEETS: [&[u8]; 6] = [DATABASE, b"%PDF-", b"\x89PNG", b"\xff\xd8\xff", b"GIF8", b"\x1f\x8b"];
+const DATABASE: &[u8] = b"SQLite format 3\0";
+/// So many bytes of a file are looked at to tell how it is written.
+const FIRST_BYTES: usize = 1024;
+
+/// The text of a sheet: UTF-32 and UTF-16 by their mark or by the zeros between their letters, UTF-8 where it is that, else
+/// Windows-1252.
 pub fn decode(bytes: &[u8]) -> Result<(String, Encoding), Reason> {
     if is_workbook(bytes) {
         return Err(Reason::Workbook(WorkbookFault::NotHere));
     }
+    if NO_SHEETS.iter().any(|first| bytes.starts_with(first)) {
+        return Err(Reason::NoSheet { is_database: bytes.starts_with(DATABASE) });
+    }
+    if let Some(text) = utf_32(bytes) {
+        return Ok((text, Encoding::Utf32));
+    }
     if let Some(rest) = bytes.strip_prefix(b"\xff\xfe") {
-        return utf_16(rest, u16::from_le_bytes).map(|text| (text, Encoding::Utf16LittleEndian));
+        return utf_16(rest, u16::from_le_bytes, MARK).map(|text| (text, Encoding::Utf16LittleEndian));
     }
     if let Some(rest) = bytes.strip_prefix(b"\xfe\xff") {
-        return utf_16(rest, u16::from_be_bytes).map(|text| (text, Encoding::Utf16BigEndian));
+        return utf_16(rest, u16::from_be_bytes, MARK).map(|text| (text, Encoding::Utf16BigEndian));
+    }
+    match zeros(bytes) {
+        Zeros::Behind => return utf_16(bytes, u16::from_le_bytes, 0).map(|text| (text, Encoding::Utf16LittleEndian)),
+        Zeros::Before => return utf_16(bytes, u16::from_be_bytes, 0).map(|text| (text, Encoding::Utf16BigEndian)),
+        Zeros::Anywhere => return Err(Reason::NoSheet { is_database: false }),
+        Zeros::None => {}
     }
     let plain = bytes.strip_prefix(b"\xef\xbb\xbf").unwrap_or(bytes);
     match std::str::from_utf8(plain) {
@@ -47,7 +68,52 @@ pub fn decode(bytes: &[u8]) -> Result<(String, Encoding), Reason> {
     }
 }
 
-fn utf_16(bytes: &[u8], unit: fn([u8; 2]) -> u16) -> Result<String, Reason> {
+/// Bytes of the mark of UTF-16.
+const MARK: usize = 2;
+
+/// Where zeros stand among the first bytes of a file.
+enum Zeros {
+    /// Nowhere, or so few that they are slips in a text.
+    None,
+    /// Behind most letters: UTF-16, the lower byte first.
+    Behind,
+    /// Before most letters: UTF-16, the higher byte first.
+    Before,
+    /// All over: no text.
+    Anywhere,
+}
+
+fn zeros(bytes: &[u8]) -> Zeros {
+    /// Fewer zeros than one in so many bytes are slips in a text (ours).
+    const SLIPS: usize = 20;
+    let first = &bytes[..bytes.len().min(FIRST_BYTES)];
+    let zeros = |odd: usize| first.iter().skip(odd).step_by(2).filter(|byte| **byte == 0).count();
+    let (before, behind) = (zeros(0), zeros(1));
+    let pairs = first.len() / 2;
+    match () {
+        () if (before + behind) * SLIPS < first.len() || first.len() < 4 => Zeros::None,
+        // The names of the columns are written in letters of one byte.
+        () if behind * 2 > pairs && before * SLIPS <= pairs => Zeros::Behind,
+        () if before * 2 > pairs && behind * SLIPS <= pairs => Zeros::Before,
+        () => Zeros::Anywhere,
+    }
+}
+
+/// UTF-32, where every four bytes are a letter.
+fn utf_32(bytes: &[u8]) -> Option<String> {
+    let (fours, left_over) = bytes.as_chunks::<4>();
+    if fours.len() < 2 || !left_over.is_empty() {
+        return None;
+    }
+    let text = |order: fn([u8; 4]) -> u32| {
+        let letter = |four: &[u8; 4]| char::from_u32(order(*four)).filter(|letter| *letter != '\0');
+        let text: Option<String> = fours.iter().map(letter).collect();
+        text.map(|text| text.trim_start_matches('\u{feff}').to_string())
+    };
+    text(u32::from_le_bytes).or_else(|| text(u32::from_be_bytes))
+}
+
+fn utf_16(bytes: &[u8], unit: fn([u8; 2]) -> u16, before: usize) -> Result<String, Reason> {
     let (pairs, left_over) = bytes.as_chunks::<2>();
     let mut text = String::with_capacity(bytes.len());
     let mut units = 0;
@@ -57,11 +123,10 @@ fn utf_16(bytes: &[u8], unit: fn([u8; 2]) -> u16) -> Result<String, Reason> {
                 units += letter.len_utf16();
                 text.push(letter);
             }
-            // Two bytes of mark stand before the first unit.
-            Err(_) => return Err(Reason::NotInEncoding { byte: 2 * units + 3 }),
+            Err(_) => return Err(Reason::NotInEncoding { byte: 2 * units + before + 1 }),
         }
     }
-    if left_over.is_empty() { Ok(text) } else { Err(Reason::NotInEncoding { byte: bytes.len() + 2 }) }
+    if left_over.is_empty() { Ok(text) } else { Err(Reason::NotInEncoding { byte: bytes.len() + before }) }
 }
 
 fn windows_1252(bytes: &[u8]) -> Result<String, Reason> {
@@ -90,6 +155,26 @@ mod tests {
         assert_eq!(decode(b"a\xf1o \x80 \x9f").unwrap(), ("año € Ÿ".into(), Encoding::Windows1252));
         assert_eq!(decode(b"\xff\xfea\0\xf1\0").unwrap(), ("añ".into(), Encoding::Utf16LittleEndian));
         assert_eq!(decode(b"\xfe\xff\0a\0\xf1").unwrap(), ("añ".into(), Encoding::Utf16BigEndian));
+    }
+
+    #[test]
+    fn wide_letters_are_read_without_their_mark_and_a_file_that_is_no_sheet_is_said_to_be_none() {
+        let sheet = "Bandeja;Especie;Cuántas\na-1;café;12\n";
+        let little: Vec<u8> = sheet.encode_utf16().flat_map(u16::to_le_bytes).collect();
+        let big: Vec<u8> = sheet.encode_utf16().flat_map(u16::to_be_bytes).collect();
+        assert_eq!(decode(&little).unwrap(), (sheet.into(), Encoding::Utf16LittleEndian));
+        assert_eq!(decode(&big).unwrap(), (sheet.into(), Encoding::Utf16BigEndian));
+        for mark in ["", "\u{feff}"] {
+            let letters = || mark.chars().chain(sheet.chars()).map(u32::from);
+            let little: Vec<u8> = letters().flat_map(u32::to_le_bytes).collect();
+            let big: Vec<u8> = letters().flat_map(u32::to_be_bytes).collect();
+            assert_eq!(decode(&little).unwrap(), (sheet.into(), Encoding::Utf32));
+            assert_eq!(decode(&big).unwrap(), (sheet.into(), Encoding::Utf32));
+        }
+        let database = [&b"SQLite format 3\0"[..], &[16, 0, 1, 1]].concat();
+        assert_eq!(decode(&database), Err(Reason::NoSheet { is_database: true }));
+        assert_eq!(decode(b"\x7fELF\x02\0\0\0\0\0\0\x01"), Err(Reason::NoSheet { is_database: false }));
+        assert_eq!(decode(b"Tray,Species\na-1,coffee\0\n").unwrap().1, Encoding::Utf8);
     }
 
     #[test]

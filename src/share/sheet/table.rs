@@ -36,7 +36,7 @@ pub struct Row {
 }
 
 /// A sheet that was read, and how it was understood.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Table {
     /// How it is written in bytes.
     pub encoding: Encoding,
@@ -48,13 +48,16 @@ pub struct Table {
     pub names_line: usize,
     /// Its columns; those without name and content are left out.
     pub columns: Vec<Column>,
-    /// Its rows; empty ones are left out.
+    /// Its rows; empty ones are left out, and those of which the cells do not fit the columns.
     pub rows: Vec<Row>,
+    /// What is wrong with rows that are left out.
+    pub faults: LineFaults,
 }
 
 /// Reads a sheet whose first row that is not empty names the columns. Cells are parted by `,` `;` or tab, whichever
 /// stands most in that row (or what a line `sep=;` above it says), and quoted as in RFC 4180. Of a workbook the sheet
-/// of this name is read, else the first that holds anything. Every fault is listed.
+/// of this name is read, else the first that holds anything. Every fault is listed: those of single rows in the table, so
+/// that they do not hide what is wrong in others.
 pub fn read_table(input: impl Read, sheet: Option<&str>) -> Result<Table, ReadFault> {
     let mut bytes = Vec::new();
     input.take(LONGEST_SHEET_BYTES as u64 + 1).read_to_end(&mut bytes).map_err(ReadFault::Io)?;
@@ -170,17 +173,21 @@ fn read_text(read: SheetText) -> Result<Table, LineFaults> {
         .map(|(i, written)| Column { number: i + 1, name: text::folded(&written), written })
         .collect();
     check_names(&columns, names.line, &mut faults);
-    if columns.len() > MOST_COLUMNS {
+    if !faults.is_empty() {
+        if columns.len() <= MOST_COLUMNS {
+            read_rows(&mut records, &columns, &mut faults);
+        }
         return Err(faults);
     }
     let rows = read_rows(&mut records, &columns, &mut faults);
-    faults.or(with_named_columns(Table {
+    Ok(with_named_columns(Table {
         encoding: read.encoding,
         sheet: read.sheet,
         delimiter,
         names_line: names.line,
         columns,
         rows,
+        faults,
     }))
 }
 
@@ -248,6 +255,7 @@ fn read_rows(records: &mut Records, columns: &[Column], faults: &mut LineFaults)
         if cells.iter().all(String::is_empty) {
             continue;
         }
+        let before = faults.count;
         for (i, cell) in cells.iter().enumerate().filter(|(_, cell)| !cell.is_empty()) {
             let fault = match columns.get(i) {
                 None => Fault::bare(Reason::TooManyCells { columns: columns.len() }),
@@ -262,8 +270,10 @@ fn read_rows(records: &mut Records, columns: &[Column], faults: &mut LineFaults)
                 break;
             }
         }
-        cells.resize(columns.len(), String::new());
-        rows.push(Row { line, cells });
+        if faults.count == before {
+            cells.resize(columns.len(), String::new());
+            rows.push(Row { line, cells });
+        }
     }
     rows
 }
@@ -375,7 +385,7 @@ mod tests {
 
     fn faults(bytes: &[u8]) -> Vec<(usize, Option<usize>, Reason)> {
         match read_table(bytes, None) {
-            Err(ReadFault::Lines(faults)) => {
+            Err(ReadFault::Lines(faults)) | Ok(Table { faults, .. }) => {
                 faults.listed.into_iter().map(|fault| (fault.line, fault.column, fault.reason)).collect()
             }
             other => panic!("{other:?}"),

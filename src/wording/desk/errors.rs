@@ -163,12 +163,22 @@ impl Wording {
                 self.remark_seed_past(lot, self.day(since), self.cut_some_open())
             }
             Remark::SeedDead { lot, outlook, day } => self.remark_seed_dead(lot, self.lot_verdict(outlook, *day).1),
+            Remark::TestEarly { lot, counts: (germinated, seeds), days, whole_days, until } => {
+                self.remark_test_early(lot, *germinated, *seeds, *days, *whole_days, self.day_beside(*until, today))
+            }
             Remark::MoreThanReady { tray, planted, ready } => {
                 self.remark_more_than_ready(tray, *planted as i64, *ready as i64)
             }
             Remark::HandsInWait { about, why } => self.remark_hands_in_wait(about, self.reason(why, About::Tray)),
             Remark::UnknownPest { what } => self.remark_unknown_pest(crate::base::text::cleaned(what)),
+            Remark::MayScorch { with } => self.remark_may_scorch(crate::base::text::cleaned(with)),
+            Remark::AboutNothing { about, nearest } => {
+                self.nearest_after(self.remark_about_nothing(crate::base::text::cleaned(about)), nearest)
+            }
             Remark::MayKill { with } => self.remark_may_kill(crate::base::text::cleaned(with)),
+            Remark::LossNames { tray, what } => self.remark_loss_names(tray, crate::base::text::cleaned(what)),
+            Remark::FromSick { tray, what } => self.remark_from_sick(tray, crate::base::text::cleaned(what)),
+            Remark::ToSick { place, what } => self.remark_to_sick(place, crate::base::text::cleaned(what)),
             Remark::OnlyNamed { sickness: true, what } => self.remark_only_named(crate::base::text::cleaned(what)),
             Remark::OnlyNamed { sickness: false, what } => self.remark_only_used(crate::base::text::cleaned(what)),
             Remark::GivenUnfit { tray, why } => self.remark_given_unfit(tray, self.reason(why, About::Tray)),
@@ -190,6 +200,14 @@ impl Wording {
         match odd {
             Odd::LargeBed { bed, area_ha } => self.remark_large_bed(bed, self.number(*area_ha, 0)),
             Odd::NoPositions { bed, species } => self.remark_no_positions(bed, species),
+            Odd::RowsUnread { rows } => self.remark_rows_unread(crate::base::text::cleaned(rows)),
+            Odd::Spacing { bed, species, asked_per_ha, usual_m: (row_m, in_row_m) } => self.remark_spacing(
+                bed,
+                self.species_name(species),
+                self.number(*asked_per_ha, 0),
+                self.number(*row_m, 1),
+                self.number(*in_row_m, 1),
+            ),
             Odd::UntilAndNever { until } => self.remark_until_and_never(self.day(*until)),
             Odd::NothingGone => self.remark_nothing_gone(),
             Odd::StillToCome { entry, day } => self.remark_still_to_come(entry, self.day(*day)),
@@ -367,6 +385,16 @@ impl Wording {
         }
     }
 
+    fn problem_of_envelope(&self, problem: &crate::nursery::entry::fault::Problem, field: Option<&str>) -> String {
+        let field = field.unwrap_or("-").to_string();
+        let fault = crate::nursery::entry::fault::FieldFault { field, problem: problem.clone() };
+        self.line_envelope(self.field_fault(&fault))
+    }
+
+    fn no_sheet(&self, is_database: bool) -> String {
+        if is_database { self.sheet_is_a_database() } else { self.sheet_is_none() }
+    }
+
     fn reason_of_line(&self, reason: &Reason, field: Option<&str>) -> String {
         match reason {
             Reason::LineTooLong { most_bytes } => self.line_too_long(size(*most_bytes)),
@@ -382,11 +410,7 @@ impl Wording {
             Reason::Unseen { place, shown, .. } => self.line_unseen(*place as i64, shown),
             Reason::Entry(fault) => self.entry_fault(fault),
             Reason::IdAlone(missing) => self.line_id_alone(missing.join(", ")),
-            Reason::Envelope(problem) => {
-                let field = field.unwrap_or("-").to_string();
-                let fault = crate::nursery::entry::fault::FieldFault { field, problem: problem.clone() };
-                self.line_envelope(self.field_fault(&fault))
-            }
+            Reason::Envelope(problem) => self.problem_of_envelope(problem, field),
             Reason::ComingDay(day) => self.line_coming_day(self.day(*day)),
             Reason::TooLongAgo { happened, first } => self.line_too_long_ago(self.day(*happened), self.day(*first)),
             Reason::NotAMoment(written) => self.line_not_a_moment(written),
@@ -403,6 +427,7 @@ impl Wording {
             Reason::Workbook(fault) => self.workbook_fault(fault),
             Reason::SheetTooLong { most_bytes } => self.sheet_too_long(size(*most_bytes)),
             Reason::NotInEncoding { byte } => self.sheet_not_in_encoding(*byte as i64),
+            Reason::NoSheet { is_database } => self.no_sheet(*is_database),
             Reason::NoNames => self.sheet_no_names(),
             Reason::TooManyColumns(most) => self.sheet_too_many_columns(*most as i64),
             Reason::ColumnWithoutName => self.sheet_column_without_name(),
@@ -410,6 +435,8 @@ impl Wording {
             Reason::LettersBehindQuote => self.sheet_letters_behind_quote(),
             Reason::DayInOtherOrder(written) => self.sheet_day_in_other_order(written),
             Reason::NoRows => self.sheet_no_rows(),
+            Reason::EmptyTray => self.sheet_empty_tray(),
+            Reason::NoVolume(written) => self.sheet_no_volume(written),
             Reason::NoColumn { name, seen } => self.sheet_no_column(self.of_two(*name), first_of(seen)),
             Reason::NoHeader { example, seen } => self.sheet_no_header(self.of_two(*example), first_of(seen)),
             Reason::InTheBook(name) => self.sheet_in_the_book(name),

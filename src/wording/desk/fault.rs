@@ -58,6 +58,7 @@ impl Wording {
             Problem::LettersBehind { written, unit: None } => self.problem_letters_behind(field, written),
             Problem::NotWhole(written) => self.problem_not_whole(field, written),
             Problem::BelowZero(written) => self.problem_below_zero(field, written),
+            Problem::TooMany { most } => self.problem_too_many(field, self.number(*most, 0)),
             Problem::OutsideEnds { least, most } => match (*least > 0.0 && *least <= NEARLY_NOUGHT, *most >= NO_MOST) {
                 (true, true) => self.problem_above_nought(field),
                 (true, false) => self.problem_above_nought_to(field, self.number(*most, 3)),

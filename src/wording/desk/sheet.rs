@@ -1,6 +1,8 @@
 //! What a sheet brought, how it was understood, and what it does not tell.
 
-use crate::desk::{DayOrder, Encoding, OrderTaken, SheetImported, TakenFor, Total, Understood, Unknown, UnknownWhat};
+use crate::desk::{
+    ColumnPassedOver, DayOrder, Encoding, OrderTaken, SheetImported, TakenFor, Total, Understood, Unknown, UnknownWhat,
+};
 use crate::wording::Wording;
 
 /// Lines of a sheet that are named; more are only counted.
@@ -104,11 +106,23 @@ impl Wording {
     }
 }
 
+impl Wording {
+    /// The columns that mean nothing here, each with what it may mean.
+    pub(crate) fn columns_passed_over(&self, columns: &[ColumnPassedOver]) -> String {
+        let said = columns.iter().map(|column| match column.nearest {
+            Some(nearest) => self.sheet_passed_over_near(&column.written, self.of_two(nearest)),
+            None => column.written.clone(),
+        });
+        self.sheet_passed_over(said.collect::<Vec<_>>().join(", "))
+    }
+}
+
 /// The name of an encoding, the same in every language.
 pub(crate) fn encoding_name(encoding: Encoding) -> &'static str {
     match encoding {
         Encoding::Utf8 => "UTF-8",
         Encoding::Utf16LittleEndian | Encoding::Utf16BigEndian => "UTF-16",
+        Encoding::Utf32 => "UTF-32",
         Encoding::Windows1252 => "Windows-1252",
         Encoding::Workbook => "workbook",
     }

@@ -63,8 +63,11 @@ part_texture = soil { $texture }
 entry_bed_set = bed { $bed } in { $field }: { $length } × { $width } m
 part_bearing = rows towards { $degrees }°
 part_plan = for { $plan }
-# (species, row, in_row)
-plan_line = { $species } { $row } × { $in_row } m
+# (species, row, in_row, positions, per_ha)
+plan_line = { $species } { $row } × { $in_row } m: { $positions ->
+    [one] { $positions } position
+   *[other] { $positions } positions
+}, { $per_ha } to the hectare
 # (bed, positions, spots, why)
 entry_positions_blocked = { $positions ->
     [one] bed { $bed }: { $positions } position blocked ({ $spots }), { $why }
@@ -114,7 +117,7 @@ part_shade_now = stood in { $shade } shade
 entry_counted = tray { $tray } counted: { $living } living
 part_dead = { $dead } dead
 reason_not_said = reason not said
-cause_not_said = cause not said
+no_cause_said = cause not said
 who_unknown = someone
 part_about = about
 part_cells_seen = { $cells ->

@@ -25,6 +25,8 @@ problem_outside_ends = { $field } is between { $least } and { $most }: check the
 problem_above_nought = { $field } must be more than 0: check the number and its unit
 # (field, most)
 problem_above_nought_to = { $field } must be more than 0 and at most { $most }: check the number and its unit
+# (field, most)
+problem_too_many = { $field } is { $most } at the most: check the number
 # (field, least)
 problem_below_least = { $field } must be { $least } or more: check the number and its unit
 problem_not_true_or_false = { $field } is true or false

@@ -6,7 +6,7 @@ forecast_on_its_way = on its way
 forecast_slow = slow, and still coming
 forecast_failing = failing
 forecast_finished = finished coming up
-because_before_day = nothing can be said before { $day }
+because_before_day = whether it comes up as it should is not told before { $day }
 because_not_counted = nobody has counted since anything could be up: count it
 # (emerged, due, expected, day)
 because_up = { $emerged } up on { $day }, about { $due } were due by then and { $expected } expected in all
@@ -42,6 +42,10 @@ forecast_in_the_end = { $seedlings } of { $seeds } seeds, { $RANGE_LEVEL } % sur
 forecast_last_day = { $day }
 forecast_wait_until = until { $day }; then free the bench
 forecast_waited = not any longer: since { $day } hardly anything is to come, free the bench
+again_fewer = about { $missing ->
+    [one] { $missing } seedling
+   *[other] { $missing } seedlings
+} fewer than this sowing was to give
 again_missing = about { $missing ->
     [one] { $missing } plant will be missing
    *[other] { $missing } plants will be missing
@@ -111,6 +115,7 @@ worth_reckoning = { $task }: chance { $chance } that it changes what is done x {
 worth_by = the decision falls by { $day }
 # (up, will)
 round_sow_again = { $up }; { $will }
+round_sow_again_fresh = get fresh seed: no lot here is within its life
 label_formula = formula
 label_beforehand = before it
 # (d, b, t50)

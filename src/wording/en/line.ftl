@@ -34,6 +34,8 @@ sheet_not_in_workbook = the workbook has no sheet '{ $wanted }'; its sheets: { $
 sheet_none_in_text = --sheet names a sheet of a workbook (.xlsx, .ods), and this file is text: leave it out
 sheet_too_long = the sheet is longer than { $most } and was not read
 sheet_not_in_encoding = byte { $byte } means nothing in the encoding of the sheet: save it as UTF-8 and try again
+sheet_is_a_database = this is a database and no sheet; the file of a nursery is opened by --nursery FILE
+sheet_is_none = this is neither text nor a workbook: save the sheet as CSV (text) or .xlsx and try again
 sheet_no_names = the sheet has no row with the names of its columns
 sheet_too_many_columns = the sheet has more than { $most } columns
 sheet_column_without_name = a column holds something and has no name
@@ -60,6 +62,8 @@ undo_leaves = taking back { $entries ->
 } leaves later ones without ground ({ $list }): { $rest }. Say --together to take them back as well
 # (species, what)
 profile_refused = { $species }: { $what }
+sheet_empty_tray = 0 plants: is the tray empty? Then leave its row out, else write how many stand there
+sheet_no_volume = '{ $written }' holds nothing: write the volume of the bag, for example 2 l
 sheet_no_rows = the sheet has names of columns and no row below them
 # (name, seen)
 sheet_no_column = no column is named "{ $name }"; found: { $seen }

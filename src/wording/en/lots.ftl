@@ -53,6 +53,8 @@ lot_verdict_ending = sow it at once, its life ends { $day }: about { $share } of
 # (day, celsius)
 lot_verdict_killed = dead: cold below { $celsius } °C kills it, and so it lay since { $day }. Get fresh seed
 lot_verdict_dead = dead by all that is known of its life. Get fresh seed. { $cut }
+# (seeds, day, cut)
+lot_verdict_tested_dead = dead by its test: none of { $seeds } came up by { $day }. { $cut }; throw it out where none lives, and get fresh seed
 lot_verdict_past_short = past its stated life, and a test takes too long. { $cut }; sow at once what is alive, or get fresh seed
 lot_verdict_past = past its stated life: test it, or sow the rest thickly at once
 lot_verdict_unknown = what lives of it today is not known: test it, or write how it was kept
@@ -90,6 +92,11 @@ lot_no_store = not known: there are constants for this species, but moisture or 
 lot_outlived = not known: it was alive after twice its stated life; only a test tells
 # (day, germinated, seeds, share, low, high)
 lot_tested = { $day }: { $germinated } of { $seeds }, { $share } ({ $low } to { $high }, { $TEST_LEVEL } % sure)
+# (day, germinated, seeds, days, share, until)
+lot_tested_short = { $day }: { $germinated } of { $seeds } after { $days ->
+    [one] { $days } day
+   *[other] { $days } days
+}, too early to tell: at least { $share } lives; to be counted until { $until }
 lot_replicates_agree = replicates { $counts } agree
 lot_replicates_apart = replicates { $counts } are further apart than chance explains
 lot_replicates_cannot_tell = replicates { $counts }: too few seeds to tell whether they agree
@@ -106,7 +113,8 @@ lot_retest_old = { $days } d since the last test
 lot_retest_falling = a third of the way to { $OLD_SHARE } % of the beginning, { $days } d after the last test or collection
 lot_retest_apart = the replicates of the last test do not agree
 # (days, cut)
-lot_retest_too_late = no: a test takes about { $days } days, longer than it lives. { $cut }; sow what is alive at once
+lot_retest_too_late = no: a test takes about { $days } days, longer than it lives. { $cut }; sow at once what lives today, or get fresh seed
+lot_retest_tested_dead = no: dead by its test
 lot_retest_killed = no: cold killed it
 lot_retest_few = no: { $seeds } left, a test takes { $TEST_SEEDS }: cut some open instead
 lot_retest_unknown_seeds = not said: nobody knows how many seeds are left

@@ -26,3 +26,30 @@ standing_dry = dry
 standing_soaked = full of water
 standing_full = full
 standing_refill = refill
+
+## cause_: by word
+
+cause_damping_off = damping-off
+cause_drought = drought
+cause_rats = rats
+cause_insects = insects
+cause_snails = snails
+cause_broken = broken
+cause_stem_broken = stem broken
+cause_found_dead = found dead
+cause_washed_out = washed out
+cause_ants = ants
+cause_grasshoppers = grasshoppers
+cause_cutworm = cutworm
+cause_weevil = weevil
+cause_birds = birds
+cause_goats = goats
+cause_cattle = cattle
+cause_wind = wind
+cause_flood = flood
+cause_wilted = wilted
+cause_dried_out = dried out
+cause_too_small = too small
+cause_forked = forked
+cause_bent_roots = bent roots
+cause_thinned = thinned

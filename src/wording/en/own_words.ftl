@@ -33,7 +33,7 @@ why_in_use = { $name } is the code of another tray: choose one that is free
 # (low, high)
 why_crossed = the lowest, { $low }, is above the highest, { $high }
 why_both = { $name } is the name of two things: is it the tray, the bed or the lot of seed?
-why_correction = "{ $word }" is about an earlier line: take that back (outplant undo, or u on the screen), then write it right
+why_correction = "{ $word }" is about an earlier line: take that back (outplant undo, or { $KEY_U } on the screen), then write it right
 why_of_a_part = "{ $word }" is said of some of the plants: how many live, or how many died?
 why_not_thrown_away = "{ $word }": what is thrown away is not there any more; given away, sold or planted out is another line, such as c1 gave 10 to NAME
 why_graft_took = "{ $word }": whether a graft took is a note for now, such as note c1: 2 grafts failed; grafted is for the day of grafting
@@ -46,6 +46,7 @@ why_day_or_height = '{ $word }': is it a day, or a height in cm and a collar in 
 why_number_now = the number that holds is { $number }: is it what stands there now?
 why_pest_gone = "{ $word }": what is not seen any more is written with a share of 0%
 why_no_millimetres = "{ $word }" does not say how much rain fell: write it in mm; if nobody measured it, keep it as a note
+why_of_the_night = "{ $word }": rain that was read this morning is of today; rain that fell before midnight and was read then is of yesterday
 why_since_then = "{ $word }" is of several days: write the rain of each day, or keep it as a note
 why_half_of_what = "{ $word }" does not say how much shade is left: write it in %
 why_planted_or_on_the_way = are they planted, or only on their way there?

@@ -9,6 +9,15 @@ ready_none = No tray fits a bed today.
 ready_none_on = No tray fits a bed on { $day }.
 day_plan_heading = Plan of today: what to load, most urgent first
 day_plan_heading_on = Plan of { $day }: what to load, most urgent first
+# (plants, list)
+plan_hands = Hands for { $plants } plants a day. Not today: { $list }
+# (tray, plants, day, last)
+plan_rest_by = { $tray } { $plants } by { $day } (last day { $last })
+# (tray, plants, day)
+plan_rest_on = { $tray } { $plants } by { $day }
+# (tray, plants)
+plan_of_tray = { $tray } { $plants }
+plan_late = No hands before their last day: { $list }. Find more hands, or pot them on
 # (trays, codes)
 plan_places_filled = { $trays ->
     [one] Ready too, but the others fill its places: { $codes }
@@ -34,6 +43,7 @@ why_rest = { $all } says the rest: figures, sources, entries.
 no_bed_heading = Ready, but no bed today
 no_bed_heading_on = Ready, but no bed on { $day }
 no_bed_plans = no bed plans { $species }
+no_bed_plans_nurse = no bed plans { $species }, and nurse plants need no plan: write in which bed they go
 not_yet_heading = Not yet
 empty_trays = empty: { $codes }
 comes_from = from { $day }
@@ -77,6 +87,16 @@ why_bed_heading = Bed { $bed }, for { $species }
 # (tray, bed)
 why_pair_heading = Tray { $tray } for bed { $bed }
 why_ready = ready to go out
+why_place_heading = Place { $place }
+why_place_open = nothing keeps hands out of it
+place_trays = { $trays ->
+    [one] { $trays } tray
+   *[other] { $trays } trays
+}
+# (trays, most)
+place_trays_of = { $trays } of { $most } trays that it holds
+place_light_shade = { $light } light, by its shade
+why_ready_no_bed = ready, but no bed takes it: { $why }
 why_not_ready = not ready
 # (beds, why)
 why_ready_for = ready for { $beds }; for brighter beds not yet: { $why }
@@ -110,6 +130,10 @@ label_grafted = grafted
 label_light = light
 # (known, basis)
 known_how = { $known } ({ $basis })
+# (first, usual)
+ready_at_the_earliest = { $first } at the earliest, usually { $usual }
+# (day, bed)
+ready_for_bed = { $day } for { $bed }
 # (likely, low, high)
 day_between = { $likely } (between { $low } and { $high })
 species_unknown = species not known

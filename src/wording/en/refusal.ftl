@@ -1,6 +1,7 @@
 refused_unknown_tray = no tray is called { $name }
 refused_unknown_lot = no seed lot is called { $name }
 refused_unknown_bed = no bed is called { $name }
+refused_unknown_place = no place is called { $name }
 refused_unknown_species = no species is known as { $name } (a new one: outplant species add NAME like SPECIES)
 species_add_how = write the new name and the species whose figures hold for it until you know better: outplant species add NAME like SPECIES
 # (known, name)

@@ -121,13 +121,20 @@ round_plug_past_limit = its container's time is over
 round_sick_open = { $what }, seen { $day }, and nothing done since: throw out what has it with its soil, in a bag, burned or buried far from here, on no heap that the nursery uses; or treat by the label. Write which
 # (what, day, next)
 round_sick_next = { $what }, seen { $day }: { $next }
+round_sick_apart = Set the tray apart, and ask whether it must be reported
+# (what, day, leaves)
+round_leaves_lost = { $what }, seen { $day }: it goes along with no plant. Count those that keep their sound leaves ({ $leaves }), and measure a sample with its leaves, or write the share of those that do not
 round_sick_damping = Water seldom and never over the leaves, and let air in
+# (what, day)
+round_sick_few = { $what }, seen { $day }, on few, and not looked at since: look again, leave those that have it, and write the share now, 0 where it is gone
 # (what, day)
 round_sick_again = { $what }, seen { $day }, and answered: look again, and write the share left, 0 where it is gone
 # (what, day)
 round_label_both = { $what }, used { $day }: how long does its label say to stay away, and how long before planting? Read it from outside, and write both; until then nobody is sent in and nothing is planted
 # (what, day)
 round_label_planting = { $what }, used { $day }: how long before planting does its label say to wait? Read it and write it; until then nothing is planted
+# (what, day)
+round_label_home = { $what }, used { $day }: how long to stay away? Write what its label says, 0 where it has no label; until then nobody is sent in and nothing goes out
 # (what, day)
 round_label = { $what }, used { $day }: how long does its label say to stay away? Read it from outside, and write it; until then nobody is sent in and nothing goes out
 # (what, day)
@@ -145,6 +152,8 @@ round_lot_past = past its stated life since { $day }: cut ten open, sow at once 
 # (day, celsius)
 round_lot_killed = dead: cold below { $celsius } °C kills it, and so it lay since { $day }. Cut ten open: throw it out where all are brown, dry, slimy or empty, and write that none is left; else write a test
 round_lot_dead = dead by all that is known: its life was over on { $day }. Cut ten open: throw it out where all are brown, dry, slimy or empty, and write that none is left; else sow it at once, or write a test
+# (seeds, day)
+round_lot_tested_dead = dead by its test: none of { $seeds } came up by { $day }. Cut ten open: throw it out where all are brown, dry, slimy or empty, write that none is left, and get fresh seed; else write a test
 round_seeds_left = { $seeds } left
 round_work_never = not written down
 round_work_old = done { $day }, too long ago
@@ -194,6 +203,10 @@ round_stumps_near = stumps or stakes, no bed takes them; { $days ->
 }
 bare_roots_care = keep the roots heeled in or in wet sacking, in the shade, never in sun or wind; dip them in mud before planting
 round_bag_at_once = bare roots that do not live so: bag them at once, deep shade and moist, and let them go when a plug holds
+# (bed, plants, day)
+round_bare_unmeasured = bare roots that nobody measured: if tall and thick enough, up to { $plants } go to { $bed }; else bag them, their last day is { $day }
+round_shade_for_roots = roots were cut or torn, and it stands in the sun: carry it into the shade today, until { $until }
+round_shade_after_leap = came too far into the sun on { $since }: back into the shade today, and look for scorched leaves
 # (ends, rains)
 round_bag_ends = its bag ends { $ends }, before the rains of { $rains }: lift a plug, then pot on in time, or cull
 round_bare_taken = no bed takes them. Nobody wrote how long they keep, taken to { $day }: scratch the bark, and write the day you see
@@ -246,6 +259,12 @@ tasks_no_place = { $n ->
     [one] { $n } tray ready with no place left
    *[other] { $n } trays ready with no place left
 }
+# (plants, day)
+round_hands_rest = hands for { $plants } of them today, the rest by { $day }
+# (day)
+round_hands_not_today = no hands for them today: by { $day }
+# (plants)
+round_hands_late = { $plants } have no hands before their last day: find more hands, or pot them on
 round_no_place_left = { $plants ->
     [one] { $plants } more is good enough, no place left
    *[other] { $plants } more are good enough, no place left
@@ -296,6 +315,7 @@ task_cull = Cull
 task_space_out = Set apart
 task_begin_hardening = Begin hardening
 task_shade = Give more light
+task_into_shade = Into the shade
 task_water = Water more rarely
 task_measure = Measure
 task_check_plug = Lift a plug
@@ -365,6 +385,10 @@ tasks_begin_hardening = { $n ->
 tasks_shade = { $n ->
     [one] { $n } step of light
    *[other] { $n } steps of light
+}
+tasks_into_shade = { $n ->
+    [one] { $n } tray into the shade
+   *[other] { $n } trays into the shade
 }
 tasks_water = { $n ->
     [one] { $n } step of water

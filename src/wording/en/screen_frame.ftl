@@ -14,15 +14,15 @@ answers_going_out = Which tray goes to which bed, and why not?
 answers_seed = What seed is there, and how long does it live?
 answers_season = How does the year go for each tray and bed?
 answers_journal = What was written, and what no longer counts?
-banner_back = Looking back: { $day }. d: another day
-banner_ahead = Looking ahead: { $day }, if nothing more is done. d: another day
-banner_writing_day = What is written is for { $day }. b: another day
+banner_back = Looking back: { $day }. { $KEY_D }: another day
+banner_ahead = Looking ahead: { $day }, if nothing more is done. { $KEY_D }: another day
+banner_writing_day = What is written is for { $day }. { $KEY_B }: another day
 banner_gone = { $entries ->
     [one] One entry that was saved here is gone: outplant check
    *[other] { $entries } entries that were saved here are gone: outplant check
 }
 banner_read_only = Reading only
-banner_handbook = Handbook alone. z, then h: back
+banner_handbook = Handbook alone. { $KEY_Z }, then { $KEY_H }: back
 banner_doubts = { $doubts ->
     [one] One doubt
    *[other] { $doubts } doubts
@@ -37,11 +37,11 @@ said_taken_back = { $entries ->
     [one] Taken back: one entry
    *[other] Taken back: { $entries } entries
 }
-said_read_only = Nothing can be written now: reading only (z).
+said_read_only = Nothing can be written now: reading only ({ $KEY_Z }).
 said_looking = Nothing is written while looking at another day (d).
 said_no_reason = Nothing is chosen that has reasons.
 said_not_found = Nothing is called { $what }.
-said_kept_form = A form left half-filled is kept: { $form }. n, Enter goes on with it.
+said_kept_form = A form left half-filled is kept: { $form }. { $KEY_N }, Enter goes on with it.
 said_draft_kept = { $form }: what you typed is kept.
 help_title = Keys of this screen, and keys that mean the same everywhere
 help_here = On this screen
@@ -53,10 +53,10 @@ sign_not_before = not before that day; something else holds it back too
 sign_past = that day is past
 sign_not_read = never read, or too long ago
 sign_nurse_shade = shade of nurse plants: growing, useful, ended
-sign_more_missing = so many more things are missing; y names them
+sign_more_missing = so many more things are missing; { $KEY_Y } names them
 help_everywhere = Everywhere
 help_in_form = In a form
-help_find = f: look for a word
+help_find = { $KEY_F }: look for a word
 help_search = Looking for: { $what }
 help_none = No key has to do with that.
 find_title = Find: type or scan a code or a name
@@ -90,23 +90,23 @@ option_on = on
 option_off = off
 confirm_title = Take this back?
 confirm_waiting = Looking what it would undo ...
-confirm_keys = w: take it back. q: leave it.
+confirm_keys = { $KEY_W }: take it back. { $KEY_Q }: leave it.
 leave_title = Leave?
 leave_kept = What is written is in the file, and a form left half-filled is kept.
-leave_keys = Enter: leave. q or Esc: stay.
+leave_keys = Enter: leave. { $KEY_Q } or Esc: stay.
 confirm_rests = { $entries } entries in all, with what rests on them.
 confirm_why = taken back in the dashboard
 why_none = No reasons are known.
-why_rest_in_beds = With sources and entries: the bed on screen Beds, then y.
+why_rest_in_beds = With sources and entries: the bed on screen Beds, then { $KEY_Y }.
 why_more = { $lines ->
     [one] one more line
    *[other] { $lines } more lines
 }
 empty_walk = Nothing is due today. Rest, or look at the beds.
 empty_begin = write the first: plants that stand there already, seed, a bed
-no_trays = No trays yet: n, then "sow", writes the first sowing.
-no_beds = No beds yet: n, then "bed", lays one out.
-no_lots = No seed yet: n, then "lot", writes the first lot.
+no_trays = No trays yet: { $KEY_N }, then "sow", writes the first sowing.
+no_beds = No beds yet: { $KEY_N }, then "bed", lays one out.
+no_lots = No seed yet: { $KEY_N }, then "lot", writes the first lot.
 no_entries = Nothing is written yet.
 # (tray, was, is)
 outcome_tray = { $tray }: { $was } → { $is }

@@ -5,12 +5,12 @@ seed_lots = { $lots ->
    *[other] { $lots } lots, what must be sown first on top
 }
 seed_hidden = { $lots ->
-    [one] { $lots } used-up one hidden (v)
-   *[other] { $lots } used-up ones hidden (v)
+    [one] { $lots } used-up one hidden ({ $KEY_V })
+   *[other] { $lots } used-up ones hidden ({ $KEY_V })
 }
 seed_all_used_up = { $lots ->
-    [one] The only lot is used up: v shows it. n, then "lot", writes the next.
-   *[other] All { $lots } lots are used up: v shows them. n, then "lot", writes the next.
+    [one] The only lot is used up: { $KEY_V } shows it. { $KEY_N }, then "lot", writes the next.
+   *[other] All { $lots } lots are used up: { $KEY_V } shows them. { $KEY_N }, then "lot", writes the next.
 }
 seed_column_lot = lot
 seed_column_state = state
@@ -44,7 +44,7 @@ seed_tests = Germination tests
 seed_never_tested = Never tested.
 seed_how_many = How many to sow
 seed_for_plants = How many to sow for how many plants? { $typed }
-seed_none_open = No bed has an open place for it; i asks for a number of plants.
+seed_none_open = No bed has an open place for it; { $KEY_I } asks for a number of plants.
 # (likely, low, high)
 seed_share = { $likely } % (95 % sure: { $low } to { $high } %)
 seed_sowings = Sown from it

@@ -11,17 +11,17 @@ trays_column_age = days old
 trays_now = now
 trays_sorted = by { $column }
 trays_empty_hidden = { $trays ->
-    [one] { $trays } empty one hidden (v)
-   *[other] { $trays } empty ones hidden (v)
+    [one] { $trays } empty one hidden ({ $KEY_V })
+   *[other] { $trays } empty ones hidden ({ $KEY_V })
 }
 trays_all_empty = { $trays ->
-    [one] The only tray is empty: v shows it.
-   *[other] All { $trays } trays are empty: v shows them.
+    [one] The only tray is empty: { $KEY_V } shows it.
+   *[other] All { $trays } trays are empty: { $KEY_V } shows them.
 }
-trays_none_fits = No tray has "{ $written }" in its code, species, stage, place or lot. q shows all again.
+trays_none_fits = No tray has "{ $written }" in its code, species, stage, place or lot. { $KEY_Q } shows all again.
 trays_only = Only:
 trays_filter_typing = Enter keeps it
-trays_filter_kept = i changes it, q shows all
+trays_filter_kept = { $KEY_I } changes it, { $KEY_Q } shows all
 trays_verdict_empty = Empty: nothing stands here and no seed is waited for.
 trays_verdict_ready = Ready to go out: { $plants }.
 # (plants, day)

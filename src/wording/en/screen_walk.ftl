@@ -44,6 +44,7 @@ walk_more_right = { $lines ->
     [one] { $lines } more line: right arrow
    *[other] { $lines } more lines: right arrow
 }
+walk_all_of_it = All of it: right arrow
 walk_more_left = back: left arrow
 walk_large_hint = Enter, number, Enter
 walk_nothing_comes = nothing comes up any more

@@ -13,6 +13,11 @@ settings_takes_text = { $name } takes text in quotation marks
 settings_takes_yes_or_no = { $name } takes true or false
 # (name, values)
 settings_takes_one_of = { $name } takes one of: { $values }
+settings_takes_letters = { $name } takes letters between braces, each with the one it is moved to: c = "v"
+# (name, written)
+settings_no_letter = { $name } moves letters a to z of the screen; '{ $written }' is none
+# (name, letter)
+settings_letter_twice = { $name } puts two on the letter { $letter }: each letter does one thing
 settings_hide_nursery = so it is not known which nursery is meant: mend it, or name the nursery with --nursery
 paths_settings = settings
 paths_notes = notes of this copy

@@ -20,6 +20,8 @@ sheet_written_as = The sheet is { $encoding }, its cells parted by { $delimiter 
 sheet_tab = tabs
 sheet_comma = commas
 sheet_semicolon = semicolons
+# (column, nearest)
+sheet_passed_over_near = { $column } (rename it if it means: { $nearest })
 sheet_passed_over = Columns passed over, they mean nothing here: { $columns }
 sheet_understood = Understood so:
 # (written, day)

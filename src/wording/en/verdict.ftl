@@ -23,6 +23,8 @@ container_holds = { $days ->
 container_outgrown = in its bag { $days } days, the bag holds it { $most }: lift a plug, then pot on or cull
 # (days, most)
 container_far_beyond = in its bag { $days } days, the bag holds it { $most }: so late one plug that holds is not enough. Measure a sample of today and write it, or pot on or cull
+# (days, most, day)
+container_cut_lately = in its bag { $days } days, the bag holds it { $most }; roots were cut, and no plug tells before { $day }: leave it until then
 container_circles = the roots circle, whatever the days: cut them, or cull; a larger bag alone does not mend it
 # (days, most)
 seedbed_holds = { $days ->
@@ -77,6 +79,7 @@ plug_crumbles = the plug falls apart: wait until the roots hold it
 plug_circles = the roots circle: cut them, or cull; potting on alone does not mend it
 flush_met = no soft new leaves
 flush_unmet_on = soft new leaves seen { $day }: wait until they are firm
+flush_feel = soft new leaves seen { $day }: feel whether they are firm and dark; where they are soft, wait some days more
 # (days, least)
 hardening_met = { $days ->
     [one] hardening for { $days } day, { $least } needed
@@ -100,15 +103,18 @@ hardening_steps_taken = has stood { $days } days in light enough for this step: 
 hardening_stood_here = has stood { $days } days in this light, { $least } needed
 # (days, short, least)
 hardening_stood_short = { $days ->
-    [0] stands in this light since today, { $least } days needed: leave it there
-    [one] has stood { $days } day in this light, { $short } short of { $least }: leave it there
-   *[other] has stood { $days } days in this light, { $short } short of { $least }: leave it there
+    [0] stands in this light since today, { $least } days needed: leave it there, unless its bed is brighter
+    [one] has stood { $days } day in this light, { $short } short of { $least }: leave it there, unless its bed is brighter
+   *[other] has stood { $days } days in this light, { $short } short of { $least }: leave it there, unless its bed is brighter
 }
 hardening_soft = goes out soft: nothing to harden
 hardening_no_brighter = this bed is no brighter than where it stood: nothing to harden for
 # (least, day)
 hardening_not_before = hardening has not begun, it takes { $least } days: time enough from { $day } on
 hardening_not_begun = hardening has not begun, it takes { $least } days: bring it toward the light, water more rarely
+hardening_begun_today = hardening since today, it takes { $least } days: leave it there
+# (on, from, least)
+hardening_leapt = the step of { $on } was too large and hardens nothing: it counts from { $from }, and then takes { $least } days
 # (day, least)
 hardening_put_back = the shade was put back up on { $day }: hardening, { $least } days, begins again with the next step toward the light
 # (day, from)
@@ -139,6 +145,8 @@ step_too_dark = stood in { $from } light, this bed has { $to }: much darker than
 step_too_dark_tray = stands in { $from } light, its species goes into { $to } at most: much darker than it is used to
 # (sentence, now, since, until)
 step_after_burn = { $sentence }. It came into { $now } light on { $since }, too large a step: keep it in shade until { $until } and look for scorched leaves
+# (sentence, now, since, shows)
+step_in_sun = { $sentence }. It came into { $now } light on { $since }, too large a step, and stands there still: back into the shade today, and look for scorched leaves. It stays until it is in the shade, or was counted on { $shows } or later and is not scorched
 held_met = nobody holds it back
 held_unmet_said = held back: { $why }
 # (why, day)
@@ -146,9 +154,15 @@ held_unmet_until = held back until { $day }: { $why }
 treated_met = no treatment still at work
 treated_unmet_said = treated with { $what }, and the waiting time still runs
 # (tray, what, day)
+treated_plants_until = plants from { $tray }, treated with { $what }, stand here: until { $day }, as their waiting time is written, nobody works in this bed with hands
+# (tray, what, day)
 treated_beside_until = { $tray }, treated with { $what }, stands or stood on this bench: until { $day }, as its waiting time is written, nobody works here with hands
 # (what, day)
 treated_dries = treated with { $what }: nobody works here with hands until it has dried. From { $day } on one may
+# (what, day)
+treated_of_day = treated with { $what }: nobody works here with hands on that day. From { $day } on one may
+# (tray, what, day)
+treated_beside_of_day = { $tray }, treated with { $what }, stands or stood on this bench: nobody works here with hands on that day. From { $day } on one may
 # (tray, what, day)
 treated_beside_dries = { $tray }, treated with { $what }, stands or stood on this bench: nobody works here with hands until it has dried. From { $day } on one may
 # (what, day)
@@ -156,6 +170,7 @@ treated_here_until = this bench was treated with { $what }: until { $day }, as i
 # (what, day)
 treated_unmet_until = treated with { $what }: waiting time as written ends { $day }
 plant_back_met = nothing against weeds still waits in the ground
+plant_back_bench = this bench was treated with { $what } before these came, and it may lie in its ground: set the bags where roots do not touch it, and look at the youngest leaves before they go
 plant_back_said = { $what } was used here, and its time before planting still runs
 # (what, day)
 plant_back_until = { $what } was used here: its label lets nothing be planted before { $day }
@@ -169,23 +184,45 @@ pest_on_many = seen on { $day }: { $what }, on { $share } of the plants. It goes
 # (what, day, next)
 pest_of_soil = seen on { $day }: { $what }. It goes along with soil and roots: { $next }
 # (what, day, next)
+pest_of_soil_apart = seen on { $day }: { $what }. It goes along with soil and roots: set the tray apart, ask whether it must be reported, and { $next }
+# (what, day, next)
+pest_in_stem = seen on { $day }: { $what }. It sits inside the stem and goes along: { $next }
+# (what, day, next)
+pest_may_spread = seen on { $day }: { $what }. It may be a sickness that goes along: set the tray apart, and { $next }
+# (tray, what, day)
+pest_beside_tray = these plants stand or stood beside { $tray }, where { $what } was seen on { $day }: look at them before they go, and write share 0 where none has it
+# (what, day)
+pest_beside_place = these plants stand or stood where { $what } was seen on { $day }: look at them before they go, and write share 0 where none has it
+# (what, day, share, leaves)
+pest_leaves_many = seen on { $day }: { $what }, on { $share } of the plants. It goes along with no plant, but one that lost its leaves does not start: count those that keep their sound leaves ({ $leaves }), and measure a sample with its leaves, or write the share of those that do not
+# (what, day, share, leaves)
+pest_leaves_few = seen on { $day }: { $what }, on { $share } of the plants. It goes along with no plant: leave those that do not keep their sound leaves ({ $leaves })
+# (what, day, leaves)
+pest_leaves_uncounted = seen on { $day }: { $what }; nobody wrote on how many, so it holds back. It goes along with no plant: write the share of those that do not keep their sound leaves ({ $leaves })
+# (what, day, next)
 pest_spreads = seen on { $day }: { $what }. One plant that has it is enough: set the tray apart, ask whether it must be reported, and { $next }
 # (what, day)
 pest_unknown = seen on { $day }: { $what }. This name is not known here, and what nobody knows is not safe: write it again with "goes along with plants" yes or no
 # (next)
-pest_sign = where you know that it is none (no water, burned by the sun), write it again with "goes along with plants" no; else { $next }
+pest_sign = where you know that it is none (no water, no food, burned by the sun), write it again with "goes along with plants" no; else { $next }
 pest_next_kind = write it again with "goes along with plants" yes or no: its name does not say it
 pest_next_share = count on how many plants it is, and write it again with that day and its share
 # (least, so_far)
-pest_next_out = throw out what has it with its soil, in a bag, burned or buried far from here, on no heap that the nursery uses; write it as culled, at least { $least } of its plants ({ $so_far } so far)
+pest_next_out = throw out what has it with its soil, in a bag, burned or buried far from here, on no heap that the nursery uses; write it as culled, at least { $least } of its plants ({ $so_far })
 # (least, so_far)
-pest_next_out_or_treat = throw out what has it with its soil, in a bag, burned or buried far from here, on no heap that the nursery uses; write it as culled, at least { $least } of its plants ({ $so_far } so far). Or treat the whole tray by the label, and write it
+pest_next_out_or_treat = throw out what has it with its soil, in a bag, burned or buried far from here, on no heap that the nursery uses; write it as culled, at least { $least } of its plants ({ $so_far }). Or treat the whole tray by the label, and write it
 # (least, so_far)
 pest_next_taken_out = dig out what has it with its roots and the soil on them, in a bag, burned or buried far from here; write it as plants lost, at least { $least } ({ $so_far } so far)
 # (least, so_far)
 pest_next_taken_out_or_treat = dig out what has it with its roots and the soil on them, in a bag, burned or buried far from here; write it as plants lost, at least { $least } ({ $so_far } so far). Or treat the ground by the label, and write it
 # (day)
 pest_next_rest = let this ground rest until { $day } with what it does not live on, and carry no soil or tools from it: it keeps for years, and nobody sees it in the ground. Then look at what stands there, and where none has it write share 0
+pest_so_far = { $so_far } so far
+# (so_far, died)
+pest_so_far_and_died = { $so_far } so far; { $died } that died of it since are counted
+pest_next_whole_tray = throw out the whole tray with its soil and bags, burned or buried far from here, and write it as culled: so many have it that the soil they share has it too. Use none of this soil again, and wash the bench
+# (next, day)
+pest_next_or_count = { $next }. A count of the whole tray from { $day } on answers it too, where few died since
 pest_next_deed = treat the ground, rest it or dig out what has it, and write it as treated, or write the plants taken out; a look alone is not believed
 # (look, day)
 pest_next_look_from = { $look }. Not before { $day }: it shows late
@@ -196,6 +233,7 @@ pest_look_roots = look at the roots of { $plants } of its plants at least; where
 pest_look_ground = dig in some places and look; where there is none write share 0
 pest_look_rested = it has rested: look at what stands there, and where none has it write share 0
 pest_look_roots_grown = lift { $plants } plants that grew in this ground since (weeds, beans or tomatoes sown for it) and look at their roots; where none has it write share 0, how many were looked at, and that roots were
+pest_look_hosts_grown = nobody sees it in soil: have the soil tested, or grow { $plants } young plants of what it lives on in it and look at their roots; else let it rest with what it does not live on. Where none has it write share 0, how many were looked at, and that roots were
 pest_look_bed = look at the plants of this bed; where none has it write share 0
 # (plants, tray, what, day, look_at)
 pest_brought = set out here: { $plants } plants from { $tray }, where { $what } was seen on { $day }. Take out what has it with its soil, and look at { $look_at } of them before you plant more. Where none has it write share 0 for this bed, and how many were looked at
@@ -219,6 +257,9 @@ bare_roots_unmet = its species does not live from bare roots: bag them at once, 
 bare_roots_wildling = pulled in the wild with torn roots: bag them at once, deep shade and moist for three to four months, then out toward the light in steps
 good_until_unmet_stump = its last day was { $day }: scratch the bark, green is alive, and cull what is dry
 good_until_unmet = its last day was { $day }: look at the roots, cull what is dry
+good_until_taken = nobody wrote how long they keep, taken to { $day }: look at them. Fine roots moist and bark green under the nail: plant or bag them today, and count those. Roots dry and bark brown: dead
+good_until_taken_stump = nobody wrote how long they keep, taken to { $day }: scratch the bark. Green and moist: plant or bag them today, and count those. Brown and dry: dead
+good_until_looked = past { $day }, which nobody wrote, and counted alive today: out today
 # (light, band)
 light_met = { $light } light in this bed, inside its { $band }
 # (light, band)
@@ -266,6 +307,8 @@ fenced_on = fenced on { $day }
 cleared_stale = cleared on { $day }, which counts for { $lasts } days: clear what has grown back, then write it
 # (day, lasts)
 holes_stale = holes dug on { $day }, which counts for { $lasts } days: open them again, then write it
+# (day, cm)
+holes_shallow = holes dug on { $day } are too shallow for the { $cm } cm bag: dig them deeper, then write the depth
 # (day, lasts)
 weeded_stale = weeded on { $day }, which counts for { $lasts } days: weed the rings again, then write it
 # (day, lasts)
@@ -350,10 +393,18 @@ gap_no_plant_back = { $what } was used here on { $day }, and how long before pla
 # (day, dead, alive, again)
 gap_most_of_bed_died = by { $day } { $dead } had died here of nobody knows what and { $alive } live: look for the cause first, and write it as a pest or sickness of this bed, or as none, or the count again with its cause; else count again from { $again } on
 # (day, gone, alive, again)
-gap_many_died = the count of { $day } found { $gone } dead or gone and { $alive } alive, and nobody wrote of what: look for the cause and write it as a pest or sickness, or as none; else count again from { $again } on
+gap_many_died = by { $day } { $gone } were dead or gone and { $alive } alive, and nobody wrote of what: look for the cause and write it as a pest or sickness, or as none; else count again from { $again } on
 # (what, day, alive)
 gap_no_plant_back_plants = treated with { $what } on { $day }: nobody here knows whether it harms plants, and how long before planting its label asks to wait is not written. Read the label, then write it again with that day and after how many days one may plant, 0 where it is nothing against weeds. A count of those alive from { $alive } on answers it too
+# (what, day, alive)
+gap_may_be_scorched = treated with { $what } on { $day }: it kills what it wets and shows only after one to three weeks, whatever its label says of planting. Keep these here, and count those alive from { $alive } on, without what yellows or dries
+# (sentence)
+or_no_label = { $sentence }, 0 where it has no label
+# (day, until)
+gap_plug_tells = how long its bag still holds it is not known; the plug lifted on { $day } holds, which tells as much until { $until }
 gap_coming_day = a coming day: nobody knows its rain yet
+# (tray, what, day)
+gap_no_waiting_time_plants = plants from { $tray }, treated with { $what } on { $day }, stand here, and its waiting time is not written: until it is, nobody works in this bed with hands. Read the label, then write it again with that day and after how many days it is safe
 # (tray, what, day)
 gap_no_waiting_time_beside = { $tray }, treated with { $what } on { $day }, stands or stood on this bench, and its waiting time is not written: until it is, nobody works here with hands. Read the label, then write it again with that day and after how many days it is safe
 # (what, day)
@@ -430,7 +481,7 @@ unknown_height = height is not measured: measure { $USUAL_SAMPLE } plants, or al
 unknown_collar = root collars are not measured: measure a sample with a caliper
 unknown_leaves = leaves are not counted: count them on a sample
 unknown_grafted = whether they are grafted is not known: look below the lowest leaves, then write it
-unknown_plug = no plug was looked at: lift one
+unknown_plug = no plug was lifted yet: lift one before they go out; where the ball falls apart they stay
 unknown_flush = nobody looked at the new leaves: see whether they are soft
 unknown_hardening = nobody wrote down what light it stood in: read the light here
 unknown_exposure_step = the light where it stands is not known: read it there
@@ -461,7 +512,7 @@ source_load = a load is { $LOAD_PLANTS } plants, or all that stand where fewer d
 source_light_step = light of the bed beside the light of the tray in its last { $LAST_LIGHT_DAYS } days: more than { $LARGE_STEP } of full light and { $LARGE_STEP_RATIO } times as bright burns, and so does more than { $STEEP_RATIO } times with more than { $SMALL_STEP }; above { $FITS_UP_TO } times, and below { $DARKER_WARNS_BELOW }, take care (ours; no publication gives a safe number)
 source_waiting_beside = the waiting time written down with the treatment, for the whole bench: ours, for a label counts the treated area and a bench is one
 source_waiting_time = the waiting time written down with the treatment; the label and local rules lead
-source_pest = ours: a pest on { $PEST_HOLDS_PCT } % of the plants or more, and any of the soil and the roots, any virus, witches' broom, wilt or other sickness of which one plant is enough, and any that nobody knows, is carried into the field; it shows late, so a look tells after { $LOOK_AFTER_DAYS } days, { $LOOK_AFTER_INCURABLE_DAYS } of what nothing cures; ground in which it keeps unseen rests { $GROUND_RESTS_DAYS } days. Common practice: only healthy plants go out
+source_pest = ours: a pest on { $PEST_HOLDS_PCT } % of the plants or more, lost leaves on a third of them, and any of the soil and the roots, any virus, witches' broom, wilt or other sickness of which one plant is enough, and any that nobody knows, is carried into the field; it shows late, so a look tells after { $LOOK_AFTER_DAYS } days, { $LOOK_AFTER_INCURABLE_DAYS } of what nothing cures; ground in which it keeps unseen rests { $GROUND_RESTS_DAYS } days. Common practice: only healthy plants go out
 source_flush = common practice: new leaves take 2-3 weeks to harden
 source_stumps_keep = nobody wrote how long they keep: taken as { $STUMPS_KEEP_DAYS } days for stumps and stakes, moist and in the shade (ours, from common practice: one to three weeks); scratch the bark, green is alive
 source_last_day_taken = nobody wrote how long they keep: taken as { $BARE_ROOTS_KEEP_DAYS } days, { $HEELED_IN_KEEP_DAYS } where heeled in cool and moist (from memory: Jaenicke 1999, Good tree nursery practices, ICRAF); look at the roots

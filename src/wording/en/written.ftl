@@ -66,6 +66,8 @@ remark_before_emergence = { $tray }: { $counted } seedlings, but it was sown on 
 remark_first_days = The first come up about { $days } days after sowing.
 # (lot, day, cut)
 remark_seed_past = take care: the seed of { $lot } is past its stated life since { $day }. { $cut }
+# (lot, germinated, seeds, days, last, day)
+remark_test_early = take care: { $germinated } of { $seeds } of { $lot } after { $days } d tells only that so many live: the last of this species are due { $last } d after laying out. Count on until { $day }, take this line back then and write the whole count
 # (lot, why)
 remark_seed_dead = take care: the seed of { $lot } is { $why }
 # (tray, bed, why)
@@ -77,13 +79,24 @@ remark_more_than_ready = take care: of { $tray } { $planted } go out, and by its
 # (about, why)
 remark_hands_in_wait = take care: this takes hands into { $about } while a waiting time runs there: { $why }. Gloves and sleeves, or wait; then wash hands, arms and clothes
 remark_unknown_pest = take care: whether "{ $what }" goes along with plants is not known here, so it holds back: write it again with "goes along with plants" yes or no
+remark_may_scorch = take care: "{ $what }" kills the plants that it wets and shows after one to three weeks: they stay here until those alive are counted, { $SHOWS_AFTER_DAYS } days later or more
+remark_about_nothing = nothing here is called "{ $about }": is the note about that?
 remark_may_kill = take care: whether "{ $what }" harms plants is not known here, so nothing is planted until its time before planting is written too: 0 where it is nothing against weeds
+# (tray, what)
+remark_loss_names = take care: "{ $what }" names a sickness, or what may be one, so it counts as seen in { $tray } and holds it back. Where living plants have it too, write it as a pest or sickness with their share
+# (tray, what)
+remark_from_sick = take care: { $what } is not settled in { $tray }, and plants, soil, hands and knives carry it on: settle it first, or keep these plants apart, and wash before you touch others
+# (place, what)
+remark_to_sick = take care: { $what } was seen at { $place }, or a tray with it stands or stood there: take another place, or look at these plants before they go
 remark_only_named = take care: "{ $what }" names a sickness, and this line holds no plants back: write it as a pest or sickness too, with the share of the plants
 remark_only_used = take care: "{ $what }" names something that was used, and a note makes nobody wait: write it as treated too, with its waiting time
 # (bed, area)
 remark_large_bed = { $bed }: { $area } ha are more than a bed has: are length and width in metres?
 # (bed, species)
 remark_no_positions = { $bed }: { $species } has no position there by this spacing, or more than can be counted: are the distances in metres?
+remark_rows_unread = rows "{ $rows }" cannot be read, and all would be meant: write 1-3,7 or every 3
+# (bed, species, density, row, in_row)
+remark_spacing = { $bed }: { $species } would stand { $density } to the hectare, usual is { $row } × { $in_row } m: is the spacing right?
 remark_until_and_never = until { $until } and never are both said, and never would count: which is meant?
 remark_nothing_gone = nothing is missing here, so there is nothing to settle: is that so?
 # (entry, day)

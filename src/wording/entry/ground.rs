@@ -71,7 +71,7 @@ impl Wording {
         let name = self.species_of(&counted.nurse, species);
         let said = self.entry_nurse_counted(&counted.bed, counted.alive.0, name);
         let bunches = counted.bunches_showing.map(|bunches| self.part_bunches(bunches.0));
-        let cause = counted.cause.as_ref().map(|cause| cause.0.to_string());
+        let cause = counted.cause.as_ref().map(|cause| self.cause_told(&cause.0));
         let place = self.where_in_bed(counted.rows.as_ref(), counted.at.as_deref());
         with_parts(said, [bunches, cause].into_iter().chain(place))
     }
@@ -132,7 +132,7 @@ impl Wording {
         let parts = [
             look.tray.as_ref().map(|tray| self.part_from_tray(tray)),
             look.outplanted_on.map(|day| self.part_outplanted_on(self.day(day))),
-            look.causes.as_ref().map(|causes| causes.0.to_string()),
+            look.causes.as_ref().map(|causes| self.cause_told(&causes.0)),
         ];
         with_parts(said, parts.into_iter().chain(self.where_in_bed(look.rows.as_ref(), look.at.as_deref())))
     }

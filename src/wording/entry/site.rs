@@ -5,7 +5,11 @@ use crate::nursery::entry::shape::month_day;
 use crate::nursery::entry::types::MonthDay;
 use crate::nursery::entry::{BedSet, NurserySet, PlanLine, SeasonSet, SiteEntry};
 use crate::nursery::species::Catalogue;
+use crate::reckon::bed::positions::own_positions;
+use crate::science::spacing::Position;
 use crate::wording::Wording;
+
+const SQUARE_METRES_PER_HA: f64 = 10_000.0;
 
 impl Wording {
     pub(super) fn site_sentence(&self, entry: &SiteEntry, species: &Catalogue) -> String {
@@ -13,7 +17,7 @@ impl Wording {
             SiteEntry::NurserySet(nursery) => self.nursery_sentence(nursery),
             SiteEntry::SeasonSet(season) => self.season_sentence(season),
             SiteEntry::SpeciesSet(own) => {
-                let mut named: Vec<String> = own.profile.0.keys().map(|name| self.figure_name(name)).collect();
+                let mut named: Vec<String> = own.profile.0.keys().map(|name| self.profile_part(name)).collect();
                 named.dedup();
                 self.entry_species_set(self.species_of(&own.species, species), named.join("; "))
             }
@@ -84,10 +88,15 @@ impl Wording {
         let metres = |value: f64| self.number(value, 2);
         let said = self.entry_bed_set(&bed.bed, &bed.field, metres(bed.length_m.0), metres(bed.width_m.0));
         let bearing = bed.row_bearing_deg.map(|bearing| self.part_bearing(self.number(bearing.0, 0)));
-        let line = |line: &PlanLine| {
-            self.plan_line(self.species_of(&line.species, species), metres(line.row_m.0), metres(line.in_row_m.0))
+        let own = own_positions(bed);
+        let area_ha = bed.length_m.0 * bed.width_m.0 / SQUARE_METRES_PER_HA;
+        let line = |(line, own): (&PlanLine, &Vec<Position>)| {
+            let name = self.species_of(&line.species, species);
+            // To tens: a bed is measured by paces.
+            let per_ha = self.number((own.len() as f64 / area_ha / 10.0).round() * 10.0, 0);
+            self.plan_line(name, metres(line.row_m.0), metres(line.in_row_m.0), own.len() as i64, per_ha)
         };
-        let plan: Vec<String> = bed.plan.iter().map(line).collect();
+        let plan: Vec<String> = bed.plan.iter().zip(&own).map(line).collect();
         with_parts(said, [bearing, (!plan.is_empty()).then(|| self.part_plan(plan.join("; ")))])
     }
 }

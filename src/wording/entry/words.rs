@@ -1,8 +1,14 @@
 //! Words that sentences about entries share: what they are about, how much, where in a bed.
 
+use std::collections::BTreeMap;
+use std::sync::OnceLock;
+
+use crate::base::text::folded;
+use crate::base::word::Word;
 use crate::base::{BedName, LotCode, PlaceName, TrayCode};
+use crate::nursery::cause::Cause;
 use crate::nursery::entry::types::{ArrivedFrom, Count, CutWhat, MovedHow, NotNegative, PlantForm, Sky, Spot, Text};
-use crate::wording::{Wording, theme};
+use crate::wording::{Lang, Wording, theme};
 
 /// Spots named in a sentence; the rest are counted.
 const SPOTS_NAMED: usize = 6;
@@ -33,14 +39,36 @@ impl Wording {
         if all.is_empty() { self.about_nothing() } else { all.join(", ") }
     }
 
-    /// A cause as it was written; that none was said is said in the person's language.
+    /// A text of a form as it was written; that no cause was said is said in the person's language.
+    pub(crate) fn text_told(&self, text: &str) -> String {
+        if is_not_said(text) { self.no_cause_said() } else { text.to_string() }
+    }
+
+    /// A cause as it was written; one of ours, and that none was said, in the person's language.
     pub(crate) fn cause_told(&self, cause: &str) -> String {
-        if is_not_said(cause) { self.cause_not_said() } else { cause.to_string() }
+        if is_not_said(cause) { self.no_cause_said() } else { self.own_cause(cause) }
+    }
+
+    /// One of our causes in the person's language, whichever it was written in; another as it was written.
+    fn own_cause(&self, written: &str) -> String {
+        static NAMES: OnceLock<BTreeMap<String, Cause>> = OnceLock::new();
+        let names = NAMES.get_or_init(|| {
+            let named = |wording: Wording| {
+                Cause::WORDS.iter().map(move |(cause, _)| (folded(&wording.cause_name(*cause)), *cause))
+            };
+            Lang::ALL.into_iter().map(Wording::new).flat_map(named).collect()
+        });
+        names.get(&folded(written)).map_or_else(|| written.to_string(), |cause| self.cause_name(*cause))
+    }
+
+    /// A cause by its name.
+    pub(crate) fn cause_name(&self, cause: Cause) -> String {
+        self.of_word(theme::CAUSE, cause)
     }
 
     /// Why plants were thrown out, the same way.
     pub(super) fn reason_told(&self, why: &str) -> String {
-        if is_not_said(why) { self.reason_not_said() } else { why.to_string() }
+        if is_not_said(why) { self.reason_not_said() } else { self.own_cause(why) }
     }
 
     /// Seed as it was written: counted, weighed or both.

@@ -3,7 +3,7 @@
 today_unreadable = OUTPLANT_TODAY es '{ $written }'; escríbalo así: 2026-03-14
 begun_next = Ahora: las bandejas que tiene, de una hoja guardada como CSV con las columnas Bandeja, Especie, Cuántas, Sembrada hacia, Funda, Mesa: outplant import bandejas.csv --as trays (primero con --dry-run, para ver cómo se entiende). Las parcelas entran con --as beds. outplant write muestra todo lo demás que se puede anotar, outplant ready dice qué está listo.
 sample_look = Este es un vivero inventado, guardado en { $file }. Empiece el suyo: outplant begin --name "..." --lat ... --lon ... --altitude ...
-write_lists_kinds = Lo que se puede anotar, cada cosa como outplant write CLASE campo=valor ... ; lo que va entre [ ] puede faltar; happened= y who= acompañan a cualquiera:
+write_lists_kinds = Lo que se puede anotar, cada cosa como outplant write CLASE campo=valor ... ; lo que va entre [ ] puede faltar; dia= y quien= acompañan a cualquiera:
 value_number = número
 value_flag = sí|no
 value_entry = k3f9:12

@@ -37,7 +37,7 @@ form_bag = en bolsa
 form_bare_root = a raíz desnuda
 form_stump = tocones
 moved_pricked_out = repicadas
-moved_potted_on = a bolsa mayor
+moved_potted_on = cambio de bolsa
 moved_merged = juntadas
 cut_leaves = hojas
 cut_stem = tallos
@@ -76,7 +76,10 @@ part_texture = suelo { $texture }
 entry_bed_set = parcela { $bed } en { $field }: { $length } × { $width } m
 part_bearing = hileras hacia { $degrees }°
 part_plan = para { $plan }
-plan_line = { $species } { $row } × { $in_row } m
+plan_line = { $species } { $row } × { $in_row } m: { $positions ->
+    [one] { $positions } puesto
+   *[other] { $positions } puestos
+}, { $per_ha } por hectárea
 entry_positions_blocked = { $positions ->
     [one] parcela { $bed }: { $positions } hoyo tapado ({ $spots }), { $why }
    *[other] parcela { $bed }: { $positions } hoyos tapados ({ $spots }), { $why }
@@ -116,7 +119,7 @@ part_shade_now = estaban a { $shade } de sombra
 entry_counted = bandeja { $tray } contada: { $living } vivas
 part_dead = { $dead } muertas
 reason_not_said = sin decir por qué
-cause_not_said = causa no dicha
+no_cause_said = causa no dicha
 who_unknown = alguien
 part_about = más o menos
 part_cells_seen = { $cells ->

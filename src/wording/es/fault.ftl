@@ -15,6 +15,7 @@ problem_below_zero = { $field } no puede ser menos de 0; se escribió '{ $writte
 problem_outside_ends = { $field } va entre { $least } y { $most }: revise el número y su unidad
 problem_above_nought = { $field } debe ser más que 0: revise el número y su unidad
 problem_above_nought_to = { $field } debe ser más que 0 y a lo más { $most }: revise el número y su unidad
+problem_too_many = { $field } es a lo más { $most }: revise el número
 problem_below_least = { $field } debe ser { $least } o más: revise el número y su unidad
 problem_not_true_or_false = { $field } es true o false (sí o no)
 problem_not_text = { $field } es un texto

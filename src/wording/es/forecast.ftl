@@ -6,7 +6,7 @@ forecast_on_its_way = va bien
 forecast_slow = lenta, y todavía nace
 forecast_failing = está fallando
 forecast_finished = terminó de nacer
-because_before_day = antes del { $day } no se puede decir nada
+because_before_day = si viene como debe no se sabe antes del { $day }
 because_not_counted = nadie ha contado desde que algo podía haber nacido: cuéntela
 because_up = { $emerged } nacidas el { $day }, para entonces debían ser cerca de { $due } y en total se esperaban { $expected }
 because_will_be = { $seedlings } hasta el { $day }, el último día de la especie
@@ -36,6 +36,10 @@ forecast_in_the_end = { $seedlings } de { $seeds } semillas, con { $RANGE_LEVEL 
 forecast_last_day = el { $day }
 forecast_wait_until = hasta el { $day }; después desocupe la mesa
 forecast_waited = ya no: desde el { $day } casi nada queda por nacer, desocupe la mesa
+again_fewer = esta siembra da cerca de { $missing ->
+    [one] { $missing } plántula
+   *[other] { $missing } plántulas
+} menos de lo esperado
 again_missing = { $missing ->
     [one] faltará cerca de { $missing } planta
    *[other] faltarán cerca de { $missing } plantas
@@ -89,6 +93,7 @@ chance_hardly = apenas cambia
 worth_reckoning = { $task }: probabilidad { $chance } de que cambie lo que se hace x { $plants } plantas x cercanía { $near } / { $minutes } min = { $saved } plantas por minuto
 worth_by = hay que decidir hasta el { $day }
 round_sow_again = { $up }; { $will }
+round_sow_again_fresh = consiga semilla fresca: ningún lote de aquí está dentro de su vida
 label_formula = fórmula
 label_beforehand = antes
 forecast_formula = nacidas el día t después de sembrar: d / (1 + exp(-b (ln t - ln t50))), lo probable d { $d }, b { $b }, t50 { $t50 } d; cuántas faltan se suma sobre todas las curvas que los conteos dejan como probables

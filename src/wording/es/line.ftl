@@ -31,6 +31,8 @@ sheet_not_in_workbook = el libro no tiene la hoja '{ $wanted }'; sus hojas: { $t
 sheet_none_in_text = --sheet nombra una hoja de un libro de cálculo (.xlsx, .ods), y este archivo es de texto: quítelo
 sheet_too_long = la hoja pasa de { $most } y no se leyó
 sheet_not_in_encoding = el byte { $byte } no significa nada en la codificación de la hoja: guárdela como UTF-8 e inténtelo de nuevo
+sheet_is_a_database = esto es una base de datos y no una hoja; el archivo de un vivero se abre con --nursery ARCHIVO
+sheet_is_none = esto no es texto ni un libro de cálculo: guarde la hoja como CSV (texto) o .xlsx e inténtelo de nuevo
 sheet_no_names = la hoja no tiene la fila con los nombres de las columnas
 sheet_too_many_columns = la hoja tiene más de { $most } columnas
 sheet_column_without_name = hay una columna con datos y sin nombre
@@ -51,6 +53,8 @@ undo_leaves = si se { $entries ->
    *[other] retiran estas { $entries } anotaciones
 }, otras posteriores quedan sin base ({ $list }): { $rest }. Diga --together para retirarlas también
 profile_refused = { $species }: { $what }
+sheet_empty_tray = 0 plantas: ¿está vacía la bandeja? Quite su fila, o escriba cuántas hay
+sheet_no_volume = en '{ $written }' no cabe nada: escriba el volumen de la bolsa, por ejemplo 2 l
 sheet_no_rows = la hoja tiene nombres de columnas y ninguna fila debajo
 sheet_no_column = ninguna columna se llama "{ $name }"; hay: { $seen }
 sheet_no_header = la primera fila debe nombrar las columnas, por ejemplo { $example }; dice: { $seen }

@@ -43,6 +43,7 @@ lot_verdict_good = se espera que hoy viva { $share } de la semilla
 lot_verdict_ending = hay que sembrarla ya, su vida termina el { $day }: se espera que hoy viva cerca de { $share }
 lot_verdict_killed = muerta: el frío bajo { $celsius } °C la mata, y así estuvo desde el { $day }. Consiga semilla fresca
 lot_verdict_dead = muerta por lo que se sabe de su vida. Consiga semilla fresca. { $cut }
+lot_verdict_tested_dead = muerta según su prueba: de { $seeds } no nació ninguna hasta el { $day }. { $cut }; descártela si ninguna vive, y consiga semilla fresca
 lot_verdict_past_short = pasó su vida indicada, y una prueba tarda demasiado. { $cut }; siembre ya lo que viva o consiga semilla fresca
 lot_verdict_past = pasó su vida indicada: pruébela, o siembre ya el resto bien tupido
 lot_verdict_unknown = no se sabe cuánta vive hoy: pruébela, o anote cómo se guardó
@@ -69,6 +70,10 @@ lot_no_figures = no se sabe: no hay constantes de esta especie ni días para com
 lot_no_store = no se sabe: hay constantes de esta especie, pero no está anotada la humedad o la temperatura
 lot_outlived = no se sabe: vivía pasado el doble de su vida indicada; solo una prueba lo dice
 lot_tested = { $day }: { $germinated } de { $seeds }, { $share } ({ $low } a { $high }, con { $TEST_LEVEL } % de seguridad)
+lot_tested_short = { $day }: { $germinated } de { $seeds } a { $days ->
+    [one] { $days } día
+   *[other] { $days } días
+}, muy pronto para saber: vive al menos { $share }; hay que contar hasta el { $until }
 lot_replicates_agree = las repeticiones { $counts } concuerdan
 lot_replicates_apart = las repeticiones { $counts } se apartan más de lo que explica el azar
 lot_replicates_cannot_tell = repeticiones { $counts }: muy pocas semillas para decir si concuerdan
@@ -81,7 +86,8 @@ lot_retest_never = { $days } d desde la cosecha sin prueba
 lot_retest_old = { $days } d desde la última prueba
 lot_retest_falling = un tercio del camino al { $OLD_SHARE } % del comienzo, { $days } d tras la última prueba o la cosecha
 lot_retest_apart = las repeticiones de la última prueba no concuerdan
-lot_retest_too_late = no: una prueba tarda cerca de { $days } días, más de lo que vive. { $cut }; siembre ya lo que viva
+lot_retest_too_late = no: una prueba tarda cerca de { $days } días, más de lo que vive. { $cut }; siembre ya lo que viva hoy, o consiga semilla fresca
+lot_retest_tested_dead = no: muerta según su prueba
 lot_retest_killed = no: la mató el frío
 lot_retest_few = no: quedan { $seeds }, una prueba toma { $TEST_SEEDS }: abra algunas con cuchillo
 lot_retest_unknown_seeds = no se dice: nadie sabe cuántas semillas quedan

@@ -18,3 +18,30 @@ standing_dry = seca
 standing_soaked = encharcada
 standing_full = llena
 standing_refill = resiembra
+
+## cause_: by word
+
+cause_damping_off = mal del talluelo
+cause_drought = sequía
+cause_rats = ratas
+cause_insects = insectos
+cause_snails = babosas
+cause_broken = quebradas
+cause_stem_broken = tallo quebrado
+cause_found_dead = halladas muertas
+cause_washed_out = se las llevó el agua
+cause_ants = hormigas
+cause_grasshoppers = chapulines
+cause_cutworm = gusano cortador
+cause_weevil = picudo
+cause_birds = pájaros
+cause_goats = chivos
+cause_cattle = ganado
+cause_wind = viento
+cause_flood = inundación
+cause_wilted = marchitas
+cause_dried_out = se secaron
+cause_too_small = muy pequeñas
+cause_forked = bifurcadas
+cause_bent_roots = raíz torcida
+cause_thinned = raleadas

@@ -9,6 +9,11 @@ ready_none = Hoy ninguna bandeja tiene parcela.
 ready_none_on = El { $day } ninguna bandeja tiene parcela.
 day_plan_heading = Plan de hoy: qué cargar, lo más urgente primero
 day_plan_heading_on = Plan del { $day }: qué cargar, lo más urgente primero
+plan_hands = Manos para { $plants } plantas al día. Hoy no: { $list }
+plan_rest_by = { $tray } { $plants } hasta el { $day } (último día { $last })
+plan_rest_on = { $tray } { $plants } hasta el { $day }
+plan_of_tray = { $tray } { $plants }
+plan_late = Sin manos antes de su último día: { $list }. Busque más manos, o cámbielas de bolsa
 plan_places_filled = { $trays ->
     [one] También está lista, pero otras llenan sus hoyos: { $codes }
    *[other] También están listas, pero otras llenan sus hoyos: { $codes }
@@ -29,6 +34,7 @@ why_rest = { $all } dice lo demás: cifras, fuentes, anotaciones.
 no_bed_heading = Listas, pero hoy sin parcela
 no_bed_heading_on = Listas, pero sin parcela el { $day }
 no_bed_plans = ninguna parcela tiene { $species } en su plan
+no_bed_plans_nurse = ninguna parcela tiene { $species } en su plan, y las nodrizas no lo necesitan: anote a qué parcela van
 not_yet_heading = Todavía no
 empty_trays = vacías: { $codes }
 comes_from = desde el { $day }
@@ -63,6 +69,15 @@ why_tray_heading = Bandeja { $tray }, { $species }
 why_bed_heading = Parcela { $bed }, para { $species }
 why_pair_heading = Bandeja { $tray } para la parcela { $bed }
 why_ready = lista para salir
+why_place_heading = Lugar { $place }
+why_place_open = nada impide trabajar ahí con las manos
+place_trays = { $trays ->
+    [one] { $trays } bandeja
+   *[other] { $trays } bandejas
+}
+place_trays_of = { $trays } de { $most } bandejas que caben
+place_light_shade = { $light } de luz, según su sombra
+why_ready_no_bed = lista, pero ninguna parcela la recibe: { $why }
 why_not_ready = todavía no está lista
 why_ready_for = lista para { $beds }; para parcelas con más luz todavía no: { $why }
 why_due = { $task }: { $reason }
@@ -93,5 +108,7 @@ label_counted = conteo
 label_grafted = injertadas
 label_light = luz
 known_how = { $known } ({ $basis })
+ready_at_the_earliest = lo más pronto el { $first }, por lo común el { $usual }
+ready_for_bed = { $day } para { $bed }
 day_between = { $likely } (entre { $low } y { $high })
 species_unknown = especie sin saber

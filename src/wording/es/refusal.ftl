@@ -1,6 +1,7 @@
 refused_unknown_tray = ninguna bandeja se llama { $name }
 refused_unknown_lot = ningún lote de semilla se llama { $name }
 refused_unknown_bed = ninguna parcela se llama { $name }
+refused_unknown_place = ningún lugar se llama { $name }
 refused_unknown_species = no se conoce ninguna especie como { $name } (una nueva: outplant species add NOMBRE como ESPECIE)
 species_add_how = escriba el nombre nuevo y la especie cuyos datos valen mientras no haya mejores: outplant species add NOMBRE como ESPECIE
 species_add_known = { $name } ya se conoce, como { $known }: no se anotó nada

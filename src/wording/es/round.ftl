@@ -13,6 +13,7 @@ task_cull = Descartar
 task_space_out = Espaciar
 task_begin_hardening = Empezar a endurecer
 task_shade = Dar más luz
+task_into_shade = A la sombra
 task_water = Regar menos
 task_measure = Medir
 task_check_plug = Sacar un pilón
@@ -79,6 +80,10 @@ tasks_begin_hardening = { $n ->
 tasks_shade = { $n ->
     [one] { $n } paso de luz
    *[other] { $n } pasos de luz
+}
+tasks_into_shade = { $n ->
+    [one] { $n } bandeja a la sombra
+   *[other] { $n } bandejas a la sombra
 }
 tasks_water = { $n ->
     [one] { $n } paso de riego
@@ -255,10 +260,14 @@ round_plug_to_limit = { $days ->
 round_plug_past_limit = ya pasó su tiempo en la bolsa
 round_sick_open = { $what }, visto el { $day }, y nada hecho desde entonces: descarte lo que lo tiene con su tierra, en bolsa, quemado o enterrado lejos, en ningún montón que use el vivero; o trate según la etiqueta. Anote cuál
 round_sick_next = { $what }, visto el { $day }: { $next }
+round_sick_apart = Aparte la bandeja, y pregunte si hay que avisar
+round_leaves_lost = { $what }, visto el { $day }: no se va con ninguna planta. Cuente las que conservan hojas sanas ({ $leaves }), y mida una muestra con sus hojas, o anote el porcentaje de las que no
 round_sick_damping = Riegue poco y nunca sobre las hojas, y deje entrar aire
+round_sick_few = { $what }, visto el { $day }, en pocas, y nadie lo miró desde entonces: mire otra vez, deje las que lo tengan, y anote el porcentaje de ahora, 0 donde ya no está
 round_sick_again = { $what }, visto el { $day } y atendido: mire otra vez y anote la parte que queda, 0 donde ya no está
 round_label_both = { $what }, usado el { $day }: ¿cuánto dice la etiqueta que hay que quedarse afuera, y cuánto antes de sembrar? Léala desde afuera y anote los dos; hasta entonces nadie entra y nada se siembra
 round_label_planting = { $what }, usado el { $day }: ¿cuánto dice la etiqueta que hay que esperar antes de sembrar? Léala y anótelo; hasta entonces no se siembra nada
+round_label_home = { $what }, usado el { $day }: ¿cuánto hay que esperar? Anote lo que dice su etiqueta, 0 si no tiene etiqueta; hasta entonces nadie entra y nada sale
 round_label = { $what }, usado el { $day }: ¿cuánto dice la etiqueta que hay que esperar? Léala desde afuera y anótelo; hasta entonces nadie entra y nada sale
 round_treated = { $what }: la espera anotada terminó el { $day }; ¿sirvió?
 round_untested = { $seeds }, { $days } d sin prueba
@@ -271,6 +280,7 @@ round_life_ends = { $days ->
 round_lot_past = pasó su vida indicada desde el { $day }: abra diez, siémbrela enseguida si algunas están firmes y claras por dentro, si no descártela
 round_lot_killed = muerta: el frío bajo { $celsius } °C la mata, y así estuvo desde el { $day }. Abra diez: descártela si todas están pardas, secas, babosas o vacías, y anote que no queda nada; si no, anote una prueba
 round_lot_dead = muerta por todo lo que se sabe: su vida terminó el { $day }. Abra diez: descártela si todas están pardas, secas, babosas o vacías, y anote que no queda nada; si no, siémbrela enseguida o anote una prueba
+round_lot_tested_dead = muerta según su prueba: de { $seeds } no nació ninguna hasta el { $day }. Abra diez: descártela si todas están pardas, secas, babosas o vacías, anote que no queda nada y consiga semilla fresca; si no, anote una prueba
 round_seeds_left = quedan { $seeds }
 round_work_never = no está anotado
 round_work_old = hecho el { $day }, hace mucho
@@ -314,6 +324,9 @@ round_stumps_near = tocones o estacas, ninguna parcela los recibe; { $days ->
 }
 bare_roots_care = tenga las raíces enterradas o en sacos mojados, a la sombra, nunca al sol ni al viento; báñelas en barro antes de plantar
 round_bag_at_once = a raíz desnuda, y así no viven: embólselas enseguida, sombra densa y humedad, y déjelas ir cuando un pilón aguante
+round_bare_unmeasured = a raíz desnuda y sin medir: si dan la altura y el grosor, hasta { $plants } van a { $bed }; si no, embólselas, su último día es el { $day }
+round_shade_for_roots = se cortaron o se rompieron raíces, y está al sol: llévela hoy a la sombra, hasta el { $until }
+round_shade_after_leap = pasó de golpe a mucho sol el { $since }: a la sombra hoy mismo, y mire si hay hojas quemadas
 round_bag_ends = la bolsa termina el { $ends }, antes de las lluvias del { $rains }: saque un pilón y cambie de bolsa a tiempo, o descarte
 round_bare_taken = sin parcela. Nadie anotó cuánto aguantan, se toma hasta el { $day }: raspe la corteza y anote el día que vea
 round_bare_near = a raíz desnuda y sin parcela; { $days ->
@@ -371,6 +384,9 @@ tasks_no_place = { $n ->
     [one] { $n } bandeja lista sin lugar
    *[other] { $n } bandejas listas sin lugar
 }
+round_hands_rest = hoy hay manos para { $plants } de ellas, las demás hasta el { $day }
+round_hands_not_today = hoy no hay manos para ellas: hasta el { $day }
+round_hands_late = { $plants } se quedan sin manos antes de su último día: busque más manos, o cámbielas de bolsa
 round_no_place_left = { $plants ->
     [one] { $plants } más sirve, sin lugar
    *[other] { $plants } más sirven, sin lugar

@@ -14,15 +14,15 @@ answers_going_out = ¿Qué va a qué parcela, y por qué no?
 answers_seed = ¿Qué semilla hay, y cuánto vive?
 answers_season = ¿Cómo va el año de cada bandeja y parcela?
 answers_journal = ¿Qué se anotó, y qué ya no cuenta?
-banner_back = Mirando atrás: { $day }. d: otro día
-banner_ahead = Mirando adelante: { $day }, si no se hace nada más. d: otro día
-banner_writing_day = Lo que se anota es del { $day }. b: otro día
+banner_back = Mirando atrás: { $day }. { $KEY_D }: otro día
+banner_ahead = Mirando adelante: { $day }, si no se hace nada más. { $KEY_D }: otro día
+banner_writing_day = Lo que se anota es del { $day }. { $KEY_B }: otro día
 banner_gone = { $entries ->
     [one] Falta una anotación que aquí se había guardado: outplant check
    *[other] Faltan { $entries } anotaciones que aquí se habían guardado: outplant check
 }
 banner_read_only = Solo lectura
-banner_handbook = Solo el manual. z, luego h: volver
+banner_handbook = Solo el manual. { $KEY_Z }, luego { $KEY_H }: volver
 banner_doubts = { $doubts ->
     [one] Una duda
    *[other] { $doubts } dudas
@@ -36,11 +36,11 @@ said_taken_back = { $entries ->
     [one] Retirada: una anotación
    *[other] Retiradas: { $entries } anotaciones
 }
-said_read_only = Ahora no se puede anotar: solo lectura (z).
+said_read_only = Ahora no se puede anotar: solo lectura ({ $KEY_Z }).
 said_looking = No se anota mientras se mira otro día (d).
 said_no_reason = No hay nada elegido que tenga razones.
 said_not_found = No hay nada que se llame { $what }.
-said_kept_form = Quedó una anotación a medias: { $form }. Con n, Enter se sigue.
+said_kept_form = Quedó una anotación a medias: { $form }. Con { $KEY_N }, Enter se sigue.
 said_draft_kept = { $form }: lo escrito queda guardado.
 help_title = Teclas de esta pantalla, y teclas que valen en todas
 help_here = En esta pantalla
@@ -52,10 +52,10 @@ sign_not_before = no antes de ese día; además algo más lo retiene
 sign_past = ese día ya pasó
 sign_not_read = nunca leída, o hace mucho
 sign_nurse_shade = sombra de nodrizas: crece, útil, acabó
-sign_more_missing = tantas cosas más faltan; y las nombra
+sign_more_missing = tantas cosas más faltan; { $KEY_Y } las nombra
 help_everywhere = En todas partes
 help_in_form = En un formulario
-help_find = f: buscar una palabra
+help_find = { $KEY_F }: buscar una palabra
 help_search = Buscando: { $what }
 help_none = Ninguna tecla tiene que ver con eso.
 find_title = Buscar: escriba o escanee un código o nombre
@@ -88,23 +88,23 @@ option_on = sí
 option_off = no
 confirm_title = ¿Retirar esto?
 confirm_waiting = Mirando qué se desharía ...
-confirm_keys = w: retirarla. q: dejarla.
+confirm_keys = { $KEY_W }: retirarla. { $KEY_Q }: dejarla.
 leave_title = ¿Salir?
 leave_kept = Lo anotado está en el archivo, y una anotación a medias queda guardada.
-leave_keys = Enter: salir. q o Esc: quedarse.
+leave_keys = Enter: salir. { $KEY_Q } o Esc: quedarse.
 confirm_rests = { $entries } anotaciones en total, con lo que se apoya en ellas.
 confirm_why = retirado en la pantalla
 why_none = No se conocen razones.
-why_rest_in_beds = Con fuentes y anotaciones: la parcela en la pantalla Parcelas, y luego y.
+why_rest_in_beds = Con fuentes y anotaciones: la parcela en la pantalla Parcelas, y luego { $KEY_Y }.
 why_more = { $lines ->
     [one] una línea más
    *[other] { $lines } líneas más
 }
 empty_walk = Hoy no toca nada. Descanse, o mire las parcelas.
 empty_begin = anotar lo primero: plantas que ya están, semilla, una parcela
-no_trays = Aún no hay bandejas: n, y luego "sembrar", anota la primera.
-no_beds = Aún no hay parcelas: n, y luego "parcela", traza una.
-no_lots = Aún no hay semilla: n, y luego "lote", anota el primero.
+no_trays = Aún no hay bandejas: { $KEY_N }, y luego "sembrar", anota la primera.
+no_beds = Aún no hay parcelas: { $KEY_N }, y luego "parcela", traza una.
+no_lots = Aún no hay semilla: { $KEY_N }, y luego "lote", anota el primero.
 no_entries = Aún no hay nada anotado.
 outcome_tray = { $tray }: { $was } → { $is }
 outcome_tray_new = { $tray }, nueva: { $is }

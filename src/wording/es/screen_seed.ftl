@@ -5,12 +5,12 @@ seed_lots = { $lots ->
    *[other] { $lots } lotes, arriba lo que hay que sembrar primero
 }
 seed_hidden = { $lots ->
-    [one] { $lots } agotado oculto (v)
-   *[other] { $lots } agotados ocultos (v)
+    [one] { $lots } agotado oculto ({ $KEY_V })
+   *[other] { $lots } agotados ocultos ({ $KEY_V })
 }
 seed_all_used_up = { $lots ->
-    [one] El único lote está agotado: v lo muestra. n y luego "lote" anota el siguiente.
-   *[other] Los { $lots } lotes están agotados: v los muestra. n y luego "lote" anota el siguiente.
+    [one] El único lote está agotado: { $KEY_V } lo muestra. { $KEY_N } y luego "lote" anota el siguiente.
+   *[other] Los { $lots } lotes están agotados: { $KEY_V } los muestra. { $KEY_N } y luego "lote" anota el siguiente.
 }
 seed_column_lot = lote
 seed_column_state = estado
@@ -45,7 +45,7 @@ seed_tests = Pruebas de germinación
 seed_never_tested = Nunca se probó.
 seed_how_many = Cuántas sembrar
 seed_for_plants = ¿Cuántas sembrar para cuántas plantas? { $typed }
-seed_none_open = Ninguna parcela tiene un lugar abierto para él; i pregunta por un número de plantas.
+seed_none_open = Ninguna parcela tiene un lugar abierto para él; { $KEY_I } pregunta por un número de plantas.
 seed_share = { $likely } % (con 95 % de seguridad: { $low } a { $high } %)
 seed_sowings = Lo que se sembró de él
 seed_not_sown = Todavía no se sembró nada de él en bandejas (s).

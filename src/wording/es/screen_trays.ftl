@@ -10,17 +10,17 @@ trays_column_age = días
 trays_now = ya
 trays_sorted = por { $column }
 trays_empty_hidden = { $trays ->
-    [one] { $trays } vacía oculta (v)
-   *[other] { $trays } vacías ocultas (v)
+    [one] { $trays } vacía oculta ({ $KEY_V })
+   *[other] { $trays } vacías ocultas ({ $KEY_V })
 }
 trays_all_empty = { $trays ->
-    [one] La única bandeja está vacía: v la muestra.
-   *[other] Las { $trays } bandejas están vacías: v las muestra.
+    [one] La única bandeja está vacía: { $KEY_V } la muestra.
+   *[other] Las { $trays } bandejas están vacías: { $KEY_V } las muestra.
 }
-trays_none_fits = Ninguna bandeja tiene "{ $written }" en su código, especie, etapa, lugar o lote. q muestra todas otra vez.
+trays_none_fits = Ninguna bandeja tiene "{ $written }" en su código, especie, etapa, lugar o lote. { $KEY_Q } muestra todas otra vez.
 trays_only = Solo:
 trays_filter_typing = Enter la deja así
-trays_filter_kept = i la cambia, q muestra todas
+trays_filter_kept = { $KEY_I } la cambia, { $KEY_Q } muestra todas
 trays_verdict_empty = Vacía: aquí no hay plantas ni se espera semilla.
 trays_verdict_ready = Lista para salir: { $plants }.
 trays_verdict_ready_before = Lista para salir, antes del { $day }: { $plants }.

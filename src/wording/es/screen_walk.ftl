@@ -41,6 +41,7 @@ walk_more_right = { $lines ->
     [one] { $lines } línea más: flecha derecha
    *[other] { $lines } líneas más: flecha derecha
 }
+walk_all_of_it = Todo: flecha derecha
 walk_more_left = volver: flecha izquierda
 walk_large_hint = Enter, número, Enter
 walk_nothing_comes = ya no brota nada

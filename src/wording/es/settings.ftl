@@ -13,6 +13,9 @@ settings_takes_text = { $name } lleva un texto entre comillas
 settings_takes_yes_or_no = { $name } lleva true o false
 # (name, values)
 settings_takes_one_of = { $name } lleva uno de: { $values }
+settings_takes_letters = { $name } lleva letras entre llaves, cada una con aquella a la que pasa: c = "v"
+settings_no_letter = { $name } pasa letras de la a a la z de la pantalla; '{ $written }' no lo es
+settings_letter_twice = { $name } pone dos cosas en la letra { $letter }: cada letra hace una
 settings_hide_nursery = por eso no se sabe de qué vivero se trata: corríjalo, o nombre el vivero con --nursery
 paths_settings = ajustes
 paths_notes = notas de esta copia

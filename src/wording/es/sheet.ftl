@@ -17,6 +17,7 @@ sheet_written_as = La hoja está en { $encoding }, con las celdas separadas por 
 sheet_tab = tabulaciones
 sheet_comma = comas
 sheet_semicolon = punto y coma
+sheet_passed_over_near = { $column } (cámbiele el nombre si es: { $nearest })
 sheet_passed_over = Columnas que aquí no dicen nada y se dejaron: { $columns }
 sheet_understood = Se entendió así:
 taken_day = '{ $written }' es el { $day }
@@ -63,7 +64,7 @@ paper_tried = { $lines ->
     [one] { $lines } línea leída, se podría anotar { $entries }; no se anotó nada
    *[other] { $lines } líneas leídas, se podrían anotar { $entries }; no se anotó nada
 }
-refused_beside_batch = con --batch solo pueden ir happened= y who=, no '{ $written }'
+refused_beside_batch = con --batch solo pueden ir dia= y quien=, no '{ $written }'
 still_least_days = desde cuántos días sale { $name }, para { $of }: mientras nadie lo diga, ninguna edad la detiene
 still_species_shade = con cuánta sombra se siembra '{ $name }', para { $of }
 still_species_most_days = cuántos días aguanta '{ $name }' en su bolsa, para { $of }

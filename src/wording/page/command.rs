@@ -1,7 +1,7 @@
 //! What commands say around their work.
 
 use crate::base::columns::first_words;
-use crate::desk::{Fault, Note, WhyReadOnly};
+use crate::desk::{Fault, JournalError, Note, WhyReadOnly};
 use crate::wording::Wording;
 
 /// The folder of the notes of devices beside the settings, where a fault names no file of its own.
@@ -36,10 +36,43 @@ impl Wording {
             Note::NoWriteAheadLog { .. } => Some(self.note_no_log()),
             Note::KeptBefore(path) => Some(self.note_kept_before(path.display())),
             Note::NewDevice { .. } => Some(self.note_new_device()),
-            Note::DeviceOfThisRun { why, .. } => Some(self.note_device_of_this_run(self.journal_error(why, NOTES))),
-            Note::DeviceNotNoted { why } => Some(self.note_device_not_noted(self.journal_error(why, NOTES))),
+            Note::DeviceOfThisRun { why, .. } => Some(self.note_device_of_this_run(self.why_no_notes(why))),
+            Note::DeviceNotNoted { why } => Some(self.note_device_not_noted(self.why_no_notes(why))),
             Note::Gone(gone) => Some(self.note_gone(gone.count() as i64, &gone.device, gone.from, gone.to)),
             Note::DevicesPutAside(path) => Some(self.note_devices_put_aside(path.display())),
+        }
+    }
+
+    /// Why the notes beside the settings are not kept: only the reason, for the book itself is written.
+    fn why_no_notes(&self, why: &JournalError) -> String {
+        match why {
+            JournalError::Full => self.system_no_room(),
+            JournalError::ReadOnly => self.system_not_allowed(),
+            JournalError::Io { kind, text, .. } => self.system_said(*kind, text),
+            other => self.journal_error(other, NOTES),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::wording::Lang;
+
+    #[test]
+    fn what_is_said_of_a_full_folder_of_settings_never_says_that_nothing_was_written() {
+        for lang in Lang::ALL {
+            let wording = Wording::new(lang);
+            for why in [JournalError::Full, JournalError::ReadOnly] {
+                let device = crate::base::DeviceId::new("a2b3c4d5").unwrap();
+                let notes =
+                    [Note::DeviceOfThisRun { device, why: why.clone() }, Note::DeviceNotNoted { why: why.clone() }];
+                for note in &notes {
+                    let said = wording.journal_note(note).unwrap();
+                    assert!(!said.contains(&wording.nothing_written()) && !said.contains("no se anotó"), "{said}");
+                    assert!(!said.contains(NOTES), "{said}");
+                }
+            }
         }
     }
 }

@@ -162,7 +162,9 @@ impl Wording {
         let mut lines = vec![(self.lot_label_left(), left)];
         let kept = self.lot_kept_words(lot, day);
         lines.extend(Some((self.lot_label_kept(), kept)).filter(|(_, kept)| !kept.is_empty()));
-        lines.push((self.lot_label_life(), self.lot_life(&outlook.life, day)));
+        // Of dead seed no days are left.
+        let dead = outlook.dead_by_test().is_some();
+        lines.extend((!dead).then(|| (self.lot_label_life(), self.lot_life(&outlook.life, day))));
         lines.push((self.lot_label_alive(), self.lot_expected(&outlook.viability)));
         lines
     }
@@ -173,7 +175,7 @@ impl Wording {
         let unsaid = outlook.life.as_ref().is_ok_and(SeedLife::keeping_unknown);
         if let Ok(told) = &outlook.viability {
             // Where anything may be, no day is told.
-            if !unsaid {
+            if !unsaid && outlook.dead_by_test().is_none() {
                 lines.push((self.lot_label_old(), self.lot_falls(told, told.to_old, OLD_SHARE)));
                 lines.push((self.lot_label_half(), self.lot_falls(told, told.to_half, HALF_SHARE)));
             }

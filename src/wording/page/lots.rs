@@ -17,12 +17,18 @@ impl Wording {
         if let Some((life, below)) = life.and_then(|life| Some((life, life.killed_below_c?))) {
             return (false, self.lot_verdict_killed(self.day(life.from), self.number(below, 1)));
         }
+        if let Some(test) = outlook.dead_by_test() {
+            let seeds = self.seeds(test.seeds);
+            return (false, self.lot_verdict_tested_dead(seeds, self.day(test.day), self.cut_some_open()));
+        }
         let told = outlook.viability.as_ref().ok();
         let by_equation = told.is_some_and(|told| matches!(told.by, Way::Equation { .. }));
         let past = life.is_some_and(|life| life.days_left(day) < 0) && !by_equation;
         let lives = told.filter(|told| told.today.likely > 0.005).map(|told| self.percent(told.today.likely));
         match (lives, life.filter(|life| life.is_ending(day) && !by_equation)) {
             _ if outlook.is_dead(day) => (false, self.lot_verdict_dead(self.cut_some_open())),
+            // Of seed past its life a test would come too late, unless one found it alive since.
+            _ if past && outlook.is_too_late_to_test() => (false, self.lot_verdict_over(outlook)),
             // What may have been kept well or badly is cut open, whatever is likely.
             _ if past && life.is_some_and(SeedLife::keeping_unknown) => (false, self.lot_verdict_over(outlook)),
             (Some(share), Some(life)) => (true, self.lot_verdict_ending(self.day(life.last_day()), share)),
@@ -138,7 +144,15 @@ impl Wording {
     /// A test.
     pub(crate) fn lot_test(&self, test: &TestRead) -> String {
         let [low, likely, high] = self.three(test.share);
-        let said = self.lot_tested(self.day(test.day), test.germinated, test.seeds, likely, low, high);
+        let said = match test.whole_on {
+            None => self.lot_tested(self.day(test.day), test.germinated, test.seeds, likely, low, high),
+            Some(until) => {
+                let days = test.day.days_since(test.laid_out);
+                let share = self.percent(f64::from(test.germinated) / f64::from(test.seeds.max(1)));
+                let (on, until) = (self.day(test.day), self.day(until));
+                self.lot_tested_short(on, test.germinated, test.seeds, days, share, until)
+            }
+        };
         let Some(told) = test.replicates else { return said };
         let counts = test.counts.iter().map(ToString::to_string).collect::<Vec<_>>().join(", ");
         let agree = match test.differ() {
@@ -161,6 +175,7 @@ impl Wording {
             Err(NoRetest::SeedsUnknown) => return self.lot_retest_unknown_seeds(),
             Err(NoRetest::FewSeeds { left }) => return self.lot_retest_few(self.seeds(*left)),
             Err(NoRetest::NoDay) => return self.lot_retest_no_day(),
+            Err(NoRetest::TestedDead) => return self.lot_retest_tested_dead(),
             Err(NoRetest::Killed) => return self.lot_retest_killed(),
             Err(NoRetest::LivesTooShort { takes_days }) => {
                 return self.lot_retest_too_late(*takes_days, self.cut_some_open());

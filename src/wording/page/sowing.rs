@@ -95,6 +95,10 @@ impl Wording {
         let left = plan.seeds_left?;
         Some(match plan.enough_from_left {
             None => self.sowing_left_enough(self.seeds(left)),
+            // What does as often as was asked for is enough, said no finer than chances are.
+            Some(chance) if (chance * 20.0).round() / 20.0 >= plan.wanted.sure => {
+                self.sowing_left_enough(self.seeds(left))
+            }
             Some(chance) => {
                 let missing = rounded_up(plan.seeds).saturating_sub(left);
                 self.sowing_left_short(self.seeds(left), missing, self.percent((chance * 20.0).round() / 20.0))

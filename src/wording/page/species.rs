@@ -124,6 +124,19 @@ impl Wording {
         self.figure_source(self.figure_source_words(source), self.flag_name(flag))
     }
 
+    /// What a part of a profile is called, a figure or another.
+    pub(crate) fn profile_part(&self, name: &str) -> String {
+        match name {
+            "code" => self.part_profile_code(),
+            "scientific" => self.part_profile_scientific(),
+            "role" => self.part_profile_role(),
+            "names" => self.part_profile_names(),
+            "notes" => self.part_profile_notes(),
+            "cautions" => self.part_profile_cautions(),
+            figure => self.figure_name(figure),
+        }
+    }
+
     /// The name of a figure of a profile.
     pub(crate) fn figure_name(&self, name: &str) -> String {
         self.of_word(theme::FIGURE, name)

@@ -2,8 +2,12 @@
 
 use crate::base::Day;
 use crate::nursery::entry::types::{Kept, Roots};
+use crate::nursery::herbicide::may_have_no_label;
 use crate::nursery::species::Catalogue;
+use crate::reckon::forecast::{SowAgain, TrayForecast};
+use crate::reckon::picture::Measure;
 use crate::reckon::round::{ForTray, NextStep, RoundReason, SampleAsked, ToBed, TooLate};
+use crate::wording::number::rounded;
 use crate::wording::{Wording, theme};
 
 /// What the sentences of a round are made against: the day looked at and the names of species.
@@ -35,11 +39,7 @@ impl Wording {
             RoundReason::EmergenceOver { last_day, emerged, sown } => {
                 self.round_emergence_over(near(last_day), *emerged, *sown)
             }
-            RoundReason::SowAgainAsked { told, again } => {
-                let reasons = self.forecast_reasons(told, on.day).join("; ");
-                let told = format!("{}: {reasons}", self.judgement_name(told.judgement));
-                self.round_sow_again(told, self.sow_again_words(again))
-            }
+            RoundReason::SowAgainAsked { told, again, fresh } => self.sow_again_reason(told, (again, *fresh), on),
             RoundReason::SeedlingsOldEnough { age_days, from_days, .. } => self.round_old_enough(*age_days, *from_days),
             RoundReason::OverdueInContainer { .. }
             | RoundReason::SampleFails { .. }
@@ -52,6 +52,8 @@ impl Wording {
                 self.round_lanky_soon(self.decimal(*sturdiness, 1), self.number(*limit, 1), near(day))
             }
             RoundReason::PastLastDay { .. }
+            | RoundReason::PastTakenDay { .. }
+            | RoundReason::BareNotMeasured { .. }
             | RoundReason::BareNotLookedAt { .. }
             | RoundReason::BareLeft { .. }
             | RoundReason::LastDayNear { .. }
@@ -70,8 +72,17 @@ impl Wording {
                 let since = days_since.map_or_else(|| self.round_step_first(), |days| self.round_step_settled(days));
                 self.with_step(self.with_rains(since, *too_late, on), step)
             }
+            RoundReason::IntoShade { leapt, until, step } => {
+                let why = match (leapt, until) {
+                    (_, Some(until)) => self.round_shade_for_roots(near(until)),
+                    (Some(since), None) => self.round_shade_after_leap(near(since)),
+                    (None, None) => self.round_step_first(),
+                };
+                self.with_step(why, step)
+            }
             RoundReason::MostDied(_) | RoundReason::SickOpen { .. } => self.sick_reason(why, on),
             RoundReason::LabelNotRead { with, day, people, planting } => match (people, planting) {
+                (_, false) if may_have_no_label(with) => self.round_label_home(with, near(day)),
                 (_, false) => self.round_label(with, near(day)),
                 (true, true) => self.round_label_both(with, near(day)),
                 (false, true) => self.round_label_planting(with, near(day)),
@@ -81,6 +92,7 @@ impl Wording {
             | RoundReason::ReplicatesApart { .. }
             | RoundReason::LotPast { .. }
             | RoundReason::LotDead { .. }
+            | RoundReason::LotTestedDead { .. }
             | RoundReason::LifeEnds { .. } => self.seed_reason(why, on),
             RoundReason::WorkMissing { .. }
             | RoundReason::RingWeeding { .. }
@@ -90,28 +102,53 @@ impl Wording {
             | RoundReason::SurvivalDue { .. } => self.ground_reason(why, on),
             RoundReason::PlaceLightUnknown { trays } => self.round_place_light(i64::from(*trays)),
             RoundReason::Fits { beds, stays, measured, no_place } => {
-                self.fits_reason(beds, (*stays, *measured), *no_place)
+                self.fits_reason(beds, (*stays, *measured), *no_place, on)
             }
         }
+    }
+
+    fn sow_again_reason(&self, told: &TrayForecast, (again, fresh): (&SowAgain, bool), on: RoundOn<'_>) -> String {
+        let reasons = self.forecast_reasons(told, on.day).join("; ");
+        let told = format!("{}: {reasons}", self.judgement_name(told.judgement));
+        let said = self.round_sow_again(told, self.sow_again_lacking(again));
+        if fresh { format!("{said}; {}", self.round_sow_again_fresh()) } else { said }
     }
 
     fn sick_reason(&self, why: &RoundReason, on: RoundOn<'_>) -> String {
         if let RoundReason::MostDied(gap) = why {
             return self.gap_words(gap);
         }
-        let RoundReason::SickOpen { what, on: seen, done, lacks, is_damping, is_sign, brought } = why else {
+        let RoundReason::SickOpen {
+            what,
+            on: seen,
+            done,
+            lacks,
+            is_damping,
+            is_sign,
+            apart,
+            leaves,
+            count_from,
+            few,
+            brought,
+        } = why
+        else {
             return String::new();
         };
         let (what, day) = (crate::base::text::cleaned(what), self.day_beside(*seen, on.day));
         if let Some((by, lacks)) = brought.as_ref().zip(*lacks) {
             return self.pest_brought_reason(what, day, by, lacks);
         }
+        if let Some(leaves) = leaves {
+            return self.round_leaves_lost(what, day, self.measure(&Measure::from(*leaves)));
+        }
         match lacks {
             Some(lacks) => {
-                let next = self.round_sick_next(what, day, self.pest_next(*lacks, *is_sign));
+                let next = self.round_sick_next(what, day, self.pest_next(*lacks, *is_sign, *count_from));
+                let apart = apart.then(|| self.round_sick_apart());
                 let wet = is_damping.then(|| self.round_sick_damping());
-                [Some(next), wet].into_iter().flatten().collect::<Vec<_>>().join(". ")
+                [Some(next), apart, wet].into_iter().flatten().collect::<Vec<_>>().join(". ")
             }
+            None if *few && !*done => self.round_sick_few(what, day),
             None if *done => self.round_sick_again(what, day),
             None => self.round_sick_open(what, day),
         }
@@ -121,7 +158,7 @@ impl Wording {
         if let RoundReason::Emerging { days_since, every_days, emerged, expected } = why {
             let since = days_since.map(|days| self.round_emerging(days, *every_days));
             let up = match expected.filter(|expected| expected.round() >= 1.0) {
-                Some(expected) => self.round_up_of(*emerged, self.number(expected, 0)),
+                Some(expected) => self.round_up_of(*emerged, self.number(rounded(expected), 0)),
                 None => self.round_up(*emerged),
             };
             return format!("{}; {up}", since.unwrap_or_else(|| self.round_emerging_never()));
@@ -143,6 +180,13 @@ impl Wording {
         if let RoundReason::PastLastDay { until, stump } = why {
             let day = near(until);
             return if *stump { self.round_past_last_day_stump(day) } else { self.round_past_last_day(day) };
+        }
+        if let RoundReason::PastTakenDay { until, stump } = why {
+            let day = near(until);
+            return if *stump { self.good_until_taken_stump(day) } else { self.good_until_taken(day) };
+        }
+        if let RoundReason::BareNotMeasured { until, sample, bed, plants } = why {
+            return self.with_sample(self.round_bare_unmeasured(bed, *plants, near(until)), *sample);
         }
         if let RoundReason::BareNotLookedAt { came, keep_days } = why {
             return self.gap_not_looked_at(near(came), *keep_days);
@@ -269,6 +313,9 @@ impl Wording {
                 None => self.round_lot_dead(day),
             };
         }
+        if let RoundReason::LotTestedDead { on: tested, seeds } = why {
+            return self.round_lot_tested_dead(self.seeds(*seeds), self.day_beside(*tested, on.day));
+        }
         if let RoundReason::LotPast { since, seeds_left, counted } = why {
             let past = self.round_lot_past(self.day_beside(*since, on.day));
             let left = seeds_left.map(|seeds| format!("; {}", self.round_seeds_left(self.seeds_left(seeds, *counted))));
@@ -339,7 +386,17 @@ impl Wording {
         if tray.others == 0 { first } else { format!("{first}, {}", self.round_for_more(i64::from(tray.others))) }
     }
 
-    fn fits_reason(&self, beds: &[ToBed], (stays, measured): (u32, bool), no_place: u32) -> String {
+    /// What of it the hands of today plant, and what they do not plant in time.
+    fn hands_reason(&self, beds: &[ToBed], on: RoundOn<'_>) -> Option<String> {
+        let rest_on = beds.iter().filter_map(|to| to.rest_on).max()?;
+        let sum = |of: fn(&ToBed) -> u32| beds.iter().map(of).fold(0, u32::saturating_add);
+        let (today, late) = (sum(|to| to.today), sum(|to| to.late));
+        let day = self.day_beside(rest_on, on.day);
+        let said = if today > 0 { self.round_hands_rest(today, day) } else { self.round_hands_not_today(day) };
+        Some(if late > 0 { format!("{said}; {}", self.round_hands_late(late)) } else { said })
+    }
+
+    fn fits_reason(&self, beds: &[ToBed], (stays, measured): (u32, bool), no_place: u32, on: RoundOn<'_>) -> String {
         let going: Vec<String> = beds
             .iter()
             .filter(|to| to.after_others > 0)
@@ -351,7 +408,11 @@ impl Wording {
         }
         let stay = (stays > 0).then(|| if measured { self.round_stays(stays) } else { self.round_not_sorted() });
         let no_place = (no_place > 0).then(|| self.round_no_place_left(no_place));
-        [Some(going.join(", ")), no_place, stay].into_iter().flatten().collect::<Vec<_>>().join("; ")
+        [Some(going.join(", ")), self.hands_reason(beds, on), no_place, stay]
+            .into_iter()
+            .flatten()
+            .collect::<Vec<_>>()
+            .join("; ")
     }
 
     /// How seed is kept.

@@ -44,7 +44,15 @@ impl Wording {
             "arrows" => self.keys_arrows(),
             "left right" => self.keys_left_right(),
             "Space" => self.keys_space(),
-            other => other.to_string(),
+            other => match other.as_bytes() {
+                [letter] => self.letter_of(char::from(*letter)).to_string(),
+                _ => other.to_string(),
+            },
         }
+    }
+
+    /// The letter that does what a letter of the key table says.
+    pub(crate) fn letter_of(&self, key: char) -> char {
+        self.letters().pressed_for(key)
     }
 }

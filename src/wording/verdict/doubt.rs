@@ -1,13 +1,20 @@
 //! What cannot be believed as written, and what settles it.
 
 use crate::base::Day;
-use crate::base::TrayCode;
-use crate::nursery::species::Catalogue;
+use crate::base::{SpeciesKey, TrayCode};
+use crate::nursery::species::{Catalogue, Role};
 use crate::reckon::impossible::Impossible;
 use crate::reckon::picture::{Doubt, DoubtKind, Picture};
 use crate::wording::Wording;
 
 impl Wording {
+    /// That no bed plans a species; of nurse plants that they need no plan.
+    pub(crate) fn not_planned(&self, species: Option<&SpeciesKey>, picture: &Picture) -> String {
+        let name = species.map_or_else(|| self.species_unknown(), |key| self.species_of(key, &picture.site.species));
+        let is_nurse = species.and_then(|key| picture.site.profile(key)).is_some_and(|one| one.role == Role::Nurse);
+        if is_nurse { self.no_bed_plans_nurse(name) } else { self.no_bed_plans(name) }
+    }
+
     /// A ready tray that no bed plans, in a sentence.
     pub fn unplanned(&self, tray: &TrayCode, picture: &Picture) -> String {
         let species = picture.trays.get(tray).and_then(|tray| tray.species.as_ref());

@@ -1,7 +1,8 @@
 //! Why a question has no answer, what to do about it, and what part of a bed was seen.
 
-use crate::base::SpeciesKey;
 use crate::base::text::cleaned;
+use crate::base::{Day, SpeciesKey};
+use crate::nursery::herbicide::may_have_no_label;
 use crate::reckon::picture::criterion::{RestsFrom, Soaking};
 use crate::reckon::picture::quantity::Beside;
 use crate::reckon::picture::{Criterion, Gap, PartSeen, Rule};
@@ -28,6 +29,9 @@ impl Wording {
             Gap::NoPlantBack { with, day, alive_from: None } => self.gap_no_plant_back(cleaned(with), self.day(*day)),
             Gap::NoPlantBack { with, day, alive_from: Some(alive) } => {
                 self.gap_no_plant_back_plants(cleaned(with), self.day(*day), self.day(*alive))
+            }
+            Gap::MayBeScorched { with, day, alive_from } => {
+                self.gap_may_be_scorched(cleaned(with), self.day(*day), self.day(*alive_from))
             }
             Gap::NoShadeBand(species) => {
                 self.gap_no_shade_band(cleaned(species.as_str()), species_line(species, SHADE_BAND))
@@ -77,16 +81,23 @@ impl Wording {
                     RestsFrom::TheWild => self.gap_wildlings(since, until),
                 }
             }
+            Gap::PlugTells { on, until } => self.gap_plug_tells(self.day(*on), self.day(*until)),
             Gap::ComingDay => self.gap_coming_day(),
-            Gap::NoWaitingTime { with, day, beside } => {
-                let (with, day) = (cleaned(with), self.day(*day));
-                match beside {
-                    None | Some(Beside::Bed) => self.gap_no_waiting_time(with, day),
-                    Some(Beside::Place) => self.gap_no_waiting_time_here(with, day),
-                    Some(Beside::Tray(tray)) => self.gap_no_waiting_time_beside(tray, with, day),
-                }
-            }
+            Gap::NoWaitingTime { with, day, beside } => self.no_waiting_time(with, *day, beside.as_ref()),
         }
+    }
+
+    /// A waiting time that nobody wrote; of what may have no label also what to write then.
+    fn no_waiting_time(&self, with: &str, day: Day, beside: Option<&Beside>) -> String {
+        let (with, day) = (cleaned(with), self.day(day));
+        let no_label = may_have_no_label(&with);
+        let asked = match beside {
+            None | Some(Beside::Bed) => self.gap_no_waiting_time(with, day),
+            Some(Beside::Plants(tray)) => self.gap_no_waiting_time_plants(tray, with, day),
+            Some(Beside::Place) => self.gap_no_waiting_time_here(with, day),
+            Some(Beside::Tray(tray)) => self.gap_no_waiting_time_beside(tray, with, day),
+        };
+        if no_label { self.or_no_label(asked) } else { asked }
     }
 
     /// The push that tells hard ground from soft on a rod: "10 kg".
@@ -127,7 +138,6 @@ fn species_line(species: &SpeciesKey, figures: &[&str]) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::base::Day;
     use crate::wording::Lang;
     use std::collections::BTreeSet;
 
@@ -147,6 +157,7 @@ mod tests {
             Gap::ReadTooShallow { depth_cm: 10.0, needed_cm: 28.0 },
             Gap::GaugePartly { days_read: 2, of_days: 3, mm: 7.0 },
             Gap::LightSince { since: Day::from_number(20_000), until: Day::from_number(20_021) },
+            Gap::PlugTells { on: Day::from_number(20_000), until: Day::from_number(20_021) },
             Gap::ComingDay,
             Gap::ManyDied { on: Day::from_number(20_000), gone: 30, alive: 18, again_from: Day::from_number(20_014) },
             Gap::MostOfBedDied {
@@ -160,6 +171,11 @@ mod tests {
                 with: "glyphosate".into(),
                 day: Day::from_number(20_000),
                 alive_from: Some(Day::from_number(20_028)),
+            },
+            Gap::MayBeScorched {
+                with: "glyphosate".into(),
+                day: Day::from_number(20_000),
+                alive_from: Day::from_number(20_028),
             },
             Gap::NoWaitingTime { with: "copper".into(), day: Day::from_number(20_000), beside: None },
             Gap::NoWaitingTime { with: "copper".into(), day: Day::from_number(20_000), beside: Some(Beside::Place) },

@@ -1,31 +1,57 @@
 //! Pests and sicknesses that were seen, and what answers them.
 
-use crate::reckon::picture::quantity::{BroughtBy, LookAt, NotSo, PestLacks, PestSeen};
+use crate::base::Day;
+use crate::reckon::picture::Measure;
+use crate::reckon::picture::quantity::{Beside, BroughtBy, LeavesAtLeast, LookAt, NotSo, PestLacks, PestSeen};
 use crate::reckon::picture::question::Found;
 use crate::wording::Wording;
 
 impl Wording {
     pub(super) fn pest_reason(&self, found: &Found<NotSo, Option<PestSeen>>, blocks: bool) -> String {
-        let Some(PestSeen { what, share_pct, on, in_soil, in_bed, is_sign, lacks, brought, .. }) = &found.known else {
-            return self.pest_met();
-        };
-        let (what, day) = (crate::base::text::cleaned(what), self.day(*on));
-        if let Some((by, lacks)) = brought.as_ref().zip(*lacks) {
+        let Some(seen) = &found.known else { return self.pest_met() };
+        let (what, day) = (crate::base::text::cleaned(&seen.what), self.day(seen.on));
+        if let Some((by, lacks)) = seen.brought.as_ref().zip(seen.lacks) {
             return self.pest_brought_reason(what, day, by, lacks);
         }
-        let next = lacks.map(|lacks| self.pest_next(lacks, *is_sign));
-        match (next, *in_bed) {
+        if let Some(beside) = &seen.beside {
+            return match beside {
+                Beside::Tray(tray) => self.pest_beside_tray(tray, what, day),
+                Beside::Place | Beside::Bed | Beside::Plants(_) => self.pest_beside_place(what, day),
+            };
+        }
+        if let Some(leaves) = seen.leaves {
+            return self.pest_leaves_reason(seen, leaves, blocks);
+        }
+        let next = seen.lacks.map(|lacks| self.pest_next(lacks, seen.is_sign, seen.count_from));
+        match (next, seen.in_bed) {
             (Some(next), true) if blocks => self.pest_holds_bed(what, day, next),
             (Some(next), true) => self.pest_in_ground(what, day, next),
             (None, true) => self.pest_in_bed(what, day),
-            (Some(_), false) if *lacks == Some(PestLacks::Kind) => self.pest_unknown(what, day),
-            (Some(next), false) if *in_soil => self.pest_of_soil(what, day, next),
+            (Some(_), false) if seen.lacks == Some(PestLacks::Kind) => {
+                let asked = self.pest_unknown(what, day);
+                seen.count_from.map_or(asked.clone(), |from| self.pest_next_or_count(asked, self.day(from)))
+            }
+            (Some(next), false) if seen.in_stem => self.pest_in_stem(what, day, next),
+            (Some(next), false) if seen.is_sign => self.pest_may_spread(what, day, next),
+            (Some(next), false) if seen.in_soil && seen.is_set_apart() => self.pest_of_soil_apart(what, day, next),
+            (Some(next), false) if seen.in_soil => self.pest_of_soil(what, day, next),
             (Some(next), false) => self.pest_spreads(what, day, next),
-            (None, false) => match (share_pct.map(|share| self.percent(share / 100.0)), blocks) {
+            (None, false) => match (seen.share_pct.map(|share| self.percent(share / 100.0)), blocks) {
                 (Some(share), true) => self.pest_on_many(what, day, share),
                 (Some(share), false) => self.pest_on_few(what, day, share),
                 (None, _) => self.pest_not_counted(what, day),
             },
+        }
+    }
+
+    /// Leaves that were lost to what goes along with no plant.
+    fn pest_leaves_reason(&self, seen: &PestSeen, leaves: LeavesAtLeast, blocks: bool) -> String {
+        let (what, day) = (crate::base::text::cleaned(&seen.what), self.day(seen.on));
+        let least = self.measure(&Measure::from(leaves));
+        match (seen.share_pct.map(|share| self.percent(share / 100.0)), blocks) {
+            (Some(share), true) => self.pest_leaves_many(what, day, share, least),
+            (Some(share), false) => self.pest_leaves_few(what, day, share, least),
+            (None, _) => self.pest_leaves_uncounted(what, day, least),
         }
     }
 
@@ -39,12 +65,15 @@ impl Wording {
     }
 
     /// What is missing until a sickness counts as gone, as the next thing to do.
-    pub(crate) fn pest_next(&self, lacks: PestLacks, is_sign: bool) -> String {
+    pub(crate) fn pest_next(&self, lacks: PestLacks, is_sign: bool, count_from: Option<Day>) -> String {
         let next = match lacks {
             PestLacks::Kind => self.pest_next_kind(),
             PestLacks::Share => self.pest_next_share(),
-            PestLacks::ThrownOut { least, so_far, or_treated: false } => self.pest_next_out(least, so_far),
-            PestLacks::ThrownOut { least, so_far, or_treated: true } => self.pest_next_out_or_treat(least, so_far),
+            PestLacks::ThrownOut { least, so_far, died, or_treated } => {
+                let so_far = if died > 0 { self.pest_so_far_and_died(so_far, died) } else { self.pest_so_far(so_far) };
+                if or_treated { self.pest_next_out_or_treat(least, so_far) } else { self.pest_next_out(least, so_far) }
+            }
+            PestLacks::WholeTray => self.pest_next_whole_tray(),
             PestLacks::TakenOut { least, so_far, or_treated: false } => self.pest_next_taken_out(least, so_far),
             PestLacks::TakenOut { least, so_far, or_treated: true } => self.pest_next_taken_out_or_treat(least, so_far),
             PestLacks::Deed => self.pest_next_deed(),
@@ -56,10 +85,15 @@ impl Wording {
                     LookAt::Ground => self.pest_look_ground(),
                     LookAt::Bed | LookAt::Brought => self.pest_look_bed(),
                     LookAt::RootsGrown(plants) => self.pest_look_roots_grown(plants),
+                    LookAt::HostsGrown(plants) => self.pest_look_hosts_grown(plants),
                     LookAt::Rested => self.pest_look_rested(),
                 };
                 if is_due { look } else { self.pest_next_look_from(look, self.day(from)) }
             }
+        };
+        let next = match count_from {
+            Some(from) => self.pest_next_or_count(next, self.day(from)),
+            None => next,
         };
         if is_sign { self.pest_sign(next) } else { next }
     }

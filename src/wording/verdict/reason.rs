@@ -10,7 +10,7 @@ use crate::reckon::picture::quantity::{
     Positions, RainAtLeast, RatioAtMost, ResistanceAtMost, Sample, Until, Wet, WorkWithin,
 };
 use crate::reckon::picture::question::Found;
-use crate::reckon::picture::{Criterion, Question};
+use crate::reckon::picture::{Basis, Criterion, Question};
 use crate::reckon::tray::exposure::{DARKER_WARNS_BELOW, FITS_UP_TO};
 use crate::reckon::tray::light::LAST_LIGHT_DAYS;
 use crate::wording::Wording;
@@ -52,7 +52,7 @@ impl Wording {
             Question::Leaves(sample) => self.leaves_reason(sample.found()?),
             Question::Grafted(plants) => self.grafted_reason(plants.found()?, expected),
             Question::Plug(plug) => self.plug_reason(plug.found()?.known),
-            Question::Flush(seen) => self.flush_reason(seen.found()?),
+            Question::Flush(seen) => self.flush_reason(seen.found()?, criterion.warns),
             Question::Hardening(hardened) => self.hardening_reason(hardened.found()?, about),
             Question::ExposureStep(step) => self.step_reason(step.found()?, criterion.warns, about),
             Question::Held(why) => self.held_reason(why.found()?.known.as_deref(), expected),
@@ -91,6 +91,9 @@ impl Wording {
             (InContainer::Circling, _) | (_, Holds::Roots) => self.container_circles(),
             (InContainer::Seedbed(days), Holds::Days(most)) if met => self.seedbed_holds(days, most),
             (InContainer::Seedbed(days), Holds::Days(most)) => self.seedbed_outgrown(days, most),
+            (InContainer::CutLately { days, tells_from }, Holds::Days(most)) => {
+                self.container_cut_lately(days, most, self.day(tells_from))
+            }
             (InContainer::FarBeyond(days), Holds::Days(most)) => self.container_far_beyond(days, most),
             (InContainer::Days(days), Holds::Days(most)) if met => self.container_holds(days, most),
             (InContainer::Days(days), Holds::Days(most)) => self.container_outgrown(days, most),
@@ -177,8 +180,9 @@ impl Wording {
         }
     }
 
-    fn flush_reason(&self, &Found { known: seen, met, .. }: &Found<NotSo, Option<Day>>) -> String {
+    fn flush_reason(&self, &Found { known: seen, met, .. }: &Found<NotSo, Option<Day>>, warns: bool) -> String {
         match seen {
+            Some(day) if met && warns => self.flush_feel(self.day(day)),
             Some(day) if !met => self.flush_unmet_on(self.day(day)),
             Some(_) | None => self.flush_met(),
         }
@@ -196,7 +200,11 @@ impl Wording {
     fn good_until_reason(&self, found: &Found<KeepsUntil, Day>, warns: bool) -> String {
         let KeepsUntil { last, stump } = found.needed;
         let last = self.day(last);
+        let taken = found.basis == Basis::Assumed;
         match (found.met, warns, stump) {
+            (true, true, _) if taken => self.good_until_looked(last),
+            (false, _, true) if taken => self.good_until_taken_stump(last),
+            (false, _, false) if taken => self.good_until_taken(last),
             (true, true, _) => self.good_until_long(last, self.bare_roots_care()),
             (true, false, true) => self.good_until_met(last, self.stumps_care()),
             (true, false, false) => self.good_until_met(last, self.bare_roots_care()),
@@ -235,6 +243,8 @@ impl Wording {
             Hardened::StoodShort(days) => self.hardening_stood_short(days, least - days, least),
             Hardened::For(days) if met => self.hardening_met(days, least),
             Hardened::NotBefore(day) => self.hardening_not_before(least, self.day(day)),
+            Hardened::BegunToday => self.hardening_begun_today(least),
+            Hardened::Leapt { on, from } => self.hardening_leapt(self.day(on), self.day(from), least),
             Hardened::For(0) => self.hardening_not_begun(least),
             Hardened::For(days) => self.hardening_short(days, least - days, least),
         }
@@ -249,21 +259,28 @@ impl Wording {
     }
 
     fn treated_reason(&self, treated: Option<&AtWork>, expected: Option<Day>) -> String {
-        let Some(AtWork { with, beside, dries }) = treated else { return self.treated_met() };
+        let Some(AtWork { with, beside, dries, wets }) = treated else { return self.treated_met() };
         let what = crate::base::text::cleaned(with);
         match (expected.map(|day| self.day(day)), beside) {
             (None, _) => self.treated_unmet_said(what),
-            (Some(day), Some(Beside::Tray(tray))) if *dries => self.treated_beside_dries(tray, what, day),
-            (Some(day), _) if *dries => self.treated_dries(what, day),
+            (Some(day), Some(Beside::Tray(tray))) if *dries && *wets => self.treated_beside_dries(tray, what, day),
+            (Some(day), Some(Beside::Tray(tray))) if *dries => self.treated_beside_of_day(tray, what, day),
+            (Some(day), Some(Beside::Plants(tray))) if *dries => self.treated_plants_until(tray, what, day),
+            (Some(day), _) if *dries && *wets => self.treated_dries(what, day),
+            (Some(day), _) if *dries => self.treated_of_day(what, day),
             (Some(day), None | Some(Beside::Bed)) => self.treated_unmet_until(what, day),
+            (Some(day), Some(Beside::Plants(tray))) => self.treated_plants_until(tray, what, day),
             (Some(day), Some(Beside::Place)) => self.treated_here_until(what, day),
             (Some(day), Some(Beside::Tray(tray))) => self.treated_beside_until(tray, what, day),
         }
     }
 
     fn plant_back_reason(&self, treated: Option<&AtWork>, from: Option<Day>) -> String {
-        let Some(AtWork { with, .. }) = treated else { return self.plant_back_met() };
+        let Some(AtWork { with, beside, .. }) = treated else { return self.plant_back_met() };
         let what = crate::base::text::cleaned(with);
+        if *beside == Some(Beside::Place) {
+            return self.plant_back_bench(what);
+        }
         match from {
             Some(day) => self.plant_back_until(what, self.day(day)),
             None => self.plant_back_said(what),
@@ -271,13 +288,17 @@ impl Wording {
     }
 
     fn step_reason(&self, found: &Found<RatioAtMost, LightStep>, warns: bool, about: About) -> String {
-        let LightStep { from, to, burns, .. } = found.known;
+        let LightStep { from, to, burns, in_sun, .. } = found.known;
         let Some((now, since)) = burns else { return self.step_alone(found, warns, about) };
         let ratio = to / from;
         let fits = ratio <= found.needed.0 + 1e-9;
         let warns = warns || (fits && !(DARKER_WARNS_BELOW..=FITS_UP_TO).contains(&ratio));
         let alone = self.step_alone(&Found { met: fits, ..found.clone() }, warns, about);
-        self.step_after_burn(alone, self.percent(now), self.day(since), self.day(since.plus(LAST_LIGHT_DAYS)))
+        let (now, shows) = (self.percent(now), self.day(since.plus(LAST_LIGHT_DAYS)));
+        if in_sun {
+            return self.step_in_sun(alone, now, self.day(since), shows);
+        }
+        self.step_after_burn(alone, now, self.day(since), shows)
     }
 
     fn step_alone(&self, found: &Found<RatioAtMost, LightStep>, warns: bool, about: About) -> String {
@@ -386,7 +407,10 @@ impl Wording {
     }
 
     fn work_reason(&self, &Found { needed, known, met, .. }: &Found<WorkWithin, Option<Day>>) -> String {
-        let WorkWithin { task, days: lasts } = needed;
+        let WorkWithin { task, days: lasts, at_least_cm } = needed;
+        if let Some((day, cm)) = known.zip(at_least_cm) {
+            return self.holes_shallow(self.day(day), self.number(cm, 0));
+        }
         match known.map(|day| self.day(day)) {
             Some(day) if met => match task {
                 GroundTask::Cleared => self.cleared_on(day),

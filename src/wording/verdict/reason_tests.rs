@@ -30,16 +30,16 @@ fn aphids() -> Option<PestSeen> {
 
 fn every_question() -> Vec<[Criterion; 3]> {
     let sample = |pass, unit| Sample { pass, of: 30, mean: 14.2, unit, gone_since: 0 };
-    let work = |task| WorkWithin { task, days: 30 };
+    let work = |task| WorkWithin { task, days: 30, at_least_cm: None };
     let done = Some(on("2026-04-03"));
     let age = DaysOfSpecies { least: 210, usual: Some(300), most: Some(420) };
     let band = LightBand { least: 0.3, most: 0.5 };
     let leaves = LeavesAtLeast { count: 4.0, pairs: true };
     let ground = |mpa| Ground::Read { mpa, depth_cm: None, hole: Hole::Beside };
     let rain = |mm| Wet::Rain { mm, days: 3 };
-    let step = |to| LightStep { from: 0.3, to, burns: None, rests_until: None };
+    let step = |to| LightStep { from: 0.3, to, burns: None, in_sun: false, rests_until: None };
     let why = || Some("promised".to_string());
-    let at_work = || Some(AtWork { with: "glyphosate".into(), beside: None, dries: false });
+    let at_work = || Some(AtWork { with: "glyphosate".into(), beside: None, dries: false, wets: false });
     let read = |share| LightRead { share, apart: None };
     vec![
         in_every_state(Question::DaysSinceSowing, age, 250, 193),
@@ -114,7 +114,7 @@ fn every_rule_says_something_of_its_own_in_every_state() {
 #[test]
 fn a_grower_hears_what_is_short_and_what_to_do() {
     let en = Wording::new(Lang::En);
-    let step = |from, to| LightStep { from, to, burns: None, rests_until: None };
+    let step = |from, to| LightStep { from, to, burns: None, in_sun: false, rests_until: None };
     let age = DaysOfSpecies { least: 210, usual: None, most: None };
     let cases = [
         (judged(Question::DaysSinceSowing, age, 193, false), "193 days old, 17 short of 210"),
@@ -136,7 +136,7 @@ fn a_grower_hears_what_is_short_and_what_to_do() {
             "only 3 of 30 are the right height, mean 14.2 cm, at least 20 cm needed: let them grow",
         ),
         (
-            judged(Question::Weeded, WorkWithin { task: GroundTask::Weeded, days: 30 }, None, false),
+            judged(Question::Weeded, WorkWithin { task: GroundTask::Weeded, days: 30, at_least_cm: None }, None, false),
             "weeding is not written down: weed the rings, then write it",
         ),
         (
@@ -168,7 +168,7 @@ fn the_same_is_said_in_spanish_as_in_the_field() {
     let step = judged(
         Question::ExposureStep,
         RatioAtMost(1.6),
-        LightStep { from: 0.3, to: 0.6, burns: None, rests_until: None },
+        LightStep { from: 0.3, to: 0.6, burns: None, in_sun: false, rests_until: None },
         false,
     );
     assert_eq!(
@@ -187,7 +187,7 @@ fn a_dry_reading_says_to_read_again_and_a_warning_is_said_as_one() {
     let mut near = judged(
         Question::ExposureStep,
         RatioAtMost(1.6),
-        LightStep { from: 0.5, to: 0.7, burns: None, rests_until: None },
+        LightStep { from: 0.5, to: 0.7, burns: None, in_sun: false, rests_until: None },
         true,
     );
     near.warns = true;

@@ -3,9 +3,9 @@
 use crate::base::Day;
 use crate::reckon::picture::answered::Answered;
 use crate::reckon::picture::quantity::LightApart;
-use crate::reckon::picture::{BedSpecies, Criterion, DaySpread, LightNow, TrayPicture};
+use crate::reckon::picture::{BedSpecies, Criterion, DaySpread, LightNow, PairPicture, TrayPicture};
 use crate::reckon::round::tasks::work_for;
-use crate::reckon::stock::{Graft, Since};
+use crate::reckon::stock::{Graft, PlaceStory, Since};
 use crate::wording::Wording;
 
 impl Wording {
@@ -44,7 +44,7 @@ impl Wording {
     }
 
     /// What is known of a tray: stage, plants, place, light, its days.
-    pub(crate) fn tray_facts(&self, tray: &TrayPicture) -> Vec<(String, String)> {
+    pub(crate) fn tray_facts(&self, tray: &TrayPicture, before: Option<(Day, &PairPicture)>) -> Vec<(String, String)> {
         let mut facts = vec![
             (self.label_stage(), self.stage_name(tray.stage)),
             (self.label_standing(), self.plants(tray.standing)),
@@ -57,11 +57,37 @@ impl Wording {
         facts.extend(tray.story.grafts.iter().map(|graft| (self.label_grafted(), self.graft_words(graft))));
         facts.extend(tray.light_share.map(|share| (self.label_light(), self.light_of_tray(share, tray.light_changed))));
         let whole = |day| self.day(day);
-        let ready = self.day_spread(tray.ready_from, tray.ready_spread, whole);
-        facts.extend(ready.map(|said| (self.label_ready(tray), said)));
+        let sooner = before.map(|(day, pair)| self.ready_for_bed(self.day(day), &pair.bed));
+        let said = [sooner, self.ready_words(tray, whole)].into_iter().flatten().collect::<Vec<_>>();
+        facts.extend((!said.is_empty()).then(|| (self.label_ready(tray), said.join("; "))));
         let best = self.day_spread(tray.best_before, tray.best_before_spread, whole);
         facts.extend(best.map(|said| (self.label_best_before(), said)));
         facts
+    }
+
+    /// How many trays stand at a place, of how many that it holds where that is known.
+    pub(crate) fn place_trays_words(&self, trays: i64, most: Option<i64>) -> String {
+        most.map_or_else(|| self.place_trays(trays), |most| self.place_trays_of(trays, most))
+    }
+
+    /// The light at a place on a day, as read or by its shade.
+    pub(crate) fn light_of_place(&self, place: Option<&PlaceStory>, day: Day) -> String {
+        let light = place.and_then(|place| place.light_on(day));
+        match light.map(|light| (light.read, light.nominal, light.from)) {
+            Some((Some(read), _, on)) => self.bed_light(self.percent(read), self.day(on)),
+            Some((None, Some(nominal), _)) => self.place_light_shade(self.percent(nominal)),
+            Some((None, None, _)) | None => self.bed_light_unknown(),
+        }
+    }
+
+    /// From when a tray is ready: the first day it can be, as `ready` says it, and the usual one.
+    pub(crate) fn ready_words(&self, tray: &TrayPicture, written: impl Fn(Day) -> String) -> Option<String> {
+        match tray.ready_spread {
+            Some(spread) if spread.low != spread.likely => {
+                Some(self.ready_at_the_earliest(written(spread.low), written(spread.likely)))
+            }
+            Some(_) | None => tray.ready_from.map(written),
+        }
     }
 
     /// From when a tray is ready; of one that is, since when.

@@ -98,7 +98,12 @@ impl Nursery {
         let grid = |row_m: f64, in_row_m: f64, offset_m: f64| {
             let (length_m, width_m) = (layout.length_m, layout.width_m);
             let rectangle = SpacingPattern::Rectangle;
-            let grid = spacing::positions(length_m, width_m, rectangle, Some(row_m), in_row_m, Some(offset_m), None);
+            let laying = spacing::Laying {
+                offset_m,
+                row_offset_m: offset_m,
+                ..spacing::Laying::new(rectangle, Some(row_m), in_row_m)
+            };
+            let grid = spacing::positions(length_m, width_m, &laying);
             grid.unwrap().len() as u32
         };
         let mut bed = Bed {

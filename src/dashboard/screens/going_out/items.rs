@@ -17,6 +17,7 @@ use crate::reckon::loading::{
 };
 use crate::reckon::picture::{Looking, PairPicture, TrayPicture};
 use crate::reckon::round::go_by;
+use crate::reckon::{SharedOffer, shared_offers};
 use crate::wording::verdict::About;
 
 /// The least width at which a pair has its columns.
@@ -153,8 +154,10 @@ pub(super) struct Offered {
     /// Of which drawing of the book.
     pub(crate) generation: u64,
     offers: Vec<Offer>,
-    /// What can be chosen, in the same order.
-    pub(crate) choices: Vec<Chosen>,
+    /// What can be chosen of each.
+    choices: Vec<Chosen>,
+    /// What is offered more than once.
+    shared: Vec<SharedOffer>,
     widths: Widths,
 }
 
@@ -184,14 +187,51 @@ impl Offered {
                 Offer::Misses(..) | Offer::NoBed(_) => widths.missing = widths.missing.max(code),
             }
         }
-        Offered { generation: cx.book.generation, offers, choices, widths }
+        let shared = shared_offers(&cx.book.picture);
+        Offered { generation: cx.book.generation, offers, choices, shared, widths }
     }
+
+    /// What can be chosen, in the order in which it is shown.
+    pub(crate) fn in_order(&self, lines: &[LoadLine], cx: &ScreenContext<'_>) -> Vec<Chosen> {
+        let parts = self.parted(lines, cx);
+        let all = [parts.fits, parts.full, parts.misses].concat();
+        all.into_iter().filter_map(|at| self.choices.get(at).cloned()).collect()
+    }
+
+    /// The offers by what can be done with them now, each in the order in which they were offered.
+    fn parted(&self, lines: &[LoadLine], cx: &ScreenContext<'_>) -> Parted {
+        let mut parts = Parted::default();
+        for (at, offer) in self.offers.iter().enumerate() {
+            match offer {
+                Offer::Fits(_, pair) if is_full(pair, lines, cx) => parts.full.push(at),
+                Offer::Fits(..) => parts.fits.push(at),
+                Offer::Misses(..) | Offer::NoBed(_) => parts.misses.push(at),
+            }
+        }
+        parts
+    }
+}
+
+/// Offers by their place in the list of all.
+#[derive(Default)]
+struct Parted {
+    fits: Vec<usize>,
+    /// They would fit, but what is on the list leaves nothing of the tray or no place in the bed.
+    full: Vec<usize>,
+    misses: Vec<usize>,
+}
+
+/// Whether other lines of the list leave nothing to load of a pair that is not on it.
+fn is_full(pair: &PairPicture, lines: &[LoadLine], cx: &ScreenContext<'_>) -> bool {
+    let concerns = |line: &LoadLine| line.tray == pair.tray || line.bed == pair.bed;
+    let on_list = |line: &LoadLine| line.tray == pair.tray && line.bed == pair.bed;
+    lines.iter().any(concerns) && !lines.iter().any(on_list) && left_of(&cx.book.picture, lines, pair) == 0
 }
 
 /// What can be chosen of a part, in its order, without drawing it.
 pub(super) fn choices(part: Part, lines: &[LoadLine], cx: &ScreenContext<'_>) -> Vec<Chosen> {
     match part {
-        Part::Pairs => Offered::now(cx).choices,
+        Part::Pairs => Offered::now(cx).in_order(lines, cx),
         Part::Loading => {
             let mut sorted: Vec<&LoadLine> = lines.iter().collect();
             sorted.sort_by(|a, b| a.bed.cmp(&b.bed));
@@ -223,8 +263,6 @@ pub(super) fn pairs<'a>(
     width: u16,
 ) -> Items<'a> {
     let wording = cx.wording;
-    let is_fit = |offer: &Offer| matches!(offer, Offer::Fits(..));
-    let fits = offered.offers.iter().take_while(|offer| is_fit(offer)).count();
     let today = cx.book.picture.looking == Looking::Today;
     let day = wording.day(cx.day());
     let (fitting, missing, none) = if today {
@@ -232,28 +270,30 @@ pub(super) fn pairs<'a>(
     } else {
         (wording.fits_heading_on(&day), wording.misses_heading_on(&day), wording.ready_none_on(&day))
     };
+    let parts = offered.parted(lines, cx);
     let mut rows = vec![Line::Made(Item::heading(&fitting, width, true))];
     if offered.offers.is_empty() {
         let teach = if cx.book.picture.trays.is_empty() { wording.no_trays() } else { wording.no_plants() };
         rows.push(Line::Made(Item::message(&teach, width)));
-    } else if fits == 0 {
+    } else if parts.fits.is_empty() && parts.full.is_empty() {
         rows.push(Line::Made(Item::message(&none, width)));
     }
     if cx.book.picture.beds.is_empty() {
         rows.push(Line::Made(Item::message(&wording.no_beds(), width)));
     }
-    for (i, (offer, chosen)) in offered.offers.iter().zip(&offered.choices).enumerate() {
-        if i == fits {
-            rows.push(Line::Made(Item::heading(&missing, width, false)));
-        }
-        rows.push(Line::Offer(offer, chosen));
+    let headings = [None, Some(wording.full_heading()), Some(missing)];
+    for (heading, part) in headings.into_iter().zip([parts.fits, parts.full, parts.misses]) {
+        let heading = heading.filter(|_| !part.is_empty());
+        rows.extend(heading.map(|heading| Line::Made(Item::heading(&heading, width, false))));
+        let of = |at: usize| Some(Line::Offer(offered.offers.get(at)?, offered.choices.get(at)?));
+        rows.extend(part.into_iter().filter_map(of));
     }
-    Items { rows, make: Some(OfferItems { widths: offered.widths, lines, cx, width }) }
+    Items { rows, make: Some(OfferItems { offered, lines, cx, width }) }
 }
 
 /// Makes the lines of an offer.
 struct OfferItems<'a> {
-    widths: Widths,
+    offered: &'a Offered,
     lines: &'a [LoadLine],
     cx: &'a ScreenContext<'a>,
     width: u16,
@@ -269,15 +309,23 @@ impl OfferItems<'_> {
     }
 
     fn fit(&self, tray: &TrayPicture, pair: &PairPicture) -> Sheet {
-        let (cx, wording, widths) = (self.cx, self.cx.wording, self.widths);
+        let (cx, wording, widths) = (self.cx, self.cx.wording, self.offered.widths);
         let mut page = Sheet::new(self.width);
         let species = cx.species(tray.species.as_ref());
         let before = go_by(tray, Some(pair), cx.day()).map(|(last, what)| wording.go_by_words(near(last, cx), what));
-        let rest: Vec<String> = [Some(species), before, listed(self.lines, pair, cx)].into_iter().flatten().collect();
-        let rest = rest.join(", ");
         let on_list = self.lines.iter().find(|line| line.tray == pair.tray && line.bed == pair.bed);
         // What other lines promise is no longer there to be loaded.
         let number = on_list.map_or_else(|| left_of(&cx.book.picture, self.lines, pair), |line| line.plants);
+        let rest = match listed(self.lines, pair, cx) {
+            Some(listed) => vec![Some(species), before, Some(listed)],
+            None if number == 0 => vec![Some(wording.load_full())],
+            None => vec![Some(species), before, self.also_offered(pair)],
+        };
+        let rest = rest.into_iter().flatten().collect::<Vec<_>>().join(", ");
+        if number == 0 {
+            page.hanging("- ", Ink::Quiet, &format!("{} → {}: {rest}", tray.code, pair.bed), Ink::Plain);
+            return page;
+        }
         if page.width() >= COLUMNS_FROM {
             let plants = widths.plants.max(number.to_string().len());
             let code = left_aligned(tray.code.as_str(), widths.code);
@@ -290,10 +338,27 @@ impl OfferItems<'_> {
         page
     }
 
+    /// That the same places, or the same plants, are offered a second time.
+    fn also_offered(&self, pair: &PairPicture) -> Option<String> {
+        let wording = self.cx.wording;
+        let mut said = self.offered.shared.iter().filter_map(|offer| match offer {
+            SharedOffer::Bed { bed, trays, .. } if *bed == pair.bed && trays.contains(&pair.tray) => {
+                let others = trays.iter().filter(|tray| **tray != pair.tray).map(ToString::to_string);
+                Some(wording.load_same_places(others.collect::<Vec<_>>().join(", ")))
+            }
+            SharedOffer::Tray { tray, beds, .. } if *tray == pair.tray && beds.contains(&pair.bed) => {
+                let others = beds.iter().filter(|bed| **bed != pair.bed).map(ToString::to_string);
+                Some(wording.load_same_plants(others.collect::<Vec<_>>().join(", ")))
+            }
+            SharedOffer::Bed { .. } | SharedOffer::Tray { .. } => None,
+        });
+        said.next()
+    }
+
     fn miss(&self, tray: &TrayPicture, pair: Option<&PairPicture>) -> Sheet {
         let cx = self.cx;
         let mut page = Sheet::new(self.width);
-        let code = left_aligned(tray.code.as_str(), self.widths.missing);
+        let code = left_aligned(tray.code.as_str(), self.offered.widths.missing);
         match pair {
             Some(pair) => {
                 let (mark, ink) = waits_mark(&pair.criteria);
@@ -304,7 +369,7 @@ impl OfferItems<'_> {
                 page.hanging(&format!("{mark} {code}  "), ink, &message, Ink::Plain);
             }
             None => {
-                let message = cx.wording.no_bed_plans(cx.species(tray.species.as_ref()));
+                let message = cx.wording.not_planned(tray.species.as_ref(), &cx.book.picture);
                 page.hanging(&format!("- {code}  "), Ink::Plain, &message, Ink::Plain);
             }
         }

@@ -1,13 +1,13 @@
 //! What keys do on the screen Going out.
 
-use super::words::first_reason;
+use super::words::{first_reason, warning};
 use super::{Chosen, GoingOut, MOST_PLANTS, Part, Writing, asking, loading};
-use crate::base::Day;
+use crate::base::{BedName, Day, TrayCode};
 use crate::dashboard::act::Act;
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::keys::Key;
 use crate::dashboard::parts::Typed;
-use crate::reckon::loading::LoadLine;
+use crate::reckon::loading::{LoadLine, LoadWarning, left_to_load, warnings};
 use crate::reckon::picture::{Looking, Picture};
 use crate::wording::verdict::About;
 
@@ -113,7 +113,9 @@ impl GoingOut {
         if plants == 0 {
             return self.unload(cx);
         }
-        let message = cx.wording.load_said(i64::from(plants), &tray, &bed);
+        let said = cx.wording.load_said(i64::from(plants), &tray, &bed);
+        let doubt = self.too_many(&(tray.clone(), bed.clone()), plants, cx);
+        let message = doubt.map_or_else(|| said.clone(), |doubt| format!("{said}. {doubt}"));
         match self.lines.iter_mut().find(|line| line.tray == tray && line.bed == bed) {
             Some(line) => line.plants = plants,
             None => self.lines.push(LoadLine { tray, bed, plants }),
@@ -134,17 +136,46 @@ impl GoingOut {
         vec![self.keep(), Act::Say(message)]
     }
 
-    /// More or fewer of the chosen pair; on the list the number is changed there.
+    /// More or fewer of the chosen pair; on the list the number is changed there. At the last place, or the last plant, it
+    /// is said that there is no more; the next press goes on all the same.
     fn change(&mut self, by: i32, cx: &ScreenContext<'_>) -> Vec<Act> {
-        let Some(plants) = self.plants(cx) else { return Vec::new() };
-        let plants = plants.saturating_add_signed(by).min(MOST_PLANTS);
-        let listed = self.pair().is_some_and(|(tray, bed)| self.listed(tray, bed).is_some());
-        if listed {
+        let Some((tray, bed, before)) = self.plans_now(cx) else { return Vec::new() };
+        let plants = before.saturating_add_signed(by).min(MOST_PLANTS);
+        let pair = (tray, bed);
+        if by > 0
+            && self.warned.as_ref() != Some(&pair)
+            && plants > left_to_load(&cx.book.picture, &self.lines, &pair.0, &pair.1)
+        {
+            let why = self.too_many(&pair, plants, cx).unwrap_or_else(|| cx.wording.load_nothing_left());
+            self.warned = Some(pair);
+            return vec![Act::Say(cx.wording.load_no_more(why))];
+        }
+        if self.listed(&pair.0, &pair.1).is_some() {
             // One is the least on the list: it is taken off by a key of its own.
             return self.set(plants.max(1), cx);
         }
         self.number = Some(plants);
         Vec::new()
+    }
+
+    /// The chosen pair and how many of it.
+    fn plans_now(&self, cx: &ScreenContext<'_>) -> Option<(TrayCode, BedName, u32)> {
+        let (tray, bed) = self.pair()?;
+        Some((tray.clone(), bed.clone(), self.plants(cx)?))
+    }
+
+    /// What is promised twice where so many of a pair are on the list.
+    fn too_many(&self, (tray, bed): &(TrayCode, BedName), plants: u32, cx: &ScreenContext<'_>) -> Option<String> {
+        let mut lines = self.lines.clone();
+        lines.retain(|line| line.tray != *tray || line.bed != *bed);
+        lines.push(LoadLine { tray: tray.clone(), bed: bed.clone(), plants });
+        let species = cx.book.picture.trays.get(tray).and_then(|tray| tray.species.as_ref());
+        let about = |one: &LoadWarning| match one {
+            LoadWarning::TrayPromised { tray: promised, .. } => promised == tray,
+            LoadWarning::BedPromised { bed: promised, species: of, .. } => promised == bed && Some(of) == species,
+            LoadWarning::FitsNot { .. } | LoadWarning::Gone { .. } => false,
+        };
+        warnings(&cx.book.picture, &lines).iter().find(|one| about(one)).map(|one| warning(one, cx))
     }
 
     /// Asks before the list is written.

@@ -88,6 +88,8 @@ pub(crate) struct GoingOut {
     lines: Vec<LoadLine>,
     /// Whether it is asked before the list is written, and from which line on it is read.
     asking: Option<usize>,
+    /// The pair of which it was said that more has no room: the next `+` puts it on all the same.
+    warned: Option<(TrayCode, BedName)>,
     writing: Option<Writing>,
     /// What was offered when the book was last drawn.
     offered: Option<Arc<Offered>>,
@@ -120,7 +122,7 @@ impl GoingOut {
 
     fn choose(&mut self, chosen: Option<Chosen>) {
         if self.chosen != chosen {
-            self.number = None;
+            (self.number, self.warned) = (None, None);
         }
         self.chosen = chosen;
     }
@@ -139,7 +141,7 @@ impl GoingOut {
 
     fn choices(&self, cx: &ScreenContext<'_>) -> Vec<Chosen> {
         match self.part {
-            Part::Pairs => self.offered(cx).choices.clone(),
+            Part::Pairs => self.offered(cx).in_order(&self.lines, cx),
             Part::Loading | Part::Coming => items::choices(self.part, &self.lines, cx),
         }
     }
@@ -187,16 +189,26 @@ impl Screen for GoingOut {
         }
         keys.push(hinted("v", KeyAction::NextPart));
         if self.part != Part::Coming {
-            keys.extend([
-                hinted("+", KeyAction::More),
-                hinted("-", KeyAction::Fewer),
-                known("Space", KeyAction::HowMany),
-            ]);
+            keys.extend([hinted("+ -", KeyAction::MoreOrFewer), known("Space", KeyAction::HowMany)]);
         }
         if listed && self.part != Part::Coming {
             keys.push(hinted("r", KeyAction::Unload));
         }
         keys
+    }
+
+    fn signs(&self, cx: &ScreenContext<'_>) -> Vec<(String, String)> {
+        let wording = cx.wording;
+        let all = [
+            ("●", wording.sign_fits_today()),
+            ("x", wording.sign_held_back()),
+            ("?", wording.sign_not_known()),
+            ("-", wording.sign_no_place()),
+            ("!", wording.sign_take_care()),
+            ("i", wording.sign_tray_to_come()),
+            ("_", wording.sign_bed_to_come()),
+        ];
+        all.map(|(sign, means)| (sign.to_string(), means)).to_vec()
     }
 
     fn answers(&self, cx: &ScreenContext<'_>) -> String {
@@ -287,7 +299,7 @@ impl Screen for GoingOut {
             (Chosen::Pair(_, bed) | Chosen::Bed(bed, _), Subject::Bed(wanted)) => bed == wanted,
             _ => false,
         };
-        let Some(found) = self.offered(cx).choices.iter().find(|choice| is_it(choice)).cloned() else { return false };
+        let Some(found) = self.offered(cx).in_order(&self.lines, cx).into_iter().find(is_it) else { return false };
         (self.part, self.asking, self.field) = (Part::Pairs, None, None);
         self.choose(Some(found));
         true

@@ -84,6 +84,7 @@ impl GoingOut {
         let (Some((tray, bed)), Some(plants)) = (self.pair(), self.plants(cx)) else { return };
         let text = match self.listed(tray, bed) {
             Some(listed) => cx.wording.load_number_listed(tray, bed, i64::from(listed)),
+            None if plants == 0 && !self.lines.is_empty() => format!("{tray} → {bed}: {}", cx.wording.load_full()),
             None => cx.wording.load_number(tray, bed, i64::from(plants)),
         };
         page.paragraph(&text, Ink::Strong);
@@ -107,7 +108,7 @@ impl GoingOut {
         self.shared_words(cx, page);
         match pair {
             Some(pair) => pair_words(pair, cx, page),
-            None => page.paragraph(&cx.wording.no_bed_plans(cx.species(tray.species.as_ref())), Ink::Plain),
+            None => page.paragraph(&cx.wording.not_planned(tray.species.as_ref(), &cx.book.picture), Ink::Plain),
         }
     }
 

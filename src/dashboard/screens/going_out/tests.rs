@@ -108,7 +108,7 @@ fn what_is_promised_twice_is_said_with_its_sums() {
     // Both coffee trays could fill School 1: what the first takes is not offered again.
     at(&mut stage, "cof-021");
     stage.keys("o");
-    at(&mut stage, "cof-022");
+    choose_pair(&mut stage, "cof-022", "School 1");
     stage.keys("o");
     assert!(words(&stage.frame()).contains("Nothing is left to load"), "{}", stage.frame());
     stage.keys(" 10\n");
@@ -351,5 +351,102 @@ fn a_tray_of_the_coming_weeks_goes_on_the_list_or_is_told_why_not_today() {
             stage.key(Key::Down);
         }
         assert!(told > 0, "{told} {loaded}");
+    }
+}
+
+/// The line of the list in which something stands; the number of lines where it does not.
+fn line_of(frame: &str, named: &[&str]) -> usize {
+    let here = |line: &str| named.iter().all(|name| line.contains(name));
+    frame.lines().position(here).unwrap_or_else(|| frame.lines().count())
+}
+
+/// Chooses a tray for a bed by the arrows, as it stands in the list.
+fn choose_pair(stage: &mut Stage, tray: &str, bed: &str) {
+    stage.key(Key::Home);
+    for _ in 0..60 {
+        if matches!(&stage.model.screens.going_out.chosen, Some(Chosen::Pair(t, b)) if t.as_str() == tray && b.as_str() == bed)
+        {
+            return;
+        }
+        stage.key(Key::Down);
+    }
+    panic!("{tray} is not offered to {bed}");
+}
+
+#[test]
+fn more_than_a_bed_has_holes_for_is_said_first_and_put_on_by_a_second_press() {
+    for (lang, said) in [(Lang::En, "43 promised, 42 places open"), (Lang::Es, "43 prometidas, 42 hoyos libres")] {
+        let mut stage = going_out(lang);
+        at(&mut stage, "cof-021");
+        stage.keys("o");
+        assert!(stage.frame().contains("cof-021 → School 1: 42"), "{}", stage.frame());
+        stage.keys("+");
+        assert!(stage.frame().contains("cof-021 → School 1: 42"), "it stops at the holes: {}", stage.frame());
+        assert!(words(&stage.frame()).contains(said), "{}", stage.frame());
+        stage.keys("+");
+        assert!(stage.frame().contains("cof-021 → School 1: 43"), "{}", stage.frame());
+        assert!(words(&stage.frame()).contains(said), "and says it again: {}", stage.frame());
+        // Chosen anew, it is said anew; a number that is typed is taken, and doubted aloud.
+        stage.keys("--");
+        stage.key(Key::Up);
+        stage.key(Key::Down);
+        stage.keys("++");
+        assert!(stage.frame().contains("cof-021 → School 1: 42"), "{}", stage.frame());
+        stage.keys(" 43\n");
+        assert!(stage.frame().contains("cof-021 → School 1: 43"), "{}", stage.frame());
+        let last: Vec<String> = stage.frame().lines().rev().take(4).map(str::to_string).collect();
+        assert!(words(&last.into_iter().rev().collect::<Vec<_>>().join(" ")).contains(said), "{}", stage.frame());
+    }
+}
+
+#[test]
+fn before_anything_is_on_the_list_a_number_stops_at_the_holes_too() {
+    let mut stage = going_out(Lang::En);
+    at(&mut stage, "cof-021");
+    stage.keys("-+");
+    assert!(stage.frame().contains("cof-021 → School 1: 42"), "{}", stage.frame());
+    stage.keys("+");
+    assert!(stage.frame().contains("cof-021 → School 1: 42"), "{}", stage.frame());
+    stage.keys("+");
+    assert!(stage.frame().contains("cof-021 → School 1: 43"), "{}", stage.frame());
+}
+
+#[test]
+fn what_the_list_has_filled_stands_no_longer_among_what_fits() {
+    for lang in Lang::ALL {
+        let mut stage = going_out(lang);
+        at(&mut stage, "cof-022");
+        let (fits, full, misses) = {
+            let wording = &stage.model.wording;
+            (wording.fits_heading(), wording.full_heading(), wording.misses_heading())
+        };
+        let frame = stage.frame();
+        let row = line_of(&frame, &["● cof-022", "→ School 1"]);
+        assert!(line_of(&frame, &[&fits]) < row && row < line_of(&frame, &[&misses]), "{frame}");
+        assert!(!frame.contains(&full), "{frame}");
+        at(&mut stage, "cof-021");
+        stage.keys("o");
+        let frame = stage.frame();
+        let row = line_of(&frame, &["- cof-022 → School 1"]);
+        assert!(line_of(&frame, &[&full]) < row && row < line_of(&frame, &[&misses]), "{frame}");
+        assert!(!frame.contains(" 0 → School 1"), "{frame}");
+        // It can be chosen there, by the arrows too, and comes back with the places.
+        choose_pair(&mut stage, "cof-022", "School 1");
+        assert!(line_of(&stage.frame(), &["- cof-022 → School 1"]) > line_of(&stage.frame(), &[&full]));
+        choose_pair(&mut stage, "cof-021", "School 1");
+        stage.keys("r");
+        assert!(!stage.frame().contains(&full), "{}", stage.frame());
+    }
+}
+
+#[test]
+fn places_that_are_offered_to_two_trays_are_said_at_both() {
+    for lang in Lang::ALL {
+        let stage = going_out(lang).sized(99, 60);
+        let frame = words(&stage.frame());
+        for other in ["cof-021", "cof-022"] {
+            let said = words(&stage.model.wording.load_same_places(other));
+            assert!(frame.contains(&said), "{said}: {}", stage.frame());
+        }
     }
 }

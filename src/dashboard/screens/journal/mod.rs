@@ -151,6 +151,10 @@ impl Screen for Journal {
         })
     }
 
+    fn types_text(&self) -> bool {
+        self.searching
+    }
+
     fn text(&mut self, text: &str, _cx: &ScreenContext<'_>) -> Option<Vec<Act>> {
         if !self.searching {
             return None;

@@ -99,7 +99,7 @@ impl Screen for Season {
 
     fn signs(&self, cx: &ScreenContext<'_>) -> Vec<(String, String)> {
         let wording = cx.wording;
-        let shade = [("▒", wording.season_rains()), ("░█!", wording.sign_nurse_shade())];
+        let shade = [("▒", wording.season_rains()), ("░█!", wording.sign_nurse_shade()), ("│", wording.season_ahead())];
         let shade = shade.map(|(sign, means)| (sign.to_string(), means));
         stage_signs(cx).into_iter().chain(standing_signs(cx)).chain(shade).collect()
     }

@@ -111,3 +111,27 @@ fn every_whole_month_of_the_year_has_its_letters_on_every_width() {
         }
     }
 }
+
+#[test]
+fn on_a_small_screen_lines_of_trays_go_before_what_the_marks_mean_and_help_has_them() {
+    for lang in Lang::ALL {
+        let mut stage = season(lang, (48, 18));
+        let frame = stage.frame();
+        let shown = stage.model.book.picture.trays.keys().filter(|code| frame.contains(&format!("\n{code} "))).count();
+        assert!(shown >= 8, "{frame}");
+        let means = stage.model.wording.season_ahead();
+        let begins = means.split_whitespace().take(4).collect::<Vec<_>>().join(" ");
+        assert!(!frame.contains(&begins), "{frame}");
+        stage.keys("h");
+        let mut told = String::new();
+        for _ in 0..12 {
+            told.push_str(&stage.frame());
+            stage.keys(".");
+        }
+        assert!(told.split_whitespace().collect::<Vec<_>>().join(" ").contains(&begins), "{told}");
+        // Where there is room both stand there.
+        let stage = season(lang, (120, 40));
+        let frame = stage.frame().split_whitespace().collect::<Vec<_>>().join(" ");
+        assert!(frame.contains(&begins), "{frame}");
+    }
+}

@@ -15,8 +15,10 @@ use crate::reckon::season::SeasonDay;
 
 /// Letters of a month where there is room.
 const MONTH_LETTERS: u16 = 3;
-/// From this height on the marks are explained under the year.
-const LEGEND_FROM_ROWS: u16 = 16;
+/// So many lines of trays and beds, or all there are, go before the marks explained under the year. Ours.
+const LINES_BEFORE_MARKS: usize = 12;
+/// The rows over the lines: months and rains; and the one between the lines and the words below.
+const HEAD_AND_GAP_ROWS: usize = 3;
 
 /// Draws months, rains, a line for each tray and bed, and what the cursor stands on.
 pub(crate) fn draw(season: &Season, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
@@ -33,7 +35,12 @@ pub(crate) fn draw(season: &Season, cx: &ScreenContext<'_>, area: Rect, buffer: 
     let grid = Grid { asked: Season::asked(cx), left, columns: area.right().saturating_sub(left), cx };
     let cursor = season.cursor(cx);
     let at = season.at(&all);
-    let text = below(all.get(at), cursor, &grid, area.width);
+    let mut text = below(all.get(at), cursor, &grid, area.width);
+    let with_marks = marks_below(&text, cx);
+    let wanted = all.len().min(LINES_BEFORE_MARKS) + HEAD_AND_GAP_ROWS;
+    if with_marks.height() + wanted <= usize::from(area.height) {
+        text = with_marks;
+    }
     let below_rows = (text.height() as u16).min(area.height.saturating_sub(4));
     let head = draw_head(&grid, area, buffer);
     let rows = area.height.saturating_sub(head + below_rows + 1);
@@ -160,7 +167,7 @@ fn mark_days(grid: &Grid<'_>, cursor: Day, area: Rect, buffer: &mut Buffer) {
     }
 }
 
-/// What the cursor stands on, in words, and what the marks mean.
+/// What the cursor stands on, in words.
 fn below(line: Option<&LineOf>, cursor: Day, grid: &Grid<'_>, width: u16) -> Sheet {
     let (cx, wording) = (grid.cx, grid.cx.wording);
     let mut page = Sheet::new(width);
@@ -177,13 +184,18 @@ fn below(line: Option<&LineOf>, cursor: Day, grid: &Grid<'_>, width: u16) -> She
     if missing > 0 {
         page.paragraph(&wording.season_drawing(missing as i64), Ink::Waits);
     }
-    if cx.size.1 >= LEGEND_FROM_ROWS {
-        let said = |signs: Vec<(String, String)>| {
-            signs.into_iter().map(|(mark, name)| format!("{mark} {name}")).collect::<Vec<_>>().join("  ")
-        };
-        page.paragraph(&wording.season_trays_marks(said(stage_signs(cx))), Ink::Quiet);
-        page.paragraph(&wording.season_beds_marks(said(standing_signs(cx))), Ink::Quiet);
-        page.paragraph(&wording.season_ahead(), Ink::Quiet);
-    }
+    page
+}
+
+/// The same with what the marks mean; where they have no room, help has them.
+fn marks_below(words: &Sheet, cx: &ScreenContext<'_>) -> Sheet {
+    let wording = cx.wording;
+    let mut page = words.clone();
+    let said = |signs: Vec<(String, String)>| {
+        signs.into_iter().map(|(mark, name)| format!("{mark} {name}")).collect::<Vec<_>>().join("  ")
+    };
+    page.paragraph(&wording.season_trays_marks(said(stage_signs(cx))), Ink::Quiet);
+    page.paragraph(&wording.season_beds_marks(said(standing_signs(cx))), Ink::Quiet);
+    page.paragraph(&wording.season_ahead(), Ink::Quiet);
     page
 }

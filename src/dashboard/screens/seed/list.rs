@@ -41,9 +41,9 @@ pub(crate) fn state_mark(state: LotState) -> (&'static str, Ink) {
 }
 
 fn line_of<'a>(lot: &'a LotStory, cx: &ScreenContext<'_>) -> LotLine<'a> {
-    let profile = lot.species.as_ref().and_then(|key| cx.book.picture.site.profile(key));
+    let profile = lot.species.as_ref().and_then(|key| cx.book.picture.site.profile(key)).map(|profile| &**profile);
     let life = profile.and_then(|profile| life(lot, profile));
-    let state = lot_state(lot, life.as_ref(), cx.day());
+    let state = lot_state(lot, profile, life.as_ref(), cx.day());
     LotLine { lot, life, state }
 }
 

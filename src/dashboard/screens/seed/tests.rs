@@ -86,10 +86,10 @@ fn a_number_by_weight_is_about_and_a_counted_one_is_not() {
 fn a_test_stands_with_its_interval_its_replicates_and_the_day_of_the_next() {
     let stage = seed(Lang::En);
     let message = detail_of(&stage, "mor-L02");
-    // 21 and 22 of 25; Wilson 95 %: 0.738 to 0.930.
+    // 21 and 22 of 25, and moringa comes up until day 21.
     assert!(
         message.contains(
-            "43 of 50, 86 % (74 % to 93 %, 95 % sure); replicates 21, 22: too few seeds to tell whether they agree"
+            "43 of 50 after 14 days, too early to tell: at least 86 % lives; to be counted until 13 Mar 2026; replicates 21, 22: too few"
         ),
         "{message}"
     );

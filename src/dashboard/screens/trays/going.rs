@@ -19,7 +19,7 @@ pub(crate) fn where_to(tray: &TrayPicture, cx: &ScreenContext<'_>, page: &mut Sh
     let mut pairs: Vec<&PairPicture> = of_it.collect();
     pairs.sort_by_cached_key(|pair| (!pair.fits, reasons_of_bed(pair, tray)));
     if pairs.is_empty() {
-        page.hanging("- ", Ink::Plain, &wording.no_bed_plans(cx.species(tray.species.as_ref())), Ink::Plain);
+        page.hanging("- ", Ink::Plain, &wording.not_planned(tray.species.as_ref(), &cx.book.picture), Ink::Plain);
         return;
     }
     for pair in pairs.iter().take(MOST_BEDS) {

@@ -171,6 +171,10 @@ impl Screen for Trays {
         Some(Vec::new())
     }
 
+    fn types_text(&self) -> bool {
+        self.typing
+    }
+
     fn text(&mut self, text: &str, cx: &ScreenContext<'_>) -> Option<Vec<Act>> {
         if !self.typing {
             return None;

@@ -7,6 +7,7 @@ use ratatui::layout::Rect;
 use super::shapes::{ROWS, SHAPE_COLUMNS, all_figures, draw_figures, draw_pattern, figures_width, shape};
 use super::view::{self, brief, mark_of};
 use super::{Shown, Walk};
+use crate::base::BedName;
 use crate::dashboard::act::AtStop;
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::form::Form;
@@ -14,7 +15,7 @@ use crate::dashboard::look::Ink;
 use crate::dashboard::parts::{Sheet, width_of};
 use crate::reckon::picture::Measure;
 use crate::reckon::round::Task;
-use crate::reckon::round::to_write::carried_to;
+use crate::reckon::round::to_write::{self, carried_to};
 
 /// Rows of a figure with its title where it is not drawn large.
 const SMALL_ROWS: u16 = 2;
@@ -40,14 +41,24 @@ pub(crate) fn draw(walk: &Walk, form: Option<&Form>, cx: &ScreenContext<'_>, are
         view::draw_page(walk, &page, cx, below, buffer);
         return;
     }
+    if form.is_none() && walk.detail_from > 0 {
+        draw_all_of_it(walk, cx, area, buffer);
+        return;
+    }
     let against = against_page(form, area.width);
     let said = against.height() as u16;
-    let about = task_page(walk, &stop, form, cx, area.width, 0).height() as u16;
-    // What speaks against it is said whole; figures are large where there is room beside.
-    let large = 1 + about + ROWS + 1 + said <= area.height;
-    let figures = if large || form.is_none() { figure_rows(&stop, form) } else { SMALL_ROWS };
+    let told = Told { walk, stop: &stop, form, cx, width: area.width };
+    let room_beside = |figures: u16| usize::from(area.height.saturating_sub(1 + figures + said));
+    // What speaks against it, what presses and what could hurt are said whole; figures are large where there is room beside.
+    let wanted = figure_rows(&stop, form);
+    let large = match form {
+        None => told.page(room_beside(wanted)).presses_whole,
+        // In a form it is the figure that presses.
+        Some(_) => told.page(0).page.height() <= room_beside(ROWS + 1),
+    };
+    let figures = if large { wanted } else { wanted.min(SMALL_ROWS) };
+    let page = told.page(room_beside(figures)).page;
     let room = area.height.saturating_sub(1 + figures + said);
-    let page = task_page(walk, &stop, form, cx, area.width, usize::from(room));
     let words = (page.height() as u16).min(area.height.saturating_sub(1));
     let large_signs = words + ROWS < room;
     draw_place(walk, &stop, !large_signs, cx, area, buffer);
@@ -61,6 +72,16 @@ pub(crate) fn draw(walk: &Walk, form: Option<&Form>, cx: &ScreenContext<'_>, are
     draw_figures_of(&stop, form, cx, rest, buffer);
     let below = Rect { y: rest.bottom(), height: area.bottom().saturating_sub(rest.bottom()), ..area };
     against.draw(0, below, buffer);
+}
+
+/// Everything that is known of the stop, in whole lines, and the key that leads back.
+fn draw_all_of_it(walk: &Walk, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
+    let page = view::detail(walk, cx, area.width);
+    if page.height() < usize::from(area.height) {
+        let back = Sheet::shortened(&cx.wording.walk_more_left(), usize::from(area.width));
+        buffer.set_string(area.x, area.bottom() - 1, back, Ink::Quiet.style());
+    }
+    view::draw_page_from(&page, walk.detail_from - 1, cx, area, buffer);
 }
 
 /// What speaks against what is typed.
@@ -139,53 +160,120 @@ fn draw_dots(dots: usize, at: (u16, u16), cx: &ScreenContext<'_>, buffer: &mut B
     }
 }
 
-/// What to do at what, with its mark, and what is known of it, as much as has room whole.
-fn task_page(
-    walk: &Walk,
-    stop: &Shown<'_>,
-    form: Option<&Form>,
-    cx: &ScreenContext<'_>,
+/// What is said of a stop.
+struct Told<'a> {
+    walk: &'a Walk,
+    stop: &'a Shown<'a>,
+    form: Option<&'a Form>,
+    cx: &'a ScreenContext<'a>,
     width: u16,
-    most_rows: usize,
-) -> Sheet {
-    let mut page = Sheet::new(width);
-    // What is written beside the task says itself what it is.
-    if let Some(form) = form.filter(|form| matches!(form.stop(), AtStop::Beside(_))) {
-        page.paragraph(&form.heading(cx), Ink::Strong);
-        return page;
-    }
-    let (mark, ink, state) = mark_of(stop, cx);
-    let about = cx.wording.stop_about(stop.task, &stop.subject, &cx.book.picture);
-    let mark = if mark == " " { String::new() } else { format!("{mark} ") };
-    page.hanging(&mark, ink, &about, Ink::Strong);
-    if !state.is_empty() {
-        page.paragraph(&state, Ink::Plain);
-    }
-    let care = [cx.wording.caution_label(), cx.wording.caution_plant_label()];
-    let load = load_words(walk, stop, cx).map(|load| (0, load, Ink::Strong));
-    let known = brief(stop, cx).into_iter().map(|(label, text, ink)| {
-        // What could hurt somebody has room before all that is only good to know.
-        let rank = if care.contains(&label) { 1 } else { 2 };
-        (rank, format!("{label}: {text}"), ink)
-    });
-    let all: Vec<(u8, String, Ink)> = load.into_iter().chain(known).collect();
-    let with = |chosen: &[usize]| {
-        let mut longer = page.clone();
-        for (_, text, ink) in all.iter().enumerate().filter(|(at, _)| chosen.contains(at)).map(|(_, one)| one) {
-            longer.paragraph(text, *ink);
+}
+
+/// The words of a stop, and whether all that presses is among them.
+struct Words {
+    page: Sheet,
+    presses_whole: bool,
+}
+
+/// What is known of a stop: how much it presses, 0 most; its text and ink.
+type Known = (u8, String, Ink);
+/// Up to this what is known must stand there before figures are drawn large: load, until when, caution, why.
+const PRESSES: u8 = 3;
+/// The rank of the reason.
+const REASON: u8 = 3;
+
+impl Told<'_> {
+    /// What to do at what, with its mark, and what is known of it, as much as has room whole; that something is left out,
+    /// and the key that shows it, in a last line.
+    fn page(&self, most_rows: usize) -> Words {
+        let (cx, stop) = (self.cx, self.stop);
+        let mut page = Sheet::new(self.width);
+        // What is written beside the task says itself what it is.
+        if let Some(form) = self.form.filter(|form| matches!(form.stop(), AtStop::Beside(_))) {
+            page.paragraph(&form.heading(cx), Ink::Strong);
+            return Words { page, presses_whole: true };
         }
-        longer
-    };
-    let mut by_rank: Vec<usize> = (0..all.len()).collect();
-    by_rank.sort_by_key(|at| all[*at].0);
+        let (mark, ink, state) = mark_of(stop, cx);
+        let about = cx.wording.stop_about(stop.task, &stop.subject, &cx.book.picture);
+        let mark = if mark == " " { String::new() } else { format!("{mark} ") };
+        page.hanging(&mark, ink, &about, Ink::Strong);
+        if !state.is_empty() {
+            page.paragraph(&state, Ink::Plain);
+        }
+        let (known, shortened) = self.known();
+        let all: Vec<usize> = (0..known.len()).collect();
+        let whole = with(&page, &known, &all);
+        if !shortened && whole.height() <= most_rows {
+            return Words { page: whole, presses_whole: true };
+        }
+        // A line is kept for the key that shows the rest; a form has no room for it and takes no such key.
+        let more = self.form.is_none();
+        let mut said = known.clone();
+        let chosen = choose(&page, &mut said, most_rows.saturating_sub(usize::from(more)));
+        let whole = |at: &usize| chosen.contains(at) && known[*at].1 == said[*at].1;
+        let presses_whole = all.iter().all(|at| known[*at].0 > PRESSES || whole(at));
+        let mut page = with(&page, &said, &chosen);
+        if more {
+            page.paragraph(&cx.wording.walk_all_of_it(), Ink::Quiet);
+        }
+        Words { page, presses_whole }
+    }
+
+    /// What is known of the stop, as it is said; and whether a caution is said in short.
+    fn known(&self) -> (Vec<Known>, bool) {
+        let (cx, wording) = (self.cx, self.cx.wording);
+        let said_before = self.walk.cautions_before(self.stop, cx);
+        let shorter = |text: String| match said_before.iter().find(|caution| wording.caution_words(**caution) == text) {
+            Some(caution) => (format!("{} …", wording.caution_in_short(*caution)), true),
+            None => (text, false),
+        };
+        let load = load_words(self.walk, self.stop, cx).map(|load| (0, load, Ink::Strong));
+        let mut known: Vec<Known> = load.into_iter().collect();
+        let mut shortened = false;
+        for (label, text, ink) in brief(self.stop, cx) {
+            let rank = match () {
+                () if label == wording.walk_until() => 1,
+                () if label == wording.caution_label() => 2,
+                () if label == wording.walk_why() => REASON,
+                // What a plant does to people goes before all that is only good to know.
+                () if label == wording.caution_plant_label() => 4,
+                () => 5,
+            };
+            let (text, short) = if rank == 2 { shorter(text) } else { (text, false) };
+            shortened |= short;
+            known.push((rank, format!("{label}: {text}"), ink));
+        }
+        (known, shortened)
+    }
+}
+
+/// A page with what is known, as far as it is chosen.
+fn with(page: &Sheet, known: &[Known], chosen: &[usize]) -> Sheet {
+    let mut longer = page.clone();
+    for (_, text, ink) in known.iter().enumerate().filter(|(at, _)| chosen.contains(at)).map(|(_, one)| one) {
+        longer.paragraph(text, *ink);
+    }
+    longer
+}
+
+/// What has room, what presses most first; a long reason as far as its first stop.
+fn choose(page: &Sheet, known: &mut [Known], most_rows: usize) -> Vec<usize> {
+    let mut by_rank: Vec<usize> = (0..known.len()).collect();
+    by_rank.sort_by_key(|at| known[*at].0);
     let mut chosen = Vec::new();
     for at in by_rank {
         chosen.push(at);
-        if with(&chosen).height() > most_rows {
+        let fits = |known: &[Known]| with(page, known, &chosen).height() <= most_rows;
+        if !fits(known) && known[at].0 == REASON {
+            let (label, reason) = known[at].1.split_once(": ").unwrap_or_default();
+            let begins = reason.split([';', ':']).next().unwrap_or_default();
+            known[at].1 = format!("{label}: {begins} …");
+        }
+        if !fits(known) {
             chosen.pop();
         }
     }
-    with(&chosen)
+    chosen
 }
 
 /// Where it goes or what is taken, as the form of the stop begins: a bed and how many, a lot and its seeds, a new tray.
@@ -194,7 +282,13 @@ fn load_words(walk: &Walk, stop: &Shown<'_>, cx: &ScreenContext<'_>) -> Option<S
     let known = |wanted: &str| form.preset.iter().find(|(name, _)| name == wanted).map(|(_, value)| value.clone());
     let number = |wanted: &str| known(wanted)?.parse::<i64>().ok();
     let said = match form.kind.as_str() {
-        "outplanted" => format!("{}: {}", known("bed")?, cx.wording.plants(number("count")?)),
+        "outplanted" => match stop.due.map(to_write::loads).filter(|loads| loads.len() > 1) {
+            Some(loads) => {
+                let load = |(bed, plants): (&BedName, u32)| format!("{bed}: {}", cx.wording.plants(plants));
+                loads.into_iter().map(load).collect::<Vec<_>>().join("; ")
+            }
+            None => format!("{}: {}", known("bed")?, cx.wording.plants(number("count")?)),
+        },
         "resown" => format!("{}: {}", known("lot")?, cx.wording.seeds(number("seeds")?)),
         "moved_on" => ["to", "container", "place"].into_iter().filter_map(known).collect::<Vec<_>>().join(", "),
         _ => return None,

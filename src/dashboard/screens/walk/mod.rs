@@ -10,7 +10,7 @@ mod view;
 #[cfg(test)]
 mod tests;
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use ratatui::buffer::Buffer;
@@ -22,6 +22,7 @@ use crate::dashboard::form::Form;
 use crate::dashboard::keys::{Key, KeyAction, KeyLine, ON_A_TRAY, hinted, kind_for_tray, known};
 use crate::dashboard::message::Request;
 use crate::dashboard::screens::screen::Screen;
+use crate::nursery::caution::Caution;
 use crate::nursery::entry::Entry;
 use crate::nursery::entry::subject::{Subject, subjects};
 use crate::reckon::picture::Looking;
@@ -190,6 +191,13 @@ impl Walk {
     pub(crate) fn here<'a>(&'a self, cx: &ScreenContext<'a>) -> Option<Shown<'a>> {
         let at = self.at(cx)?;
         self.shown(cx).into_iter().find(|stop| stop.id == at)
+    }
+
+    /// What the stops before one say in full of what could hurt: behind them it is said in short.
+    fn cautions_before(&self, stop: &Shown<'_>, cx: &ScreenContext<'_>) -> BTreeSet<Caution> {
+        let shown = self.shown(cx);
+        let before = shown.iter().take_while(|one| one.id != stop.id);
+        before.filter_map(|one| one.due).flat_map(Stop::cautions).collect()
     }
 
     /// Stops behind one and all of them.

@@ -422,3 +422,105 @@ fn what_was_written_beside_a_stop_and_taken_back_is_no_longer_said_of_it() {
     stage.keys("uw");
     assert_eq!(said(&stage), "", "{}", stage.frame());
 }
+
+/// Blanks of one sort: lines are broken anywhere.
+fn words(text: &str) -> String {
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+#[test]
+fn until_when_why_and_caution_stand_whole_on_a_small_screen_and_a_key_shows_the_rest() {
+    for lang in Lang::ALL {
+        let mut stage = Stage::sample(lang).sized(48, 18);
+        stage.key(Key::Home);
+        let (mut known, mut cut) = (0, 0);
+        for _ in 0..walk(&stage).shown(&stage.model.context()).len() {
+            let frame = words(&stage.frame());
+            let (all, in_short, more) = {
+                let cx = stage.model.context();
+                let wording = cx.wording;
+                let stop = walk(&stage).here(&cx).unwrap();
+                let before = walk(&stage).cautions_before(&stop, &cx);
+                let in_short: Vec<(String, String)> =
+                    before.iter().map(|one| (wording.caution_words(*one), wording.caution_in_short(*one))).collect();
+                (super::view::brief(&stop, &cx), in_short, words(&wording.walk_all_of_it()))
+            };
+            let wording = &stage.model.wording;
+            let presses = [wording.walk_until(), wording.walk_why(), wording.caution_label()];
+            let mut left_out = false;
+            for (label, text, _) in all {
+                let short = in_short.iter().find(|(whole, _)| *whole == text);
+                let said = short.map_or(words(&text), |(_, short)| words(short));
+                let whole = frame.contains(&said);
+                left_out |= !whole || short.is_some();
+                // A reason of many lines is told as far as its first stop.
+                let begins = said.split([';', ':']).next().unwrap_or_default();
+                let shown = whole || (label == wording.walk_why() && frame.contains(&format!("{begins} …")));
+                if presses.contains(&label) {
+                    known += 1;
+                    assert!(shown, "{label}: {said}\n{}", stage.frame());
+                }
+            }
+            assert_eq!(frame.contains(&more), left_out, "{}", stage.frame());
+            cut += usize::from(left_out);
+            stage.key(Key::Down);
+        }
+        assert!(known > 30 && cut > 3, "{known} {cut}");
+    }
+}
+
+#[test]
+fn a_caution_is_said_in_full_at_the_first_stop_that_has_it_and_then_in_short_and_right_has_it_in_full() {
+    for lang in Lang::ALL {
+        let mut stage = Stage::sample(lang).sized(48, 18);
+        let ids: Vec<String> = {
+            let cx = stage.model.context();
+            let shown = walk(&stage).shown(&cx);
+            let out = shown.iter().filter(|stop| stop.task == Task::GoOut).map(|stop| stop.id.to_string());
+            out.collect()
+        };
+        let caution = Task::GoOut.facts().caution.unwrap();
+        let whole = words(&stage.model.wording.caution_words(caution));
+        let frames: Vec<String> = ids
+            .iter()
+            .map(|id| {
+                stage.key(Key::Home);
+                while here(&stage) != *id {
+                    stage.key(Key::Down);
+                }
+                words(&stage.frame())
+            })
+            .collect();
+        assert!(frames.len() > 2 && frames[0].contains(&whole), "{frames:?}");
+        let short = words(&stage.model.wording.caution_in_short(caution));
+        assert!(frames[1..].iter().all(|frame| !frame.contains(&whole) && frame.contains(&short)), "{frames:?}");
+        stage.key(Key::Right);
+        assert!(words(&stage.frame()).contains(&whole), "{}", stage.frame());
+        stage.key(Key::Left);
+        assert!(!words(&stage.frame()).contains(&whole), "{}", stage.frame());
+    }
+}
+
+#[test]
+fn every_bed_a_tray_goes_to_is_named_on_the_screen_of_one_stop() {
+    use crate::reckon::round::to_write::loads;
+    let mut stage = Stage::sample(Lang::Es).sized(48, 18);
+    let several: Vec<(String, Vec<(String, u32)>)> = {
+        let stops = &stage.model.book.round.stops;
+        let named = |stop: &crate::reckon::round::Stop| {
+            loads(stop).into_iter().map(|(bed, plants)| (bed.to_string(), plants)).collect::<Vec<_>>()
+        };
+        stops.iter().map(|stop| (stop.id.clone(), named(stop))).filter(|(_, beds)| beds.len() > 1).collect()
+    };
+    assert!(!several.is_empty());
+    for (id, beds) in several {
+        stage.key(Key::Home);
+        while here(&stage) != id {
+            stage.key(Key::Down);
+        }
+        for (bed, plants) in beds {
+            let said = format!("{bed}: {}", stage.model.wording.plants(plants));
+            assert!(words(&stage.frame()).contains(&said), "{said}\n{}", stage.frame());
+        }
+    }
+}

@@ -248,13 +248,18 @@ fn draw_detail(walk: &Walk, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buf
 
 /// A page beside or under the list, from where it is scrolled to; where it is cut, its last line says how to go on.
 pub(super) fn draw_page(walk: &Walk, page: &Sheet, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
+    draw_page_from(page, walk.detail_from, cx, area, buffer);
+}
+
+/// The same from a line on.
+pub(super) fn draw_page_from(page: &Sheet, from: usize, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
     if area.height == 0 {
         return;
     }
     let rows = page.height() as u16;
     let cut = rows > area.height && area.height > 1;
     let body = Rect { height: area.height - u16::from(cut), ..area };
-    let left = page.draw(walk.detail_from, body, buffer);
+    let left = page.draw(from, body, buffer);
     if cut {
         let message = if left > 0 { cx.wording.walk_more_right(left as i64) } else { cx.wording.walk_more_left() };
         let shown = Sheet::shortened(&message, usize::from(area.width));
@@ -313,15 +318,16 @@ pub(crate) fn detail(walk: &Walk, cx: &ScreenContext<'_>, width: u16) -> Sheet {
         page.labelled_in(&label, &text, ink);
     }
     let passed = walk.passed.get(stop.id).map(Vec::as_slice).unwrap_or_default();
-    let kind = match stop.due {
-        Some(due) => usual::usual(due, passed, cx).kind,
-        None => stop.task.facts().kind.to_string(),
-    };
+    let usual = stop.due.map(|due| usual::usual(due, passed, cx));
+    let kind = usual.as_ref().map_or_else(|| stop.task.facts().kind.to_string(), |form| form.kind.clone());
+    let how = usual.iter().flat_map(|form| &form.preset).find(|(name, _)| name == "how").map(|(_, how)| how);
     // On another day nothing is written; what is let go by doing it is called by its task.
     if picture.looking == Looking::Today {
         let does = match kind.as_str() {
             _ if super::is_new(cx) => wording.empty_begin(),
             "let_go" => wording.task_name(stop.task),
+            // One kind, two acts: it is called as the task calls it.
+            "moved_on" if how.is_some() => how.map(|how| wording.choice_name(how)).unwrap_or_default(),
             _ => wording.kind_name(&kind),
         };
         page.labelled(&enter, &does);

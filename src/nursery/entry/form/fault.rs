@@ -33,6 +33,11 @@ pub enum Problem {
     NotWhole(String),
     /// A number that cannot be below zero.
     BelowZero(String),
+    /// A number above the most that is kept.
+    TooMany {
+        /// Most value allowed.
+        most: f64,
+    },
     /// A number outside its ends.
     OutsideEnds {
         /// Least value allowed.

@@ -184,7 +184,7 @@ fn settle_count(value: &Value) -> Result<Value, Problem> {
         return Err(Problem::NotWhole(written(value)));
     }
     if number > LARGEST_COUNT {
-        return Err(Problem::OutsideEnds { least: 0.0, most: LARGEST_COUNT });
+        return Err(Problem::TooMany { most: LARGEST_COUNT });
     }
     Ok(Value::from(number as u64))
 }

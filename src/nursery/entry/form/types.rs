@@ -253,6 +253,13 @@ words! {
         /// Full.
         Full: "full", "gruesas", "llenas";
     }
+    /// Where the first row and place of a bed stand.
+    BedEdges {
+        /// Half a spacing inside.
+        Half: "half", "media", "a media distancia";
+        /// On the edge, counted on both sides.
+        Counted: "counted", "contados", "contando las orillas";
+    }
     /// Ground work.
     GroundTask {
         /// Cleared of grass and brush.
@@ -268,4 +275,4 @@ words! {
     }
 }
 
-word_fields! { Alarm Kept ArrivedFrom PlantForm MovedHow Roots PlantingPattern CutWhat Sky SoilWhere Tubers GroundTask }
+word_fields! { Alarm BedEdges Kept ArrivedFrom PlantForm MovedHow Roots PlantingPattern CutWhat Sky SoilWhere Tubers GroundTask }

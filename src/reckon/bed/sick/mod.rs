@@ -2,19 +2,19 @@
 //! whether most of a species died there of nobody knows what.
 
 use crate::base::{Day, EntryId, SpeciesKey};
-use crate::nursery::pest::{DiedOf, harms, is_same_pest, nature_of, says_none};
+use crate::nursery::pest::{DiedOf, Nature, harms, is_same_pest, is_seen_in, nature_of, says_none};
 use crate::reckon::picture::quantity::{BroughtBy, LookAt, NotSo, PestLacks};
 use crate::reckon::picture::{Basis, Criterion, Gap, Question, RuleSource};
 use crate::reckon::stock::{BedStory, Brought, Death};
-use crate::reckon::tray::pest::{Deeds, LOOK_AFTER_DAYS, OpenPest, PEST_HOLDS_PCT, Written, open, plants_to_look_at};
+use crate::reckon::tray::pest::{
+    Deeds, LOOK_AFTER_DAYS, LOOK_AFTER_INCURABLE_DAYS, OpenPest, PEST_HOLDS_PCT, Written, open, plants_to_look_at,
+};
 
 /// What lives in the ground unseen is let rest so long after the last plant that had it, with what it does not live on: a year of other
 /// plants at least is common practice against wilts; they keep for years. Ours.
 pub(crate) const GROUND_RESTS_DAYS: i32 = 365;
 /// Animals of the soil of which plants died are no longer taken to be there after so many days. Ours.
 const ANIMALS_STAY_DAYS: i32 = 90;
-/// Animals of the soil are a sighting from so many plants on that they took at once. Ours.
-const ANIMALS_TAKE_PLANTS: u32 = 3;
 /// Nobody asks any more of what most of a species died, or what plants of a sick tray brought, after so many days: a year of rains and sun
 /// has shown it. Ours.
 const ASKED_FOR_DAYS: i32 = 365;
@@ -65,9 +65,19 @@ pub(crate) fn acted_on(story: &BedStory) -> impl Iterator<Item = Day> {
 }
 
 /// Whether it holds a bed: what lives in its ground, what spreads from one plant, and what nobody knows. Animals of the soil that one
-/// sees while digging hold it where they are many; plants from a sick tray ask for care.
+/// sees while digging hold it where they are many. Plants from a tray with a sickness of the soil hold it until they are looked at: one is
+/// enough, and nobody puts more into suspect ground; of other sick trays, and of damping-off, they ask for care.
 fn holds_bed(pest: &OpenPest) -> bool {
-    pest.seen.brought.is_none() && if pest.nature.by_eye { pest.on_many() } else { !pest.nature.goes_by_itself() }
+    let nature = pest.nature;
+    if pest.seen.brought.is_some() {
+        return nature.in_soil && !nature.by_eye && !nature.is_damping;
+    }
+    if nature.by_eye { pest.on_many() } else { !leaves_bed(pest) }
+}
+
+/// Whether it leaves a bed by itself, as what eats there and flies on does; a borer leaves no ground sick.
+fn leaves_bed(pest: &OpenPest) -> bool {
+    pest.nature.goes_by_itself() || pest.nature.in_stem
 }
 
 fn worst_of<'a>(open: impl Iterator<Item = &'a OpenPest>) -> Option<&'a OpenPest> {
@@ -83,7 +93,6 @@ fn open_in_bed(story: &BedStory, day: Day) -> Vec<OpenPest> {
     }
     let deeds = DeedsInBed { story };
     let mut all = open(died.iter().map(|(_, look)| look).chain(&story.pests), &deeds, day);
-    all.retain(|pest| !deeds.counted_clear(pest, day));
     let brought = story.brought.iter().filter(|one| one.planted <= day && one.seen.from <= day);
     for one in brought {
         if !all.iter().any(|pest| is_same_pest(&pest.seen.what, &one.seen.what.what)) {
@@ -102,9 +111,8 @@ fn died_of_it(death: &Death) -> Option<Written> {
     let by_eye = nature_of(&death.what, None).by_eye;
     let dead = if death.plants > 0 || by_eye { death.plants } else { death.dead };
     let there = u64::from(death.alive) + u64::from(dead);
-    let is_seen = death.of == DiedOf::Sickness && dead >= if by_eye { ANIMALS_TAKE_PLANTS } else { 1 };
-    let share_pct = 100.0 * f64::from(dead) / (there.max(1) as f64);
-    is_seen.then(|| Written::of_loss(&death.entry, death.day, &death.what, share_pct, there))
+    is_seen_in(death.of, &death.what, dead)
+        .then(|| Written::of_loss(&death.entry, death.day, &death.what, (dead, Some(there)), false))
 }
 
 /// Animals of the soil leave by themselves: a later count of the same species that does not name them, or time, is enough.
@@ -124,26 +132,46 @@ struct DeedsInBed<'a> {
 
 impl Deeds for DeedsInBed<'_> {
     fn settled(&self, pest: &OpenPest, look: &Written) -> bool {
-        if pest.nature.goes_by_itself() {
+        if leaves_bed(pest) {
             return true;
         }
         let Ok(from) = self.look_from(pest, look.from) else { return false };
         let seen = look.what.plants_seen.unwrap_or(0);
         from <= look.from
             && match self.look_at(pest) {
-                LookAt::RootsGrown(plants) => look.what.roots_seen && seen >= plants,
+                LookAt::RootsGrown(plants) | LookAt::HostsGrown(plants) => look.what.roots_seen && seen >= plants,
                 LookAt::Plants(plants) | LookAt::Roots(plants) => seen >= plants,
                 LookAt::Ground | LookAt::Bed | LookAt::Rested | LookAt::Brought => true,
             }
     }
 
     fn lacking(&self, pest: &OpenPest, day: Day) -> Option<PestLacks> {
-        if pest.nature.goes_by_itself() {
+        if leaves_bed(pest) {
             return None;
         }
         Some(match self.look_from(pest, day) {
             Ok(from) => PestLacks::Look { from, is_due: from <= day, at: self.look_at(pest) },
             Err(lacks) => lacks,
+        })
+    }
+
+    /// Whether the plants that stand there say as much as a look: of a sickness that is known by the dead alone, and seen on plants,
+    /// a later count of the living that names no sickness. What roots tell, no count does.
+    fn counted_clear(&self, pest: &OpenPest, day: Day) -> bool {
+        let (story, seen) = (self.story, &pest.seen);
+        let by_roots = matches!(self.look_at(pest), LookAt::RootsGrown(_) | LookAt::HostsGrown(_) | LookAt::Rested);
+        let of_it = |death: &&Death| death.of == DiedOf::Sickness && is_same_pest(&death.what, &seen.what);
+        let looked = story.pests.iter().any(|look| is_same_pest(&look.what.what, &seen.what) && look.from <= day);
+        let Some(first) = story.deaths.iter().find(of_it).filter(|_| !by_roots && !looked) else { return false };
+        let counts =
+            story.deaths.iter().filter(|look| look.is_count && look.species == first.species && look.alive > 0);
+        counts.filter(|look| look.day <= day && look.of != DiedOf::Sickness).any(|look| {
+            let died = story.deaths.iter().filter(|death| death.species == look.species);
+            let unsaid =
+                died.filter(|death| death.of == DiedOf::NotSaid && death.day > seen.on && death.day <= look.day);
+            let unsaid: f64 = unsaid.map(|death| f64::from(death.plants)).sum();
+            let calm = unsaid * 100.0 < f64::from(look.alive) * PEST_HOLDS_PCT;
+            calm && self.look_from(pest, look.day).is_ok_and(|from| from <= look.day)
         })
     }
 }
@@ -165,7 +193,11 @@ impl DeedsInBed<'_> {
             (Some(on), Err(_)) | (None, Ok(on)) => on,
             (None, Err(lacks)) => return Err(lacks),
         };
-        let rests = if nature.unseen_in_ground { GROUND_RESTS_DAYS } else { pest.look_after_days() };
+        let rests = match nature {
+            Nature { unseen_in_ground: true, .. } => GROUND_RESTS_DAYS,
+            Nature { in_roots: true, .. } => LOOK_AFTER_INCURABLE_DAYS,
+            _ => pest.look_after_days(),
+        };
         Ok(done.max(self.last_died(pest, until).unwrap_or(done)).plus(rests))
     }
 
@@ -179,7 +211,9 @@ impl DeedsInBed<'_> {
         let share = pest.seen.share_pct.ok_or(PestLacks::Share)? / 100.0;
         let least = (stood as f64 * share - 1e-9).ceil().max(1.0) as u64;
         let mut so_far = 0;
-        let gone = self.story.deaths.iter().filter(|death| (pest.seen.on..=until).contains(&death.day));
+        // What cattle or the sun took was not dug out; what was felled was.
+        let is_out = |death: &&Death| death.of != DiedOf::Harm || death.what.is_empty();
+        let gone = self.story.deaths.iter().filter(|death| (pest.seen.on..=until).contains(&death.day)).filter(is_out);
         for death in gone {
             so_far += u64::from(death.plants.max(if death.of == DiedOf::Sickness { death.dead } else { 0 }));
             if so_far >= least {
@@ -205,7 +239,9 @@ impl DeedsInBed<'_> {
         let living: u64 = self.story.cohorts.iter().map(|cohort| u64::from(cohort.living)).sum();
         if nature.unseen_in_ground {
             LookAt::Rested
-        } else if nature.in_soil && !nature.has_cure {
+        } else if nature.in_roots {
+            LookAt::HostsGrown(plants_to_look_at(u64::from(u32::MAX), pest.seen.share_pct))
+        } else if nature.in_soil && !nature.has_cure && !nature.by_eye {
             LookAt::RootsGrown(plants_to_look_at(u64::from(u32::MAX), pest.seen.share_pct))
         } else if nature.in_soil {
             LookAt::Ground
@@ -214,26 +250,6 @@ impl DeedsInBed<'_> {
         } else {
             LookAt::Bed
         }
-    }
-
-    /// Whether the plants that stand there say as much as a look: of a sickness that is known by the dead alone, and seen on plants,
-    /// a later count of the living that names no sickness. What roots tell, no count does.
-    fn counted_clear(&self, pest: &OpenPest, day: Day) -> bool {
-        let (story, seen) = (self.story, &pest.seen);
-        let by_roots = matches!(self.look_at(pest), LookAt::RootsGrown(_));
-        let of_it = |death: &&Death| death.of == DiedOf::Sickness && is_same_pest(&death.what, &seen.what);
-        let looked = story.pests.iter().any(|look| is_same_pest(&look.what.what, &seen.what) && look.from <= day);
-        let Some(first) = story.deaths.iter().find(of_it).filter(|_| !by_roots && !looked) else { return false };
-        let counts =
-            story.deaths.iter().filter(|look| look.is_count && look.species == first.species && look.alive > 0);
-        counts.filter(|look| look.day <= day && look.of != DiedOf::Sickness).any(|look| {
-            let died = story.deaths.iter().filter(|death| death.species == look.species);
-            let unsaid =
-                died.filter(|death| death.of == DiedOf::NotSaid && death.day > seen.on && death.day <= look.day);
-            let unsaid: f64 = unsaid.map(|death| f64::from(death.plants)).sum();
-            let calm = unsaid * 100.0 < f64::from(look.alive) * PEST_HOLDS_PCT;
-            calm && self.look_from(pest, look.day).is_ok_and(|from| from <= look.day)
-        })
     }
 }
 

@@ -3,7 +3,7 @@
 use crate::base::Day;
 use crate::nursery::species::Profile;
 use crate::reckon::forecast::{EarlierSowing, species_days};
-use crate::reckon::lots::lot_outlook;
+use crate::reckon::lots::{counts_as, lot_outlook};
 use crate::reckon::stock::{LotStory, LotTest};
 use crate::science::emergence::{CurvePrior, HANDBOOK_SEEDS, HANDBOOK_SEEDS_VARYING, SEEDS_OF_A_LOT_TEST, SeenSowing};
 
@@ -25,13 +25,8 @@ pub(crate) fn prior_of(profile: &Profile, earlier: &[EarlierSowing], test: Optio
     let handbook = CurvePrior::of_species(Some(days.first), days.half, Some(days.last), fresh.clamp(0.0, 1.0)).ok()?;
     let seen: Vec<SeenSowing> = earlier.iter().map(|sowing| sowing.seen).collect();
     let prior = handbook.weighing(handbook_seeds(profile)).with_sowings(&seen);
-    let test = test.map(|test| {
-        let laid: u32 = test.replicates.iter().map(|(laid, _)| laid).sum();
-        let up: u32 = test.replicates.iter().map(|(_, up)| up).sum();
-        (laid, up.min(laid))
-    });
-    Some(match test.filter(|(laid, _)| *laid > 0) {
-        Some((laid, up)) => prior.with_lot_test(f64::from(up) / f64::from(laid), f64::from(laid)),
+    Some(match test.and_then(|test| counts_as(test, profile)) {
+        Some((share, seeds)) => prior.with_lot_test(share, seeds),
         None => prior,
     })
 }
@@ -70,5 +65,6 @@ pub(crate) fn hoped_of_lot(
 pub(crate) fn as_test(lot: &LotStory) -> Option<LotTest> {
     let (pct, day, entry) = (lot.initial_pct?, lot.received?, lot.stores.first()?.entry.clone());
     let alive = (pct / 100.0 * SEEDS_OF_A_LOT_TEST).round().clamp(0.0, SEEDS_OF_A_LOT_TEST) as u32;
-    Some(LotTest { day, replicates: vec![(SEEDS_OF_A_LOT_TEST as u32, alive)], days: 0, entry })
+    // As of a test that was counted to its end.
+    Some(LotTest { day, replicates: vec![(SEEDS_OF_A_LOT_TEST as u32, alive)], days: u32::MAX, entry })
 }

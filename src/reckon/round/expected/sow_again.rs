@@ -7,6 +7,7 @@ use crate::reckon::round::deadline::UntilFor;
 use crate::reckon::round::intervals::{NO_LAST_DAY_DAYS, SOW_AGAIN_ASKED_DAYS, SOW_AGAIN_SOURCE, minutes, work};
 use crate::reckon::round::stop::{LastLook, RoundReason, Stake, Stop, Task};
 use crate::reckon::round::walk::Walk;
+use crate::reckon::seed::lot_to_sow;
 
 /// Sowings to make again.
 pub(in crate::reckon::round) fn sow_again(walk: &Walk<'_>) -> Vec<Stop> {
@@ -20,15 +21,18 @@ fn asked(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
         Judgement::Failing | Judgement::Slow | Judgement::Finished => {}
         Judgement::TooEarly | Judgement::OnItsWay => return None,
     }
-    let again = *walk.outlook.again.get(&tray.code)?;
+    let mut again = *walk.outlook.again.get(&tray.code)?;
+    // What the other trays give is not missing.
+    again.missing = again.missing.min(walk.still_short(tray.species.as_ref()).unwrap_or(f64::INFINITY));
     let asked_until = told.last_due.plus(SOW_AGAIN_ASKED_DAYS);
     if day > asked_until || again.missing < 1.0 || is_sown_again(walk, tray, told) {
         return None;
     }
+    let fresh = tray.species.as_ref().is_none_or(|species| lot_to_sow(species, walk.picture).is_none());
     let sow_by = again.sow_by();
     let days = sow_by.map_or(NO_LAST_DAY_DAYS, |by| by.days_since(day) + 1);
     let mut stop = walk
-        .tray_stop(tray, Task::SowAgain, RoundReason::SowAgainAsked { told: Box::new(told.clone()), again })
+        .tray_stop(tray, Task::SowAgain, RoundReason::SowAgainAsked { told: Box::new(told.clone()), again, fresh })
         .risking(Stake::Planting, again.missing, days)
         .taking(minutes::LOOK, SOW_AGAIN_SOURCE)
         .working(seeds_again(told, &again) * work::SOW)

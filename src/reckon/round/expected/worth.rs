@@ -5,6 +5,7 @@ use crate::reckon::bed::season::safe_rains_from;
 use crate::reckon::forecast::worth::{Decision, WorthLooking, of_count, of_measure, of_test};
 use crate::reckon::round::deadline::UntilFor;
 use crate::reckon::round::intervals::LOOK_OPENS;
+use crate::reckon::round::seed::plants_wanted;
 use crate::reckon::round::stop::{Stop, Task};
 use crate::reckon::round::walk::Walk;
 
@@ -32,7 +33,7 @@ fn decision(walk: &Walk<'_>, stop: &Stop) -> Option<Decision> {
             let lot = walk.picture.lots.get(stop.lot()?)?;
             let fresh = walk.profile(lot.species.as_ref())?.germination_fresh_pct.as_ref()?.value / 100.0;
             let last_day = stop.until.filter(|_| stop.until_for == Some(UntilFor::SeedLife));
-            Some(of_test(f64::from(lot.seeds_left?) * fresh, fresh, last_day))
+            Some(of_test(plants_wanted(walk, lot), fresh, last_day))
         }
         Task::ReadLight | Task::CheckSoil => {
             let last_day = stop.until.filter(|_| stop.until_for == Some(UntilFor::Rains));
@@ -50,6 +51,7 @@ fn decision(walk: &Walk<'_>, stop: &Stop) -> Option<Decision> {
         | Task::SpaceOut
         | Task::BeginHardening
         | Task::Shade
+        | Task::IntoShade
         | Task::Water
         | Task::CheckPlug
         | Task::TreatmentOver

@@ -9,7 +9,7 @@ use crate::base::{BedName, Day, EntryId, LotCode, PlaceName, SpeciesKey, TrayCod
 use crate::nursery::entry::subject::Subject;
 use crate::nursery::entry::types::{GroundTask, Kept, Roots};
 use crate::reckon::forecast::{SowAgain, TrayForecast};
-use crate::reckon::picture::quantity::{BroughtBy, PestLacks};
+use crate::reckon::picture::quantity::{BroughtBy, LeavesAtLeast, PestLacks};
 use crate::reckon::picture::{Gap, Measure, Source, Stage};
 use crate::words;
 
@@ -42,6 +42,8 @@ words! {
         BeginHardening: "begin_hardening", "empezar a endurecer";
         /// Next step of the shade.
         Shade: "shade", "sombra";
+        /// Back into the shade.
+        IntoShade: "into_shade", "a la sombra";
         /// Next step of the water.
         Water: "water", "riego";
         /// Measure a sample.
@@ -157,6 +159,12 @@ pub struct ToBed {
     pub plants: u32,
     /// How many of them still have room once the trays that cannot wait as long are in.
     pub after_others: u32,
+    /// How many of these the hands of today plant; all of them where nobody wrote how many plants a day they plant.
+    pub today: u32,
+    /// The day on which hands are there for the last of them, where that is not today.
+    pub rest_on: Option<Day>,
+    /// How many have no hands by the last day of their tray.
+    pub late: u32,
 }
 
 /// A tray that a bed is made ready for.
@@ -232,8 +240,10 @@ pub enum RoundReason {
     SowAgainAsked {
         /// The forecast.
         told: Box<TrayForecast>,
-        /// What sowing again reaches.
+        /// What sowing again reaches, and what is missing after all that comes of other trays.
         again: SowAgain,
+        /// Whether no lot here lives: fresh seed is wanted.
+        fresh: bool,
     },
     /// Seedlings old enough to prick out.
     SeedlingsOldEnough {
@@ -268,6 +278,33 @@ pub enum RoundReason {
         until: Day,
         /// Whether they are stumps or stakes.
         stump: bool,
+    },
+    /// Bare roots or stumps past a day that nobody wrote.
+    PastTakenDay {
+        /// The day.
+        until: Day,
+        /// Whether they are stumps or stakes.
+        stump: bool,
+    },
+    /// Bare roots that a bed waits for and that nobody measured.
+    BareNotMeasured {
+        /// Their last day.
+        until: Day,
+        /// What is to be measured.
+        sample: SampleAsked,
+        /// The bed.
+        bed: BedName,
+        /// So many at most could go there.
+        plants: u32,
+    },
+    /// Plants that stand too far in the sun: they came there by too large a step, or their roots were cut or torn.
+    IntoShade {
+        /// The day of that step; none where it is for the roots.
+        leapt: Option<Day>,
+        /// Until when they stay in the shade, where it is for the roots.
+        until: Option<Day>,
+        /// Where to.
+        step: NextStep,
     },
     /// Bare roots that lie longer than they usually keep, though their last day was written later.
     BareNotLookedAt {
@@ -390,10 +427,18 @@ pub enum RoundReason {
         is_damping: bool,
         /// Whether it may have more than one cause.
         is_sign: bool,
+        /// Whether its tray is set apart, and it may have to be reported.
+        apart: bool,
+        /// Of lost leaves, those that a plant keeps at least.
+        leaves: Option<LeavesAtLeast>,
+        /// The day from which a count answers it too.
+        count_from: Option<Day>,
+        /// Whether it goes by itself and is on few, so that the others go out.
+        few: bool,
         /// The plants that brought it into a bed.
         brought: Option<BroughtBy>,
     },
-    /// Most plants of a species died in a bed, of nobody knows what.
+    /// Most plants of a tray, or of a species in a bed, died of nobody knows what.
     MostDied(Gap),
     /// A lot kept long without a test.
     LotUntested {
@@ -421,6 +466,13 @@ pub enum RoundReason {
         since: Day,
         /// Below so many degrees, where cold killed it.
         killed_below_c: Option<f64>,
+    },
+    /// Seed of which none came up in a whole test, and not thrown out.
+    LotTestedDead {
+        /// The day of that test.
+        on: Day,
+        /// Seeds laid out.
+        seeds: u32,
     },
     /// The replicates of the last test are further apart than chance explains.
     ReplicatesApart {

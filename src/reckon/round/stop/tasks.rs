@@ -43,7 +43,7 @@ enum Written {
 }
 
 /// Every task, in the order of [`Task`].
-pub const TASKS: [TaskFacts; 31] = [
+pub const TASKS: [TaskFacts; 32] = [
     TaskFacts::of(Task::Gauge, "weather", None, Written::Rain),
     TaskFacts::of(Task::GoOut, "outplanted", Some(Caution::Planting), Written::Tray(|story| story.accounts.planted)),
     TaskFacts::of(Task::LastDay, "outplanted", Some(Caution::Planting), Written::Tray(planted_given_or_culled))
@@ -77,6 +77,7 @@ pub const TASKS: [TaskFacts; 31] = [
     TaskFacts::of(Task::BeginHardening, "hardening_begun", Some(Caution::ShadeCloth), Written::Tray(steps))
         .or_by(&STEPS),
     TaskFacts::of(Task::Shade, "shade_set", Some(Caution::ShadeCloth), Written::Tray(steps)).or_by(&STEPS),
+    TaskFacts::of(Task::IntoShade, "carried", Some(Caution::ShadeCloth), Written::Tray(steps)).or_by(&["shade_set"]),
     TaskFacts::of(Task::Water, "watering_set", None, Written::Tray(steps)).or_by(&STEPS),
     TaskFacts::of(Task::Measure, "measured", None, Written::Tray(|story| many(story.samples.len()))),
     TaskFacts::of(Task::CheckPlug, "plug_checked", None, Written::Tray(|story| many(story.plugs.len()))),

@@ -235,6 +235,9 @@ impl<'a> Clause<'a> {
                 _ => None,
             };
         }
+        if let Some(found) = self.all_before_the_part() {
+            return Some(found);
+        }
         let is_number = |i: usize| {
             let mark = self.marks.get(i);
             mark.is_some_and(|mark| matches!(mark.what, What::Number { is_weak: false, .. })) && self.is_free(i)
@@ -256,6 +259,25 @@ impl<'a> Clause<'a> {
         })?;
         let (part, all) = (self.marks[at].number()?, self.marks[behind].number()?);
         [at, behind - 1, behind].into_iter().for_each(|i| self.use_mark(i));
+        self.weight += 4;
+        Some((part, all))
+    }
+
+    /// Uses "of the 55 coffee 41 are alive": the whole stands first.
+    fn all_before_the_part(&mut self) -> Option<(f64, f64)> {
+        let is_number =
+            |at: &usize| matches!(self.marks[*at].what, What::Number { is_weak: false, is_minus: false, .. });
+        let numbers: Vec<usize> = (0..self.marks.len()).filter(is_number).collect();
+        let [all_at, part_at] = numbers[..] else { return None };
+        let (all, part) = (self.marks[all_at].number()?, self.marks[part_at].number()?);
+        let of = |at: usize| matches!(self.marks[at].folded.as_str(), "of" | "de" | "out of");
+        let leads = (0..all_at).rev().take(2).any(of) && self.marks[..all_at].iter().all(is_small);
+        let says_alive = ["alive", "survive", "count", "left"].iter().any(|role| self.has(role));
+        if !leads || !says_alive || self.has("die") || part > all || !self.is_free(all_at) || !self.is_free(part_at) {
+            return None;
+        }
+        self.use_mark(all_at);
+        self.use_mark(part_at);
         self.weight += 4;
         Some((part, all))
     }

@@ -10,8 +10,9 @@ mod of_person;
 mod of_seed;
 mod of_tray;
 
-pub(crate) use clause::{CLEAR_BY, Clause, number_value};
+pub(crate) use clause::{CLEAR_BY, Clause, Fields, number_value};
 pub(crate) use entries::Drafts;
+pub(crate) use of_tray::does_something;
 
 /// Reads a statement as one kind.
 pub(crate) type Frame = fn(&mut Clause) -> Option<Drafts>;

@@ -25,7 +25,7 @@ pub(crate) fn shade_set(clause: &mut Clause) -> Option<Drafts> {
         return None;
     }
     let subjects = subject(clause, &[Place, Tray], is_headed)?;
-    clause.take(&["shade_move", "old_count", "small.to"]);
+    clause.take(&["shade_move", "old_count", "small.to", "left", "from_now"]);
     let number = if share.is_none() && !off && !half { clause.number() } else { None };
     let part = if share.is_none() { clause.part().map(|part| part * 100.0) } else { None };
     let value = match () {
@@ -78,7 +78,7 @@ pub(crate) fn watering_set(clause: &mut Clause) -> Option<Drafts> {
         return None;
     }
     let subjects = subject(clause, &[Tray, Place], true)?;
-    clause.take(&["from_now", "left"]);
+    clause.take(&["from_now", "left", "carry", "shade_move", "small.to"]);
     for_each("watering_set", &subjects, &fields([("every_days", days.map(number_value))]))
 }
 
@@ -98,7 +98,7 @@ pub(crate) fn watered(clause: &mut Clause) -> Option<Drafts> {
         clause.lacks.push(Why::NoUnit("l, mm"));
     }
     let subjects = subject(clause, &[Tray, Bed, Place], true)?;
-    clause.take(&["whole"]);
+    clause.take(&["whole", "tray", "bag"]);
     if subjects.len() > 1 && (mm.is_some() || litres.is_some()) {
         clause.lacks.push(Why::EachOrAll(subjects.iter().map(|subject| subject.name.clone()).collect()));
     }
@@ -106,11 +106,19 @@ pub(crate) fn watered(clause: &mut Clause) -> Option<Drafts> {
 }
 
 pub(crate) fn pest_seen(clause: &mut Clause) -> Option<Drafts> {
+    let one_of_them = (1..clause.marks.len()).find(|at| {
+        let is_one = matches!(clause.marks[*at - 1].what, What::Number { is_weak: true, .. });
+        is_one && clause.marks[*at].has("pests.words")
+    });
+    if let Some(at) = one_of_them {
+        clause.use_mark(at - 1);
+    }
     let what = clause.known_text(&["pests.words"])?;
     clause.weight += 8;
     let share = clause.amount("units.pct").or_else(|| clause.part().map(|part| part * 100.0));
     let saw = clause.take(&["saw", "whole"]).is_some();
-    clause.take(&["leaf", "mood.vague", "small.about"]);
+    let found = if saw { how_many_found(clause) } else { None };
+    clause.take(&["leaf", "flush", "mood.vague", "small.about"]);
     let subjects = subject(clause, &[Tray, Place], saw);
     let subjects = match subjects {
         Some(found) => found,
@@ -122,7 +130,31 @@ pub(crate) fn pest_seen(clause: &mut Clause) -> Option<Drafts> {
     };
     clause.species();
     clause.weight += i32::from(saw);
-    for_each("pest_seen", &subjects, &fields([("what", Some(json!(what))), ("share_pct", share.map(number_value))]))
+    let told = [
+        ("what", Some(json!(what))),
+        ("share_pct", share.map(number_value)),
+        // No field of an entry: kept in the line's own words.
+        ("found", found.map(number_value)),
+    ];
+    for_each("pest_seen", &subjects, &fields(told))
+}
+
+/// Uses the number of "3 grubs in c1", "mealybug on five plants of c1": of what was found or where, none of plants lost.
+fn how_many_found(clause: &mut Clause) -> Option<f64> {
+    let is_led = |at: usize| {
+        let leads = |mark: &Mark| mark.has("small.to") || mark.has("small.filler");
+        at > 0 && leads(&clause.marks[at - 1])
+    };
+    let at = clause.find_number()?;
+    let behind = clause.marks.get(at + 1)?;
+    let of_them = behind.has("pests.words");
+    let of_plants = behind.has("small.thing") && is_led(at);
+    if !of_them && !of_plants {
+        return None;
+    }
+    clause.use_mark(at);
+    clause.take(&["small.thing"]);
+    clause.marks[at].number()
 }
 
 /// Words that say of many things that they were put somewhere.
@@ -141,13 +173,20 @@ fn against(clause: &mut Clause) -> Option<String> {
 }
 
 pub(crate) fn treated(clause: &mut Clause) -> Option<Drafts> {
+    // A sign on a tray is no remedy.
+    if clause.has("label") {
+        return None;
+    }
     let sprayed = clause.head(&["spray"]).is_some();
+    let is_of_remedy = clause.has("remedy") && !clause.has("shade");
+    let dose_pct = if is_of_remedy { clause.amount("units.pct") } else { None };
     let against = against(clause);
     let safe = clause.head(&["no_wait"]).is_some().then_some(0.0);
     let wait = clause.take(&["wait"]).is_some();
     let days = safe.or_else(|| wait.then(|| clause.amount("units.day")).flatten());
     let days = days.or_else(|| wait.then(|| clause.amount("units.week")).flatten().map(|weeks| weeks * 7.0));
-    let remedy = clause.text(&["remedy"], false);
+    let described = if sprayed { described_remedy(clause) } else { None };
+    let remedy = described.or_else(|| clause.text(&["remedy"], false));
     clause.weight += if remedy.is_some() { 8 } else { 0 };
     if !sprayed && remedy.is_none() {
         return None;
@@ -161,7 +200,7 @@ pub(crate) fn treated(clause: &mut Clause) -> Option<Drafts> {
     if remedy.is_none() {
         clause.lacks.push(Why::NoRemedy);
     }
-    clause.take(&["small.by"]);
+    clause.take(&["small.by", "put"]);
     let days = days.or_else(|| wait.then(|| clause.number()).flatten());
     for_each(
         "treated",
@@ -170,12 +209,27 @@ pub(crate) fn treated(clause: &mut Clause) -> Option<Drafts> {
             ("with", remedy.map(Value::from)),
             ("safe_after_days", days.map(number_value)),
             ("against", against.map(Value::from)),
+            // No field of an entry: kept in the line's own words.
+            ("dose_pct", dose_pct.map(number_value)),
         ]),
     )
 }
 
+/// Uses a remedy with the one word before it that nobody knows: "soft soap".
+fn described_remedy(clause: &mut Clause) -> Option<String> {
+    let at = (1..clause.marks.len()).find(|at| clause.is_free(*at) && clause.marks[*at].has("remedy"))?;
+    let is_strange = clause.marks[at - 1].what == What::Unknown && clause.is_free(at - 1);
+    let is_led = at > 1 && (clause.marks[at - 2].has("spray") || clause.marks[at - 2].has("small.filler"));
+    let is_name = clause.marks[at - 1].typed.starts_with(char::is_uppercase);
+    (is_strange && is_led && !is_name).then(|| clause.text_from(at - 1, &["remedy"])).flatten()
+}
+
 pub(crate) fn flushed(clause: &mut Clause) -> Option<Drafts> {
     clause.head(&["flush"])?;
+    // "aphids on the new leaves": only where they sit.
+    if clause.has("pests.words") {
+        return None;
+    }
     let subjects = subject(clause, &[Tray], true)?;
     clause.take(&["saw"]);
     for_each("flushed", &subjects, &Fields::new())
@@ -192,9 +246,21 @@ pub(crate) fn plug_checked(clause: &mut Clause) -> Option<Drafts> {
         clause.number();
     }
     clause.take(&["one_lifted", "bag", "gives", "saw"]);
+    how_many_looked_at(clause);
     let subjects = subject(clause, &[Tray], true)?;
     let roots = found.trim_start_matches("plug_");
     for_each("plug_checked", &subjects, &fields([("roots", Some(json!(roots)))]))
+}
+
+/// Uses the number of plants that were looked at: "the plugs of two c1".
+fn how_many_looked_at(clause: &mut Clause) {
+    /// More are no look at plugs.
+    const MOST: f64 = 10.0;
+    if let Some(at) = clause.find_number().filter(|at| clause.marks[*at].number().is_some_and(|number| number <= MOST))
+    {
+        clause.use_mark(at);
+        clause.take(&["small.thing"]);
+    }
 }
 
 pub(crate) fn roots_cut(clause: &mut Clause) -> Option<Drafts> {
@@ -212,8 +278,20 @@ pub(crate) fn hardening_begun(clause: &mut Clause) -> Option<Drafts> {
     clause.head(&["harden"])?;
     let subjects = subject(clause, &[Tray], true)?;
     let bed = clause.name(Bed);
-    clause.take(&["from_now", "sets_out", "small.to"]);
+    clause.take(&["from_now", "sets_out", "small.to", "begins"]);
+    first_day(clause);
     for_each("hardening_begun", &subjects, &fields([("for_bed", bed.map(Value::from))]))
+}
+
+/// Uses "day 1" of what begins.
+fn first_day(clause: &mut Clause) {
+    let at = (1..clause.marks.len()).find(|at| {
+        clause.marks[*at].number() == Some(1.0) && clause.marks[at - 1].has("units.day") && clause.is_free(*at)
+    });
+    if let Some(at) = at {
+        clause.use_mark(at - 1);
+        clause.use_mark(at);
+    }
 }
 
 pub(crate) fn held(clause: &mut Clause) -> Option<Drafts> {
@@ -223,6 +301,7 @@ pub(crate) fn held(clause: &mut Clause) -> Option<Drafts> {
     let subjects = subject(clause, &[Tray, Place, Lot, Bed], true)?;
     let text = clause
         .text(&["pests.words", "causes.words", "promise", "small.title", "small.person", "poor", "small.for"], true);
+    clause.take(&["carry", "left"]);
     let quarantine = head.folded.contains("quarantine") || head.folded.contains("cuarentena");
     let why = text.or_else(|| quarantine.then(|| head.typed.clone()));
     if why.is_none() {
@@ -269,6 +348,7 @@ pub(crate) fn grafted(clause: &mut Clause) -> Option<Drafts> {
 
 pub(crate) fn measured(clause: &mut Clause) -> Option<Drafts> {
     clause.head(&["height"])?;
+    clause.take(&["units.cm"]);
     if clause.has("leaf_pairs") {
         return None;
     }
@@ -292,6 +372,9 @@ pub(crate) fn measured(clause: &mut Clause) -> Option<Drafts> {
     without_how_many(clause, &mut heights, tray_at);
     if heights.is_empty() {
         clause.lacks.push(Why::NoNumber);
+    }
+    if clause.take(&["small.about"]).is_some() {
+        clause.lacks.push(Why::Unsure("~".into()));
     }
     // A collar is that of one plant; several are those of the plants in their order.
     let is_one = collar.is_some() && heights.len() == 1;

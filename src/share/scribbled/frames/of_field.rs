@@ -87,7 +87,20 @@ pub(crate) fn weather(clause: &mut Clause) -> Option<Drafts> {
     if clause.weight < 10 || waiting.is_some() {
         return None;
     }
-    clause.take(&["frost", "temperature", "small.about", "rain_manner", "receive", "gives", "asides.says"]);
+    clause.take(&[
+        "frost",
+        "temperature",
+        "small.about",
+        "rain_manner",
+        "receive",
+        "gives",
+        "asides.says",
+        "units.hour",
+    ]);
+    // "24 h: 12 mm": read once a day.
+    if told.contains_key("rain_mm") {
+        clause.amount("units.hour");
+    }
     if clause.take(&["below_zero"]).is_some() {
         let low = told.get("tmin_c").and_then(Value::as_f64)?;
         told.insert("tmin_c".into(), number_value(-low.abs()));
@@ -96,6 +109,14 @@ pub(crate) fn weather(clause: &mut Clause) -> Option<Drafts> {
         clause.take(&["mood.vague"]);
         clause.lacks.push(Why::NoUnit("mm, °C"));
     }
+    if !can_be_weather(clause, &told) {
+        return None;
+    }
+    one("weather", told)
+}
+
+/// Whether the gauge can read so; what is doubtful is noted.
+fn can_be_weather(clause: &mut Clause, told: &Fields) -> bool {
     let of = |field: &str| told.get(field).and_then(Value::as_f64);
     if let (Some(low), Some(high)) = (of("tmin_c"), of("tmax_c"))
         && low > high
@@ -103,17 +124,18 @@ pub(crate) fn weather(clause: &mut Clause) -> Option<Drafts> {
         clause.lacks.push(Why::Crossed(low, high));
     }
     if of("rain_mm").is_some_and(|rain| rain < 0.0) {
-        return None;
+        return false;
     }
     if of("rain_mm").is_some_and(|rain| rain > MOST_RAIN_MM) {
         clause.lacks.push(Why::Several);
     }
-    one("weather", told)
+    true
 }
 
 pub(crate) fn light_read(clause: &mut Clause) -> Option<Drafts> {
     let in_lux = clause.marks.iter().any(|mark| matches!(mark.what, What::Amount(_, "units.lux")));
-    let says_light = clause.head(&["light"]).is_some();
+    let half_sun = clause.head(&["half_sun"]).is_some();
+    let says_light = clause.head(&["light"]).is_some() || half_sun;
     if !says_light && !in_lux {
         return None;
     }
@@ -135,7 +157,18 @@ pub(crate) fn light_read(clause: &mut Clause) -> Option<Drafts> {
         .amount("units.pct")
         .map(|pct| pct / 100.0)
         .or_else(|| clause.part().map(|part| (part * 1000.0).round() / 1000.0));
+    if half_sun && share.is_none() {
+        clause.lacks.push(Why::Several);
+    }
+    let share = share.or(half_sun.then_some(0.5));
     let mut told = fields([(field, Some(json!(name)))]);
+    // "light 0.93": a share of one.
+    let bare = clause.find_number().filter(|_| share.is_none() && !in_lux);
+    let of_one = bare.and_then(|at| clause.marks[at].number()).filter(|number| (0.01..1.0).contains(number));
+    if of_one.is_some() {
+        clause.number();
+    }
+    let share = share.or(of_one);
     // Less than a hundredth is rather a share of one.
     if share.is_some_and(|share| share > 0.0 && share < 0.01) {
         clause.lacks.push(Why::Several);
@@ -144,9 +177,13 @@ pub(crate) fn light_read(clause: &mut Clause) -> Option<Drafts> {
         told.insert("light_share".into(), number_value(share));
     } else {
         let lux = |clause: &mut Clause| clause.amount("units.lux").or_else(|| clause.number());
-        let (Some(first), Some(second)) = (lux(clause), lux(clause)) else {
-            clause.take(&["under", "open"]);
+        let (first, second) = (lux(clause), lux(clause));
+        let (Some(first), Some(second)) = (first, second) else {
+            clause.take(&["under", "open", "small.about"]);
             clause.lacks.push(Why::NoUnit("%, lux"));
+            // A bare number may be percent.
+            let share = first.filter(|number| !in_lux && (1.0..=100.0).contains(number)).map(|number| number / 100.0);
+            told.extend(fields([("light_share", share.map(number_value))]));
             return one("light_read", told);
         };
         // What is under trees is never brighter than the open.
@@ -227,7 +264,25 @@ pub(crate) fn prepared_otherwise(clause: &mut Clause) -> Option<Drafts> {
 }
 
 fn prepared_as(clause: &mut Clause, otherwise: bool) -> Option<Drafts> {
-    let is_covered = clause.has("cover") && clause.has("mulch_stuff") && clause.head(&["cover"]).is_some();
+    const LAID: [&str; 14] = [
+        "put",
+        "puse",
+        "pusimos",
+        "puesto",
+        "eche",
+        "echamos",
+        "le eche",
+        "le puse",
+        "laid",
+        "laid down",
+        "spread",
+        "tendi",
+        "tendimos",
+        "regue",
+    ];
+    let is_laid = clause.marks.iter().any(|mark| LAID.contains(&mark.folded.as_str()));
+    let is_covered = clause.has("mulch_stuff")
+        && (clause.has("cover") && clause.head(&["cover"]).is_some() || is_laid && clause.head(&["put"]).is_some());
     let covered = is_covered.then_some(("mulch", "mulched"));
     let (role, said) = covered.or_else(|| TASKS.into_iter().find(|(role, _)| clause.head(&[role]).is_some()))?;
     if TASKS.iter().any(|(other, _)| {
@@ -256,7 +311,11 @@ fn prepared_as(clause: &mut Clause, otherwise: bool) -> Option<Drafts> {
     if task == "mulched" {
         clause.take(&["mulch_stuff"]);
     }
-    clause.take(&["put", "bush"]);
+    clause.take(&["put", "bush", "whole"]);
+    let is_all = |mark: &Mark| matches!(mark.what, What::Amount(share, "units.pct") if share == 100.0);
+    if clause.marks.iter().any(is_all) {
+        clause.amount("units.pct");
+    }
     clause.species();
     let mut count = count;
     if count.is_some_and(|count| some_holes(clause, &bed, count)) {
@@ -364,8 +423,14 @@ pub(crate) fn survival_counted(clause: &mut Clause) -> Option<Drafts> {
     if is_nurse {
         return None;
     }
-    clause.head(&["alive", "survive"])?;
-    clause.take(&["count"]);
+    if clause.head(&["alive", "survive"]).is_none() {
+        let is_led = clause.marks.iter().take(2).any(|mark| matches!(mark.folded.as_str(), "of" | "de"));
+        if !is_led {
+            return None;
+        }
+        clause.head(&["count", "left"])?;
+    }
+    clause.take(&["count", "left"]);
     clause.take(&["small.thing"]);
     let has_dead = clause.has("die") || clause.has("failed");
     let told_dead = if has_dead { clause.number_beside(&["die", "failed"]) } else { None };
@@ -419,7 +484,8 @@ pub(crate) fn plants_lost(clause: &mut Clause) -> Option<Drafts> {
         return None;
     }
     let count = clause.count();
-    let known = clause.text(&["causes.words", "pests.words", "fire"], false);
+    let known =
+        super::of_tray::want_of(clause).or_else(|| clause.text(&["causes.words", "pests.words", "fire"], false));
     let cause = match known {
         None if slashed.is_none() && stolen.is_none() => clause.unknown_reason(&["causes.words"]),
         known => known,

@@ -31,7 +31,7 @@ pub(crate) fn carried(clause: &mut Clause) -> Option<Drafts> {
     let is_headed = clause.head(&["carry"]).is_some();
     let is_headed = clause.take(&["small.to"]).is_some() && found.as_ref().is_some_and(|(_, led)| *led) || is_headed;
     let trays = subject(clause, &[Tray], is_headed)?;
-    clause.take(&["whole", "open", "under"]);
+    clause.take(&["whole", "open", "under", "from_now"]);
     let Some((place, _)) = found else {
         if !is_headed || clause.find_name(Bed).is_some() || clause.find_number().is_some() {
             return None;
@@ -60,7 +60,8 @@ pub(crate) fn carried(clause: &mut Clause) -> Option<Drafts> {
 pub(crate) fn moved_on(clause: &mut Clause) -> Option<Drafts> {
     let merged = clause.head(&["merge"]).is_some();
     let (pricked, potted) = (clause.has("prick"), clause.has("pot"));
-    let is_headed = clause.head(&["prick", "pot"]).is_some() || merged;
+    let into_bags = clause.has("carry") && clause.has("bag") && clause.find_number().is_some();
+    let is_headed = clause.head(&["prick", "pot"]).is_some() || merged || into_bags;
     let carried = clause.take(&["carry"]).is_some();
     let arrow = clause.marks.iter().any(|mark| matches!(mark.typed.as_str(), ">" | "->"));
     let is_new = clause.marks.iter().any(|mark| matches!(mark.what, What::New(_)));
@@ -94,7 +95,15 @@ pub(crate) fn moved_on(clause: &mut Clause) -> Option<Drafts> {
             return None;
         }
         clause.lacks.push(Why::NoTray);
-        let told = fields([("from", Some(json!(from_name))), ("count", count.map(number_value))]);
+        let seedbed = clause.known.names.is_seedbed(&from_name);
+        let how = if seedbed { "pricked_out" } else { "potted_on" };
+        clause.take(&["small.thing"]);
+        let told = fields([
+            ("from", Some(json!(from_name))),
+            ("count", count.map(number_value)),
+            ("how", Some(json!(how))),
+            ("container", container.map(Value::from)),
+        ]);
         return one("moved_on", told);
     };
     let seedbed = clause.known.names.is_seedbed(&from_name);

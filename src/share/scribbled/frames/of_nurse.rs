@@ -3,6 +3,7 @@
 use super::clause::{Clause, fields, number_value};
 use super::entries::{Drafts, one};
 use super::of_field::species_in;
+use crate::share::scribbled::typed::marks::What;
 use crate::share::scribbled::typed::named::NameOf::{Bed, Tray};
 use crate::share::scribbled::why::Why;
 use serde_json::{Value, json};
@@ -30,9 +31,21 @@ pub(crate) fn nurse_planted(clause: &mut Clause) -> Option<Drafts> {
     });
     clause.weight += if spacing.is_some() { 5 } else { 0 };
     let keys = clause.species()?;
+    // "30 plátanos para sombra".
+    let is_shade = |at: &usize| {
+        clause.marks[*at].has("shade")
+            && *at > 0
+            && matches!(clause.marks[*at - 1].folded.as_str(), "para" | "de" | "for" | "as" | "pa")
+    };
+    let for_shade = (0..clause.marks.len()).find(is_shade);
+    if let Some(at) = for_shade {
+        clause.use_mark(at);
+        clause.use_mark(at - 1);
+        clause.weight += 5;
+    }
     if spacing.is_none() {
         let nurses = clause.known.names.nurses_in(&bed);
-        if !is_planted || !keys.iter().any(|key| nurses.contains(key)) {
+        if !is_planted || for_shade.is_none() && !keys.iter().any(|key| nurses.contains(key)) {
             return None;
         }
         clause.lacks.push(Why::NotSaid("row_m"));
@@ -103,10 +116,28 @@ fn the_bearer_of_bunches(clause: &Clause, bed: &str) -> Option<String> {
     there.next().is_none().then_some(first)
 }
 
+/// Uses a weight in pounds, arrobas or quintals, kg. The pound is 0.45359237 kg by its definition of 1959; an arroba of 25
+/// and a quintal of 100 of them are common practice in Central America, others are in use too: it is asked.
+fn kg_of_pounds(clause: &mut Clause) -> Option<f64> {
+    const KG_PER_POUND: f64 = 0.453_592_37;
+    const UNITS: [(&str, f64); 4] = [("lb", 1.0), ("libra", 1.0), ("arroba", 25.0), ("q", 100.0)];
+    let at = (0..clause.marks.len())
+        .find(|at| clause.is_free(*at) && matches!(clause.marks[*at].what, What::Amount(_, "units.ask")))?;
+    let unit =
+        clause.marks[at].folded.rsplit(' ').next().unwrap_or_default().trim_start_matches(|c: char| !c.is_alphabetic());
+    let (_, pounds) = UNITS.iter().find(|(name, _)| unit.starts_with(name))?;
+    let What::Amount(value, _) = clause.marks[at].what else { return None };
+    clause.use_mark(at);
+    clause.weight += 4;
+    Some((value * pounds * KG_PER_POUND * 10.0).round() / 10.0)
+}
+
 pub(crate) fn nurse_cut(clause: &mut Clause) -> Option<Drafts> {
     let bed = clause.name(Bed)?;
     let kg = clause.amount("units.kg");
-    let in_other_units = clause.amount("units.ask").is_some();
+    let in_pounds = if kg.is_none() { kg_of_pounds(clause) } else { None };
+    let in_other_units = clause.amount("units.ask").is_some() || in_pounds.is_some();
+    let kg = kg.or(in_pounds);
     let bunches = clause.take(&["bunch"]).is_some();
     let fell = clause.head(&["fell"]).is_some();
     let leaves = clause.head(&["leaf"]).is_some();
@@ -122,12 +153,16 @@ pub(crate) fn nurse_cut(clause: &mut Clause) -> Option<Drafts> {
         None if bunches => (the_bearer_of_bunches(clause, &bed)?, true),
         None => return None,
     };
-    if !is_nurse {
+    if !is_nurse && kg.is_none() {
         return None;
+    }
+    if !is_nurse {
+        clause.lacks.push(Why::Several);
     }
     if in_other_units {
         clause.lacks.push(Why::NoUnit("kg"));
     }
+    clause.take(&["gives", "count"]);
     let what = match () {
         () if bunches || harvest || kg.is_some() => "harvest",
         () if fell => "felled",

@@ -53,7 +53,7 @@ fn only_the_person(text: &str) -> String {
 }
 
 pub(crate) fn given_out(clause: &mut Clause) -> Option<Drafts> {
-    let gives = clause.head(&["give"]).is_some();
+    let gives = clause.head(&["give"]).is_some() || taken_to_somebody(clause);
     let took = if gives { None } else { clause.head(&["they_took"]) };
     if !gives && took.is_none() {
         return None;
@@ -97,6 +97,21 @@ pub(crate) fn given_out(clause: &mut Clause) -> Option<Drafts> {
     )
 }
 
+/// "llevé 5 c1 a la escuela": plants that were taken to somebody, to no place that is known. It is asked about.
+fn taken_to_somebody(clause: &mut Clause) -> bool {
+    let is_place = clause.find_name(Bed).is_some() || clause.find_name(Place).is_some();
+    let is_led = |at: usize| at > 0 && (clause.is_behind(at, "small.for") || clause.is_behind(at, "small.filler"));
+    let to = (1..clause.marks.len())
+        .any(|at| (clause.marks[at].has("small.person") || clause.marks[at].has("small.title")) && is_led(at));
+    if is_place || !to || clause.find_number().is_none() || clause.has("they_took") || clause.take(&["carry"]).is_none()
+    {
+        return false;
+    }
+    clause.weight += 10;
+    clause.lacks.push(Why::Several);
+    true
+}
+
 pub(crate) fn promised(clause: &mut Clause) -> Option<Drafts> {
     clause.head(&["promise"])?;
     let by = clause.coming();
@@ -121,7 +136,9 @@ pub(crate) fn promised(clause: &mut Clause) -> Option<Drafts> {
 pub(crate) fn worked(clause: &mut Clause) -> Option<Drafts> {
     let says = clause.head(&["work"]).is_some();
     let hours = clause.amount("units.hour");
-    if hours.is_none() && clause.amount("units.ask").is_none() && !clause.has("mood.vague") {
+    let is_day = |mark: &Mark| matches!(mark.what, What::Amount(_, "units.ask")) && mark.folded.contains("jornal");
+    let days = clause.marks.iter().any(is_day) && clause.amount("units.ask").is_some();
+    if hours.is_none() && !days && !clause.has("mood.vague") {
         return None;
     }
     const TASKS: [&str; 12] = [
@@ -165,12 +182,18 @@ pub(crate) fn worked(clause: &mut Clause) -> Option<Drafts> {
 
 /// Work that no entry has a field for: manuring, liming, staking, bags filled. It is kept in the line's own words.
 pub(crate) fn tended(clause: &mut Clause) -> Option<Drafts> {
-    clause.head(&["tend"])?;
+    let label = clause.head(&["label"]).map(|at| clause.marks[at].typed.clone());
+    let is_label = label.is_some();
+    clause.lacks.extend(label.map(Why::NotOfPlants));
+    if !is_label {
+        clause.head(&["tend"])?;
+    }
     let about = subject(clause, &[Tray, Bed, Place, Lot], true);
     // What else it says is kept with it, unless it says what else happened.
     let goes_with = |mark: &Mark| match &mark.what {
         What::Number { .. } | What::Amount(..) | What::Part(_) | What::Species(_) | What::Unknown => true,
-        What::Word => mark.roles.iter().all(|role| role.contains('.') || GOES_WITH.contains(role)),
+        // What happened to a label happened to no plant.
+        What::Word => is_label || mark.roles.iter().all(|role| role.contains('.') || GOES_WITH.contains(role)),
         _ => false,
     };
     for at in 0..clause.marks.len() {

@@ -267,12 +267,15 @@ pub(crate) fn lot_kept(clause: &mut Clause) -> Option<Drafts> {
         (true, false) => "dry_sealed",
         _ => return None,
     };
-    clause.take(&["carry", "small.to"]);
+    clause.take(&["carry", "small.to", "put"]);
+    let store_c = if cold { clause.amount("units.degree") } else { None };
     clause.species();
     if !says_lot && !clause.is_surely(Lot) {
         clause.lacks.push(Why::Both(lot.clone()));
     }
-    one("lot_kept", fields([("lot", Some(json!(lot))), ("kept", Some(json!(kept)))]))
+    let told =
+        [("lot", Some(json!(lot))), ("kept", Some(json!(kept))), ("store_c", store_c.map(super::clause::number_value))];
+    one("lot_kept", fields(told))
 }
 
 /// Uses words that name who gave: somebody, or what stands first of all.

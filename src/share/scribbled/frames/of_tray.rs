@@ -112,6 +112,17 @@ pub(crate) fn counted_each(clause: &mut Clause) -> Option<Drafts> {
     Some(drafts)
 }
 
+/// Uses the first number of "217/250": what is up of what was sown.
+fn part_of_share(clause: &mut Clause) -> Option<f64> {
+    let share = |at: &usize| clause.is_free(*at) && matches!(clause.marks[*at].what, What::Share(..));
+    let at = (0..clause.marks.len()).find(share)?;
+    clause.use_mark(at);
+    match clause.marks[at].what {
+        What::Share(part, _) => Some(part),
+        _ => None,
+    }
+}
+
 pub(crate) fn counted(clause: &mut Clause) -> Option<Drafts> {
     if has_minus(clause) || has_cross(clause) {
         return None;
@@ -126,7 +137,8 @@ pub(crate) fn counted(clause: &mut Clause) -> Option<Drafts> {
     }
     let name = tray(clause, is_headed)?;
     same_species(clause, &name);
-    let Some(standing) = clause.count() else {
+    let part = if is_headed { part_of_share(clause) } else { None };
+    let Some(standing) = part.or_else(|| clause.count()) else {
         let is_range = clause.lacks.iter().any(|why| matches!(why, Why::Range(..)));
         return if is_range { one("counted", fields([("tray", Some(json!(name)))])) } else { None };
     };
@@ -196,7 +208,10 @@ pub(crate) fn cause(clause: &mut Clause) -> Option<String> {
     if let Some(because) = because(clause) {
         return Some(because);
     }
-    let known = clause.known_text(&["causes.words"]);
+    if let Some(want) = want_of(clause) {
+        return Some(want);
+    }
+    let known = clause.known_text(&["causes.words"]).map(|known| with_whose(clause, known));
     if known.is_some() {
         return known;
     }
@@ -205,6 +220,8 @@ pub(crate) fn cause(clause: &mut Clause) -> Option<String> {
         return Some(theft(clause));
     }
     let pest = clause.text(&["pests.words"], false);
+    let died_of = || said_to(clause);
+    let pest = pest.or_else(died_of);
     pest.or_else(|| {
         let nearly = nearly_a_cause(clause);
         let unknown = clause.unknown_reason(&["causes.words", "pests.words"])?;
@@ -245,6 +262,54 @@ fn because(clause: &mut Clause) -> Option<String> {
     Some(words.join(" "))
 }
 
+/// "la vaca de don Pepe": whose animal it was goes along with it.
+fn with_whose(clause: &mut Clause, cause: String) -> String {
+    let last = cause.rsplit(' ').next().unwrap_or_default();
+    let at = clause.marks.iter().position(|mark| mark.typed == last || mark.typed.ends_with(&format!(" {last}")));
+    let of = at
+        .map(|at| at + 1)
+        .filter(|of| clause.marks.get(*of).is_some_and(|mark| mark.folded == "de" || mark.folded == "of"));
+    let is_somebody = |mark: &Mark| {
+        mark.has("small.title") || mark.what == What::Unknown && mark.typed.starts_with(char::is_uppercase)
+    };
+    let whose = of.filter(|of| clause.marks.get(of + 1).is_some_and(is_somebody));
+    match whose.and_then(|of| clause.text_from(of + 1, &["small.title", "small.person"])) {
+        Some(whose) => format!("{cause} {} {whose}", clause.marks[of.unwrap_or_default()].typed),
+        None => cause,
+    }
+}
+
+/// Uses "lost to rot": what stands last behind "to", though the word says that plants died as well.
+fn said_to(clause: &mut Clause) -> Option<String> {
+    let at = clause.marks.iter().rposition(|mark| !matches!(mark.what, What::Sign(_)))?;
+    let before = at.checked_sub(1)?;
+    let is_led = matches!(clause.marks[before].folded.as_str(), "to" | "from" | "of");
+    let says_died = clause.marks[..before].iter().any(|mark| mark.has("die"));
+    if !is_led || !says_died || clause.marks[at].what != What::Word || !clause.marks[at].has("die") {
+        return None;
+    }
+    clause.use_mark(at);
+    Some(clause.marks[at].typed.clone())
+}
+
+/// Uses "for want of water", "de tanto sol": the words behind it are the cause whatever they are, up to a sign, a name or a
+/// number.
+pub(crate) fn want_of(clause: &mut Clause) -> Option<String> {
+    let at = (0..clause.marks.len()).find(|at| clause.is_free(*at) && clause.marks[*at].has("asides.want_of"))?;
+    let says_what = |mark: &Mark| ["die", "kill", "count", "left", "cull"].iter().any(|role| mark.has(role));
+    let is_text =
+        |mark: &Mark| matches!(mark.what, What::Word | What::Unknown) && !says_what(mark) && mark.folded != "se";
+    let end = (at + 1..clause.marks.len()).find(|i| !is_text(&clause.marks[*i])).unwrap_or(clause.marks.len());
+    if end == at + 1 {
+        return None;
+    }
+    (at..end).for_each(|i| clause.use_mark(i));
+    let said = clause.marks[at..end].iter().map(|mark| mark.typed.as_str()).collect::<Vec<_>>().join(" ");
+    let lead = said.split(' ').next().unwrap_or_default();
+    let is_lead = matches!(lead.to_lowercase().as_str(), "por" | "for" | "from" | "of" | "de");
+    Some(if is_lead { said[lead.len()..].trim().to_string() } else { said })
+}
+
 /// What is stolen is lost by theft, said in the language of the word that says so.
 pub(crate) fn theft(clause: &Clause) -> String {
     let in_spanish = clause.marks.iter().any(|mark| mark.has("stolen_in_spanish"));
@@ -282,6 +347,20 @@ pub(crate) fn lost(clause: &mut Clause) -> Option<Drafts> {
         clause.lacks.push(Why::Both(name.clone()));
     }
     let all = clause.find_number().is_none() && clause.take(&["whole"]).is_some();
+    // A lost label is no lost plant.
+    if clause.has("label") && clause.find_number().is_none() {
+        return None;
+    }
+    // "two children broke three plants": how many did it.
+    let doers = (0..clause.marks.len().saturating_sub(1)).find(|at| {
+        clause.marks[*at].number().is_some()
+            && (clause.marks[at + 1].has("small.person") || clause.marks[at + 1].has("causes.words"))
+            && clause.marks[at + 1..].iter().any(|mark| mark.number().is_some())
+            && clause.is_free(*at)
+    });
+    if let Some(at) = doers {
+        clause.use_mark(at);
+    }
     let count = if all { clause.known.names.standing(&name).map(f64::from) } else { clause.count() };
     clause.head(&["die", "kill", "steal", "burn"]);
     clause.take(&["more", "small.thing", "no_cause"]);
@@ -298,10 +377,14 @@ pub(crate) fn lost(clause: &mut Clause) -> Option<Drafts> {
     // Who takes plants may be a person: an animal nobody knows is asked about.
     let takes = !dies && !minus && clause.marks.iter().any(|mark| mark.has("kill") && mark.has("they_took"));
     let known = clause.marks.iter().any(|mark| mark.has("causes.words"));
+    // "stepped on 1 c1": what the writer did.
+    let own_fault = clause.marks.iter().find(|mark| mark.has("own_fault")).map(|mark| mark.typed.clone());
+    clause.take(&["by_mistake"]);
     let cause = cause(clause);
     if takes && !known {
         clause.lacks.push(Why::Several);
     }
+    let cause = cause.or_else(|| own_fault.filter(|_| !dies));
     if !minus
         && !dies
         && cause.is_none()
@@ -343,7 +426,14 @@ fn the_reason_of(said: &str) -> String {
 
 pub(crate) fn culled(clause: &mut Clause) -> Option<Drafts> {
     let thin = clause.take(&["thin"]).is_some();
-    let cull = clause.head(&["cull"]);
+    // "took 3 ugly ones out of c1".
+    let took = clause.marks.iter().position(|mark| matches!(mark.folded.as_str(), "took" | "take" | "taken"));
+    let out = took.filter(|at| clause.marks[*at..].iter().any(|mark| matches!(mark.folded.as_str(), "out of" | "out")));
+    if let Some(at) = out {
+        clause.use_mark(at);
+        clause.weight += 10;
+    }
+    let cull = clause.head(&["cull"]).or(out);
     let crossed = has_cross(clause);
     if cull.is_none() && !thin && !crossed {
         return None;
@@ -357,6 +447,13 @@ pub(crate) fn culled(clause: &mut Clause) -> Option<Drafts> {
     let count = clause.count();
     let said = clause.text(&["poor"], true);
     if said.as_deref().is_some_and(|said| does_something(said) && !clause.has("poor")) {
+        clause.lacks.push(Why::Several);
+    }
+    // "saqué 60 para bolsitas": what they are for is no reason to throw them out.
+    let first = said.as_deref().and_then(|said| said.split(' ').next()).unwrap_or_default().to_string();
+    let at = clause.marks.iter().position(|mark| !first.is_empty() && mark.typed == first);
+    let is_for = |at: usize| matches!(clause.marks[at].folded.as_str(), "para" | "pa" | "for" | "to" | "into" | "a");
+    if at.is_some_and(|at| at > 0 && is_for(at - 1)) {
         clause.lacks.push(Why::Several);
     }
     let why = said.map(|said| the_reason_of(&said)).or_else(|| thin.then(|| "thinned".to_string()));

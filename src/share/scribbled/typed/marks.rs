@@ -1,7 +1,7 @@
 //! What the words of a line may be: known names, numbers with their units, days, words with roles.
 
 use super::days::{SaidDay, day_at};
-use super::lexicon::{Role, fold, lexicon};
+use super::lexicon::{Role, fold, lexicon, vocabulary};
 use super::named::{Known, NameOf};
 use super::numbers::{Figure, in_figures, number_at};
 use super::words::Word;
@@ -98,7 +98,7 @@ pub(crate) fn marks(words: &[Word], known: &Known, today: Day) -> Vec<Mark> {
             mark.roles = lexicon().roles(&mark.folded);
             let is_named =
                 mark.typed.chars().next().is_some_and(char::is_uppercase) || known.begins_a_name(&mark.typed);
-            if mark.roles.is_empty() && !is_named {
+            if mark.roles.is_empty() && !is_named && !vocabulary().is_everyday(&mark.folded) {
                 mark.roles = lexicon().nearly(&mark.folded);
                 mark.is_slip = !mark.roles.is_empty();
             }
@@ -205,7 +205,10 @@ fn is_the_sun(words: &[Word], i: usize, before: &[Mark]) -> bool {
     if words[i].folded != "sun" {
         return false;
     }
-    let led = before.last().is_some_and(|mark| mark.has("small.by") || mark.folded == "the");
+    const LEADS: [&str; 8] = ["the", "this", "gets", "get", "more", "much", "full", "in"];
+    let led = before.last().is_some_and(|mark| {
+        mark.has("small.by") || mark.folded.rsplit(' ').next().is_some_and(|word| LEADS.contains(&word))
+    });
     let does = words.get(i + 1).is_some_and(|next| {
         let roles = lexicon().roles(&next.folded);
         roles.contains(&"kill") || roles.contains(&"die")

@@ -2,7 +2,7 @@
 //! by, before anything is read. A name is left as it is, and so is a word that turns a line round.
 
 use super::lexicon::{Role, lexicon, vocabulary};
-use super::named::Known;
+use super::named::{Known, NameOf};
 use super::numbers::in_figures;
 use super::words::{Word, words as cut_into_words};
 use crate::base::name_search::sounds;
@@ -28,6 +28,9 @@ pub(in crate::share::scribbled) fn spelt(words: Vec<Word>, known: &Known) -> Vec
             spelt[at] = Word::new("days", true);
         }
     }
+    in_full(&mut spelt, known);
+    let spelt = with_codes_in_one(spelt, known);
+    let mut spelt = with_causes_led(spelt);
     let mut slips = 0;
     for at in 0..spelt.len() {
         if slips == MOST_SLIPS || !is_strange(&spelt, at, known) {
@@ -39,6 +42,162 @@ pub(in crate::share::scribbled) fn spelt(words: Vec<Word>, known: &Known) -> Vec
         }
     }
     spelt
+}
+
+/// "desh. Ridge 1", "sobrev. School 3", "89 d cof-021": what is cut short, in full. A word cut short is the one of the lists
+/// that goes on so; where several do, all must say the same.
+fn in_full(words: &mut Vec<Word>, known: &Known) {
+    /// A shorter beginning may be that of anything.
+    const LEAST: usize = 3;
+    let mut at = 0;
+    while at < words.len() {
+        let stop = words.get(at + 1).is_some_and(|next| next.is(".") && !next.apart);
+        let is_last = at + 2 >= words.len();
+        let is_cut = stop && !is_last && words[at].folded.chars().count() >= LEAST;
+        let plural = words[at].folded.trim_end_matches("'s").trim_end_matches('s').to_string();
+        if matches!(words[at].typed.as_str(), "→" | "⇒" | "➡" | "➔") {
+            words[at] = Word::new("->", words[at].apart);
+        } else if words[at].typed.contains(|letter: char| letter.is_ascii_digit())
+            && plural.len() < words[at].folded.len()
+            && !known.is_named(&words[at].typed)
+            && known.is_named(&plural)
+        {
+            words[at] = Word::new(&plural, words[at].apart);
+        } else if is_cut && is_strange(words, at, known) {
+            if let Some(meant) = goes_on(&words[at].folded) {
+                words[at] = Word::new(&meant, words[at].apart);
+                words.remove(at + 1);
+            }
+        } else if words[at].folded == "d" && at > 0 && in_figures(&words[at - 1].typed).is_some() {
+            let every = at > 1 && lexicon().is(&words[at - 2].folded, "every");
+            words[at] = Word::new(if every { "days" } else { "de" }, true);
+        }
+        at += 1;
+    }
+}
+
+/// "cof 21": a code that is written in two words, where the first says nothing by itself.
+fn with_codes_in_one(words: Vec<Word>, known: &Known) -> Vec<Word> {
+    let is_digits = |word: &Word| !word.typed.is_empty() && word.typed.bytes().all(|byte| byte.is_ascii_digit());
+    let mut joined: Vec<Word> = Vec::with_capacity(words.len());
+    for word in words {
+        if let Some(before) = joined.last().filter(|before| is_digits(&word) && is_letters(before)) {
+            let code = format!("{}{}", before.typed, word.typed);
+            let says_something = !lexicon().roles(&before.folded).is_empty() || known.is_named(&before.typed);
+            let is_name = known.is_named(&format!("{} {}", before.typed, word.typed));
+            if !says_something && !is_name && is_a_tray(&code, known) {
+                let apart = before.apart;
+                joined.pop();
+                joined.push(Word::new(&code, apart));
+                continue;
+            }
+        }
+        joined.push(word);
+    }
+    joined
+}
+
+/// Whether a code is that of one tray, also without its noughts.
+fn is_a_tray(code: &str, known: &Known) -> bool {
+    let found = known.name_at(&[Word::new(code, true)], 0);
+    matches!(found.as_ref().map(|(names, _)| &names[..]), Some([(NameOf::Tray, _)]))
+}
+
+fn is_letters(word: &Word) -> bool {
+    !word.typed.is_empty() && word.typed.chars().all(char::is_alphabetic)
+}
+
+/// "cause: rot" is "by rot"; "jue de 18" is no Thursday but what was.
+fn with_causes_led(mut words: Vec<Word>) -> Vec<Word> {
+    let mut at = 0;
+    let is_of_heights =
+        words.iter().any(|word| lexicon().is(&word.folded, "height") || lexicon().is(&word.folded, "collar"));
+    while at + 1 < words.len() {
+        let figure = |at: usize| words.get(at).and_then(|word| in_figures(&word.typed));
+        // "n=104" is a count, beside heights how many were measured.
+        if words[at].folded == "n" && words[at + 1].is("=") && figure(at + 2).is_some() {
+            if is_of_heights {
+                words.drain(at..at + 3);
+            } else {
+                words[at] = Word::new("count", true);
+                words.remove(at + 1);
+            }
+            continue;
+        }
+        // "6 y medio", "6 and a half".
+        let joins = matches!(words[at + 1].folded.as_str(), "y" | "and");
+        let article = usize::from(words.get(at + 2).is_some_and(|word| word.folded == "a"));
+        let half =
+            words.get(at + 2 + article).is_some_and(|word| matches!(word.folded.as_str(), "half" | "medio" | "media"));
+        if let Some(whole) = figure(at).filter(|whole| joins && half && whole.fract() == 0.0) {
+            words[at] = Word::new(&format!("{whole}.5"), true);
+            words.drain(at + 1..at + 3 + article);
+            continue;
+        }
+        // "six millimetres and a half", "seis milímetros y medio".
+        let is_unit = lexicon().roles(&words[at].folded).iter().any(|role| role.starts_with("units."));
+        if is_unit && joins && half && at > 0 {
+            let before = super::numbers::number_at(&words, at - 1).filter(|figure| figure.value.fract() == 0.0);
+            if let Some(figure) = before {
+                words[at - 1] = Word::new(&format!("{}.5", figure.value), true);
+                words.drain(at + 1..at + 3 + article);
+                continue;
+            }
+        }
+        let in_words = super::numbers::number_at(&words, at).filter(|figure| figure.words == 1 && !figure.is_part);
+        if let Some(figure) = in_words.filter(|figure| joins && half && figure.value.fract() == 0.0 && !figure.is_weak)
+        {
+            words[at] = Word::new(&format!("{}.5", figure.value), true);
+            words.drain(at + 1..at + 3 + article);
+            continue;
+        }
+        // "dies y seis", "bendi dies": ten, where no plant dies.
+        if words[at].folded == "dies"
+            && (at == 0 || joins || words[at + 1].typed.contains(|letter: char| letter.is_ascii_digit()))
+            && at > 0
+        {
+            words[at] = Word::new("diez", true);
+        }
+        // "11:30 h".
+        let is_clock =
+            words[at].typed.contains(':') && words[at].typed.starts_with(|letter: char| letter.is_ascii_digit());
+        if is_clock && matches!(words[at + 1].folded.as_str(), "h" | "hs" | "hrs" | "horas") {
+            words.remove(at + 1);
+            continue;
+        }
+        let (word, next) = (words[at].folded.clone(), words[at + 1].folded.clone());
+        if matches!(word.as_str(), "cause" | "causa" | "causas" | "causes" | "motivo" | "reason")
+            && words[at + 1].is(":")
+        {
+            words[at] = Word::new("por", true);
+            words.remove(at + 1);
+        } else if word == "jue" && matches!(next.as_str(), "de" | "por" | "un" | "una" | "la" | "el") {
+            words[at] = Word::new("fue", true);
+        }
+        at += 1;
+    }
+    words
+}
+
+/// The one word of the lists that begins so, or the shortest of several that all say the same.
+fn goes_on(beginning: &str) -> Option<String> {
+    /// A word of ours is cut short by so many letters at the least: by fewer it is a slip, or a word of its own.
+    const LEAST_CUT: usize = 2;
+    let vocabulary = vocabulary();
+    let length = beginning.chars().count();
+    let first = beginning.chars().next()?;
+    let goes_on = |other: &&String| other.starts_with(beginning) && other.chars().count() >= length + LEAST_CUT;
+    let found: Vec<&str> =
+        vocabulary.by_first.get(&first).into_iter().flatten().filter(goes_on).map(String::as_str).collect();
+    let roles = |word: &str| lexicon().roles(word);
+    if found.iter().any(|one| roles(one).iter().any(|role| role.starts_with("mood."))) {
+        return None;
+    }
+    let stems = vocabulary.stems.iter().map(|(_, stem)| *stem).filter(|stem| stem.starts_with(beginning));
+    let with_roles: Vec<&str> = found.into_iter().filter(|one| !roles(one).is_empty()).chain(stems).collect();
+    let shortest = with_roles.iter().min_by_key(|one| (one.len(), **one))?;
+    let shared = |role: &Role| with_roles.iter().all(|one| roles(one).contains(role));
+    roles(shortest).iter().any(shared).then(|| (*shortest).to_string())
 }
 
 /// "6pm", "8mm/10kg", "vivos/17", "c/2", "water/3d", and "0630" as the first word.
@@ -56,7 +215,17 @@ fn run_together(typed: &str, is_first: bool) -> Option<Vec<String>> {
     if let Some(days) = typed.strip_suffix('d').filter(|days| is_digits(days) && days.len() < 3) {
         return pieces(&[days, "days"]);
     }
+    // "24/25/23/26": more parts than a date has.
+    let parts: Vec<&str> = typed.split('/').collect();
+    if parts.len() > 3 && parts.iter().all(|part| is_digits(part)) {
+        return pieces(&[&parts.join(" , ")]);
+    }
     let (left, right) = typed.split_once('/')?;
+    // "5 ml/l".
+    let is_of = |text: &str, role: &str| lexicon().is(&super::lexicon::fold(text), role);
+    if is_of(left, "asides.dose_unit") && is_of(right, "asides.dosed") {
+        return pieces(&[left, "per", right]);
+    }
     let starts = |text: &str| text.starts_with(|letter: char| letter.is_ascii_digit());
     let with_unit = |text: &str| starts(text) && text.ends_with(char::is_alphabetic);
     if with_unit(left) && with_unit(right) {
@@ -180,6 +349,10 @@ mod tests {
         ] {
             assert_eq!(parted(typed).as_deref(), Some(pieces), "{typed}");
         }
+        let whole = |beginning: &str| goes_on(beginning);
+        assert!(whole("sobrev").is_some_and(|word| word.starts_with("sobreviv")));
+        assert!(whole("surv").is_some_and(|word| word.starts_with("surviv")));
+        assert_eq!(whole("con"), None);
         for typed in ["14/6", "41/50", "c/u", "b/c", "0680", "k1", "12"] {
             assert_eq!(parted(typed), None, "{typed}");
         }

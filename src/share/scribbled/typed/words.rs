@@ -38,7 +38,7 @@ const LONGEST_PARTED: usize = 24;
 /// The most letters of a number that are looked at.
 const MOST_OF_A_FIGURE: usize = 16;
 
-const ALONE: &str = ",;:=@()~%?¿!¡\"<>+&|";
+const ALONE: &str = ",;:=@()~%?¿!¡\"<>+&|→⇒";
 
 fn ends_word(letters: &[char], i: usize) -> bool {
     let before = i.checked_sub(1).and_then(|j| letters.get(j)).copied();

@@ -1,17 +1,32 @@
 //! Whether a pest or a sickness that was seen would be carried into the field: it counts until a later look says that it is
 //! gone. A treatment alone says nothing of that.
 
+pub(crate) mod beside;
+mod losses;
+
+pub(crate) use losses::is_sighting;
+
 use crate::base::{Day, EntryId};
 use crate::nursery::pest::{Nature, comes_along, is_same_pest, nature_of, says_none};
-use crate::reckon::picture::quantity::{LookAt, NotSo, PestLacks, PestSeen};
-use crate::reckon::picture::{Basis, Criterion, Gap, Question, RuleSource};
-use crate::reckon::stock::{CountLook, Gone, PestLook, Places, Since, TrayStory};
+use crate::nursery::species::Profile;
+use crate::reckon::picture::quantity::{LeavesAtLeast, LookAt, NotSo, PestLacks, PestSeen, SickPlaces};
+use crate::reckon::picture::{Basis, Criterion, Question, RuleSource};
+use crate::reckon::stock::{Gone, PestLook, Places, Since, TrayStory};
 use crate::reckon::tray::hold::treatments;
 use crate::science::sampling::sample_size_detection_among;
 
 /// From this share of the plants on, percent, a pest above ground holds a tray back: one plant in ten is more than is left
 /// behind while loading. Ours.
 pub(crate) const PEST_HOLDS_PCT: f64 = 10.0;
+
+/// From this share of the plants on, percent, what nothing cures and lives in the soil condemns the whole tray: its plants share a soil mix
+/// and a bench, and it shows late. Ours.
+pub(crate) const WHOLE_TRAY_PCT: f64 = 10.0;
+/// From this share of the plants on, percent, lost leaves hold a tray back until it is looked at: a third of a load is more than is sorted
+/// out while loading. Ours.
+pub(crate) const LEAVES_HOLD_PCT: f64 = 33.0;
+/// Pairs of sound leaves that a plant keeps at least, where its species has no figure. Ours, from common practice.
+const SOUND_PAIRS: f64 = 4.0;
 
 /// So many days after plants were thrown out or treated a look tells whether a sickness is gone: rots and damping-off show within two
 /// weeks. Ours, from common practice.
@@ -39,6 +54,12 @@ pub(crate) struct OpenPest {
     pub nature: Nature,
     /// How many plants stood when it was seen; none where it was seen elsewhere.
     pub stood: Option<u64>,
+    /// The day on which it was first seen.
+    first_on: Day,
+    /// The largest share that was seen on these plants, percent.
+    worst_pct: Option<f64>,
+    /// Whether it is known by plants that are gone alone.
+    by_loss: bool,
     /// Whether it was only seen at the place where they stood.
     of_place: bool,
     /// What a person said of whether it goes along with plants.
@@ -55,6 +76,9 @@ impl OpenPest {
             seen,
             nature: Nature::default(),
             stood: *stood,
+            first_on: look.from,
+            worst_pct: share_pct.filter(|_| !look.what.of_place),
+            by_loss: look.what.of_loss,
             of_place: look.what.of_place,
             spreads: *spreads,
             entries: vec![look.entry.clone()],
@@ -73,8 +97,11 @@ impl OpenPest {
             self.seen.share_pct = share_pct.or(self.seen.share_pct);
             self.seen.on = look.from;
             self.stood = *stood;
+            self.by_loss = false;
             self.of_place &= look.what.of_place;
         }
+        let here = share_pct.filter(|_| !look.what.of_place);
+        self.worst_pct = [self.worst_pct, here].into_iter().flatten().reduce(f64::max);
         let before = std::mem::replace(&mut self.seen.what, what.clone());
         self.named(what);
         if !self.nature.in_soil && !self.nature.spreads {
@@ -89,15 +116,25 @@ impl OpenPest {
         self.seen.spreads = self.nature.spreads;
         self.seen.is_sign = self.nature.is_sign;
         self.seen.is_damping = self.nature.is_damping;
+        self.seen.in_stem = self.nature.in_stem;
+        self.seen.leaves = self.nature.takes_leaves.then(|| sound_leaves(None));
     }
 
     /// Whether it holds a tray: what nobody counted may be on all of them.
     pub(crate) fn holds(&self) -> bool {
-        !self.nature.goes_by_itself() || self.on_many()
+        let stripped = || self.seen.share_pct.is_none_or(|share| share >= LEAVES_HOLD_PCT);
+        let many = || if self.nature.takes_leaves { stripped() } else { self.on_many() };
+        !self.nature.goes_by_itself() || many()
     }
 
     pub(crate) fn on_many(&self) -> bool {
         self.seen.share_pct.is_none_or(|share| share >= PEST_HOLDS_PCT)
+    }
+
+    /// Whether it is on so many plants of a tray that all go, with their soil.
+    fn takes_all(&self) -> bool {
+        let many = || self.worst_pct.is_some_and(|share| share >= WHOLE_TRAY_PCT);
+        self.nature.takes_tray || self.nature.fills_soil() && many()
     }
 
     /// How many days after it was answered a look tells whether it is gone.
@@ -112,12 +149,13 @@ pub(crate) trait Deeds {
     fn settled(&self, pest: &OpenPest, look: &Written) -> bool;
     /// What is missing on a day until a pest counts as gone.
     fn lacking(&self, pest: &OpenPest, day: Day) -> Option<PestLacks>;
+    /// Whether the plants that stand were counted since, and that says as much as a look.
+    fn counted_clear(&self, pest: &OpenPest, day: Day) -> bool;
 }
 
 /// What was done against sicknesses of a tray.
 struct DeedsInTray<'a> {
-    /// Plants thrown out or dead of a sickness, and the day.
-    gone: &'a [Since<Gone>],
+    story: &'a TrayStory,
     /// Days on which something was used that can cure.
     treated: Vec<Day>,
     /// Plants standing now.
@@ -146,6 +184,10 @@ impl Deeds for DeedsInTray<'_> {
             Err(lacks) => lacks,
         })
     }
+
+    fn counted_clear(&self, pest: &OpenPest, day: Day) -> bool {
+        losses::counted_clear(pest, self.story, day)
+    }
 }
 
 impl DeedsInTray<'_> {
@@ -153,6 +195,9 @@ impl DeedsInTray<'_> {
     fn look_from(&self, pest: &OpenPest, until: Day) -> Result<Day, PestLacks> {
         if pest.nature.is_unknown {
             return Err(PestLacks::Kind);
+        }
+        if pest.takes_all() {
+            return Err(PestLacks::WholeTray);
         }
         let days = pest.seen.on..=until;
         let treated = self.treated.iter().copied().filter(|on| days.contains(on)).min();
@@ -171,19 +216,20 @@ impl DeedsInTray<'_> {
     fn thrown_out(&self, pest: &OpenPest, until: Day) -> Result<Day, PestLacks> {
         let share = pest.seen.share_pct.ok_or(PestLacks::Share)? / 100.0;
         let mut gone: Vec<&Since<Gone>> =
-            self.gone.iter().filter(|gone| (pest.seen.on..=until).contains(&gone.from)).collect();
+            self.story.gone.iter().filter(|gone| (pest.seen.on..=until).contains(&gone.from)).collect();
         gone.sort_by_key(|gone| gone.from);
-        let plants = |culled: bool| -> u64 {
-            gone.iter().filter(|gone| gone.what.culled == culled).map(|gone| u64::from(gone.what.plants)).sum()
-        };
-        let (culled, died) = (plants(true), plants(false));
+        // What was dead on the day of a look is not among those on which it was seen; where only losses tell of it they are those.
+        let died = gone.iter().filter(|gone| gone.is_dead_of_it() && (pest.by_loss || gone.from > pest.seen.on));
+        let sum = |plants: u64, gone: &&Since<Gone>| plants + u64::from(gone.what.plants);
+        let died = died.fold(0, sum);
+        let culled = gone.iter().filter(|gone| gone.what.culled).fold(0, sum);
         let stood = pest.stood.unwrap_or(self.standing + culled + died);
         let sick = (stood as f64 * share - 1e-9).ceil().max(1.0) as u64;
         let least = sick.saturating_sub(died).max(1);
         if culled < least {
             let whole = |plants: u64| u32::try_from(plants).unwrap_or(u32::MAX);
-            let (least, so_far, or_treated) = (whole(least), whole(culled), pest.nature.has_cure);
-            return Err(PestLacks::ThrownOut { least, so_far, or_treated });
+            let (least, so_far, died, or_treated) = (whole(least), whole(culled), whole(died), pest.nature.has_cure);
+            return Err(PestLacks::ThrownOut { least, so_far, died, or_treated });
         }
         let mut so_far = 0;
         let enough = gone.iter().filter(|gone| gone.what.culled).find(|gone| {
@@ -195,7 +241,7 @@ impl DeedsInTray<'_> {
 
     /// The last day up to one on which plants died of a sickness: it was not over.
     fn last_died(&self, until: Day) -> Option<Day> {
-        self.gone.iter().filter(|gone| !gone.what.culled && gone.from <= until).map(|gone| gone.from).max()
+        self.story.gone.iter().filter(|gone| gone.is_dead_of_it() && gone.from <= until).map(|gone| gone.from).max()
     }
 
     /// The plants of a look that tells.
@@ -221,13 +267,35 @@ pub(crate) fn open_in_tray(story: &TrayStory, places: &Places, day: Day) -> Vec<
         let all = places.get(place).into_iter().flat_map(|place| place.pests.iter());
         all.filter(move |pest| from <= pest.from && until.is_none_or(|until| pest.from <= until))
     });
-    let mut seen = at_places.chain(&story.pests).filter(|pest| comes_along(&pest.what.what)).peekable();
+    let lost = losses::sightings(story, day);
+    let mut seen = at_places.chain(&story.pests).chain(&lost).filter(|pest| comes_along(&pest.what.what)).peekable();
     if seen.peek().is_none() {
         return Vec::new();
     }
     let treated = treatments(story, places).filter(|one| one.can_cure()).map(|one| one.day).collect();
-    let deeds = DeedsInTray { gone: &story.gone, treated, standing: story.accounts.standing };
-    open(seen, &deeds, day)
+    let deeds = DeedsInTray { story, treated, standing: story.accounts.standing };
+    let mut open = open(seen, &deeds, day);
+    for pest in &mut open {
+        pest.seen.count_from = losses::count_tells_from(pest, story, day);
+    }
+    open.retain(|pest| !(pest.nature.takes_leaves && leaves_counted(story, pest.seen.on)));
+    open
+}
+
+/// Whether the leaves of a sample were counted on a day or since: it tells more than the share that was hurt.
+fn leaves_counted(story: &TrayStory, on: Day) -> bool {
+    let counted = |plant: &crate::nursery::entry::MeasuredPlant| plant.leaves.is_some() || plant.leaf_pairs.is_some();
+    story.samples.iter().any(|sample| sample.day >= on && sample.plants.iter().any(counted))
+}
+
+/// The sound leaves that plants keep at least: of their species, else of all.
+pub(crate) fn sound_leaves(profile: Option<&Profile>) -> LeavesAtLeast {
+    let figure = profile.and_then(|profile| profile.leaves_least.as_ref());
+    let in_pairs = || profile.and_then(|profile| profile.leaves_in_pairs.as_ref()).is_some_and(|pairs| pairs.value);
+    match figure {
+        Some(figure) => LeavesAtLeast { count: figure.value, pairs: in_pairs() },
+        None => LeavesAtLeast { count: SOUND_PAIRS, pairs: true },
+    }
 }
 
 /// The days on which something was done against a sickness of a tray: plants thrown out, or a treatment that is more than water.
@@ -250,6 +318,10 @@ pub(crate) fn open<'a>(seen: impl Iterator<Item = &'a Written>, deeds: &impl Dee
             continue;
         }
         let same = open.iter().position(|pest| is_same_pest(&pest.seen.what, what));
+        // What is thrown out of a tray with an open sickness answers that, by whatever name.
+        if same.is_none() && look.what.thrown_out && open.iter().any(|pest| answers(pest, what)) {
+            continue;
+        }
         match same.and_then(|at| open.get_mut(at)) {
             Some(pest) if gone => {
                 if spreads.is_some() {
@@ -262,44 +334,47 @@ pub(crate) fn open<'a>(seen: impl Iterator<Item = &'a Written>, deeds: &impl Dee
             Some(pest) if look.what.of_loss => pest.entries.push(look.entry.clone()),
             Some(pest) => pest.again(look),
             None if gone => {}
-            None => open.push(OpenPest::begun(look)),
+            None => {
+                // Who looks and writes what it is has answered what plants were lost of.
+                open.retain(|pest| look.what.of_loss || !(pest.by_loss && pest.nature.is_unknown));
+                open.push(OpenPest::begun(look));
+            }
         }
     }
+    open.retain(|pest| !deeds.counted_clear(pest, day));
     for pest in &mut open {
         pest.seen.lacks = deeds.lacking(pest, day);
     }
     open
 }
 
-/// A count found more dead or gone than alive, and nobody wrote of what.
-fn many_died(story: &TrayStory, day: Day) -> Option<Criterion> {
-    let whole = || story.counts.iter().filter(|look| look.part_of_cells.is_none() && look.day <= day);
-    let gone = |look: &CountLook| look.dead.saturating_add(look.not_seen);
-    let found = whole().rev().find(|look| look.standing > 0 && gone(look) > look.standing)?;
-    let again_from = found.day.plus(LOOK_AFTER_DAYS);
-    let calm = |look: &CountLook| f64::from(gone(look)) * 100.0 < f64::from(look.standing) * PEST_HOLDS_PCT;
-    let settled = whole().any(|look| look.day >= again_from && calm(look))
-        || story.pests.iter().any(|pest| (found.day..=day).contains(&pest.from));
-    if settled {
-        return None;
-    }
-    let gap = Gap::ManyDied { on: found.day, gone: gone(found), alive: found.standing, again_from };
-    let unknown = Criterion::lacking(Question::Pest, Some(NotSo), Some(gap), true, RuleSource::Pest);
-    Some(unknown.resting_on([found.entry.clone()]))
+fn answers(pest: &OpenPest, what: &str) -> bool {
+    let of = nature_of(what, None);
+    !pest.nature.goes_by_itself() && (pest.nature.in_soil == of.in_soil || of.is_unknown || of.is_sign)
 }
 
 /// The criterion `pest` of a tray.
-pub(crate) fn criterion(story: &TrayStory, places: &Places, day: Day) -> Criterion {
+pub(crate) fn criterion(
+    story: &TrayStory,
+    profile: Option<&Profile>,
+    (places, sick): (&Places, &SickPlaces),
+    day: Day,
+) -> Criterion {
     const SOURCE: RuleSource = RuleSource::Pest;
-    let open = open_in_tray(story, places, day);
+    let mut open = open_in_tray(story, places, day);
+    // Bare roots and stumps are set out without their leaves.
+    open.retain(|pest| !(pest.nature.takes_leaves && story.is_bare()));
     let share = |pest: &OpenPest| (pest.seen.share_pct.unwrap_or(0.0) * 100.0) as i64;
     let by_itself = |pest: &OpenPest| pest.nature.goes_by_itself();
-    let Some(worst) = open.iter().max_by_key(|pest| (pest.holds(), !by_itself(pest), pest.seen.in_soil, share(pest)))
-    else {
+    let worst = open.iter().max_by_key(|pest| (pest.holds(), !by_itself(pest), pest.seen.in_soil, share(pest)));
+    let beside = || beside::criterion(sick, story, day).filter(|_| story.accounts.standing > 0);
+    let Some(worst) = worst else {
         let nothing = || Criterion::found(Question::Pest, NotSo, None, Basis::Reckoned, true, SOURCE);
-        return many_died(story, day).unwrap_or_else(nothing);
+        return losses::many_died(story, day).or_else(beside).unwrap_or_else(nothing);
     };
-    let criterion = Criterion::found(Question::Pest, NotSo, Some(worst.seen.clone()), Basis::Measured, false, SOURCE)
+    let mut seen = worst.seen.clone();
+    seen.leaves = seen.leaves.map(|_| sound_leaves(profile));
+    let criterion = Criterion::found(Question::Pest, NotSo, Some(seen), Basis::Measured, false, SOURCE)
         .resting_on(open.iter().flat_map(|pest| pest.entries.iter().cloned()));
-    if worst.holds() { criterion } else { criterion.advising() }
+    if worst.holds() { criterion } else { beside().unwrap_or_else(|| criterion.advising()) }
 }

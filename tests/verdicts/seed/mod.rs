@@ -1,5 +1,7 @@
 //! Seed, sowing and what is to come, as a forester would tell it: one world for each rule, written by hand.
 
+mod hands;
+
 use outplant::base::{Day, LotCode, Range, SpeciesKey, TrayCode};
 use outplant::nursery::species::Catalogue;
 use outplant::reckon::forecast::{ForecastBasis, experiences};
@@ -23,7 +25,7 @@ fn calc(home: &Home, topic: &str, given: &Value) -> Value {
 #[test]
 fn what_is_up_stays_up_and_no_more_comes_than_was_sown() {
     let home = Home::default();
-    let all = reference(include_str!("../reference/germination_fit.json"));
+    let all = reference(include_str!("../../reference/germination_fit.json"));
     let mut held = Vec::new();
     for case in all["forecasts"].as_array().unwrap() {
         let (seen, seeds) = (number(case, "seen_so_far"), number(case, "n"));

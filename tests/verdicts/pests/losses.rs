@@ -1,0 +1,190 @@
+//! What plants of a tray died of, or were thrown out for, is a sighting where it names a sickness.
+
+use super::{TODAY, asked, clear, criterion, culled, fitting, said, seen, stops, tasks_at, tray};
+use crate::support::{Book, pair};
+use outplant::reckon::picture::Rule;
+use outplant::wording::Lang::{En, Es};
+use serde_json::json;
+
+fn lost(book: &mut Book, on: &str, count: u32, cause: &str) {
+    book.write(on, "lost", json!({"tray":"cof-1","count":count,"cause":cause}));
+}
+
+fn with_loss(on: &str, count: u32, cause: &str) -> Book {
+    let mut book = fitting();
+    lost(&mut book, on, count, cause);
+    book
+}
+
+#[test]
+fn a_loss_or_a_cull_that_names_a_sickness_holds_its_tray_and_one_that_names_none_does_not() {
+    for cause in ["bacterial wilt", "nematodos", "mosaic virus", "damping off", "marchitez", "root rot", "barrenador"] {
+        let book = with_loss("2026-04-12", 5, cause);
+        assert!(asked(&book).blocks && !pair(&book.on(TODAY), "cof-1", "Upper 1").fits, "{cause}");
+    }
+    for why in ["mosaic virus", "damping-off", "root rot", "bacterial wilt"] {
+        let mut book = fitting();
+        book.write("2026-04-12", "culled", json!({"tray":"cof-1","count":4,"why":why}));
+        assert!(asked(&book).blocks, "{why}");
+    }
+    for cause in ["rats", "zompopos", "drought", "granizo", "stem broken", "wilted, no water"] {
+        assert!(!asked(&with_loss("2026-04-12", 5, cause)).blocks, "{cause}");
+    }
+    for why in ["runts", "stunted", "yellow and thin", "too many", "goose-neck roots"] {
+        let mut book = fitting();
+        book.write("2026-04-12", "culled", json!({"tray":"cof-1","count":4,"why":why}));
+        assert!(!asked(&book).blocks, "{why}");
+    }
+}
+
+#[test]
+fn one_plant_that_wilted_is_what_every_bench_loses_and_a_twentieth_of_them_is_asked_about() {
+    assert!(!asked(&with_loss("2026-04-12", 1, "wilted")).blocks);
+    let mut book = with_loss("2026-04-12", 1, "wilted");
+    lost(&mut book, "2026-04-14", 2, "wilted");
+    assert!(asked(&book).blocks, "three of 48 in two weeks");
+    assert!(asked(&with_loss("2026-04-12", 1, "bacterial wilt")).blocks, "a named one is one too many");
+}
+
+#[test]
+fn a_few_seedlings_that_damping_off_took_in_the_seedbed_hold_no_tray_and_counts_clear_what_took_more() {
+    let young = |count: u32| {
+        let mut book = fitting();
+        lost(&mut book, "2025-09-12", count, "damping-off");
+        book
+    };
+    assert!(!criterion(&tray(&young(2).on("2025-09-20"), "cof-1").criteria, Rule::Pest).blocks, "2 of 50");
+    assert!(criterion(&tray(&young(10).on("2025-09-20"), "cof-1").criteria, Rule::Pest).blocks, "10 of 50");
+    // Counted in April, and few died since.
+    assert!(!asked(&young(10)).blocks);
+    let mut late = with_loss("2026-03-01", 5, "damping-off");
+    assert!(said(&late, "2026-03-02", En).contains("A count of the whole tray from 15 Mar 2026 on answers it too"));
+    assert!(said(&late, "2026-03-02", Es).contains("También basta un conteo de toda la bandeja desde el"));
+    assert!(!asked(&late).blocks, "counted on 10 April");
+    lost(&mut late, "2026-04-11", 1, "damping-off");
+    assert!(asked(&late).blocks, "one more, and it is not over");
+}
+
+#[test]
+fn of_what_nothing_cures_no_count_clears_a_tray_and_a_look_does() {
+    let mut book = with_loss("2026-02-25", 2, "mosaic virus");
+    assert!(asked(&book).blocks, "counted on 10 April all the same");
+    culled(&mut book, "2026-03-01", 1);
+    clear(&mut book, "2026-04-10", "mosaic virus", 45);
+    assert!(!asked(&book).blocks);
+}
+
+#[test]
+fn a_cull_that_names_the_sickness_is_its_own_answer_and_one_of_a_sick_tray_opens_no_second() {
+    let mut book = fitting();
+    book.write("2026-03-01", "culled", json!({"tray":"cof-1","count":3,"why":"mosaic virus"}));
+    let told = said(&book, "2026-03-02", En);
+    assert!(told.contains("look at") && !told.contains("culled, at least"), "{told}");
+    clear(&mut book, "2026-03-29", "mosaic virus", 45);
+    assert!(!asked(&book).blocks);
+    // Thrown out under another word of the same sort.
+    let mut book = fitting();
+    seen(&mut book, "2026-03-01", json!({"tray":"cof-1"}), "mosaic", Some(6.0));
+    book.write("2026-03-02", "culled", json!({"tray":"cof-1","count":3,"why":"virus"}));
+    clear(&mut book, "2026-03-30", "mosaic", 45);
+    assert!(!asked(&book).blocks);
+}
+
+#[test]
+fn most_of_a_tray_lost_to_nobody_knows_what_holds_it_until_the_cause_is_looked_for() {
+    for cause in ["died", "unknown", "se murieron", "sin causa"] {
+        let mut book = with_loss("2026-04-12", 30, cause);
+        assert!(asked(&book).blocks, "{cause}");
+        for (lang, look) in [(En, "look for the cause"), (Es, "busque la causa")] {
+            assert!(said(&book, TODAY, lang).contains(look), "{cause}");
+        }
+        assert!(tasks_at(&book, TODAY, "cof-1").contains(&"sick".to_string()), "{cause}");
+        seen(&mut book, "2026-04-13", json!({"tray":"cof-1"}), "none", Some(0.0));
+        assert!(!asked(&book).blocks, "{cause}");
+    }
+    // In several steps within two weeks; not over months, and not where less than half is gone.
+    let mut steps = fitting();
+    for on in ["2026-04-06", "2026-04-12", "2026-04-14"] {
+        lost(&mut steps, on, 10, "died");
+    }
+    assert!(asked(&steps).blocks);
+    let mut slow = fitting();
+    for on in ["2026-01-02", "2026-02-06", "2026-03-12"] {
+        lost(&mut slow, on, 10, "died");
+    }
+    assert!(!asked(&slow).blocks);
+    assert!(!asked(&with_loss("2026-04-12", 30, "goats")).blocks);
+}
+
+#[test]
+fn as_many_are_asked_for_as_had_it_less_those_that_died_since_and_not_those_dead_before() {
+    let mut book = fitting();
+    lost(&mut book, "2026-04-12", 8, "damping-off");
+    seen(&mut book, "2026-04-12", json!({"tray":"cof-1"}), "damping-off", Some(35.0));
+    // 40 stood: 35 % are 14.
+    assert!(said(&book, "2026-04-12", En).contains("at least 14 of its plants (0 so far)"));
+    lost(&mut book, "2026-04-14", 6, "damping-off");
+    assert!(
+        said(&book, TODAY, En).contains("at least 8 of its plants (0 so far; 6 that died of it since are counted)")
+    );
+    assert!(said(&book, TODAY, Es).contains("al menos 8 de sus plantas (0 hasta hoy; ya se cuentan 6"));
+}
+
+#[test]
+fn from_a_tenth_on_a_tray_with_what_lives_in_its_soil_and_nothing_cures_goes_whole() {
+    for what in ["nematodes", "nudos en la raíz", "bacterial wilt", "Fusarium", "crown gall"] {
+        let mut book = fitting();
+        seen(&mut book, "2026-03-01", json!({"tray":"cof-1"}), what, Some(10.0));
+        assert!(said(&book, TODAY, En).contains("the whole tray with its soil and bags"), "{what}");
+        assert!(said(&book, TODAY, Es).contains("toda la bandeja con su tierra y sus bolsas"), "{what}");
+        culled(&mut book, "2026-03-02", 20);
+        seen(&mut book, "2026-03-20", json!({"tray":"cof-1"}), what, Some(2.0));
+        clear(&mut book, "2026-04-14", what, 28);
+        assert!(asked(&book).blocks, "{what}: a smaller share later frees no soil");
+        let mut few = fitting();
+        seen(&mut few, "2026-03-01", json!({"tray":"cof-1"}), what, Some(4.0));
+        culled(&mut few, "2026-03-02", 2);
+        clear(&mut few, "2026-03-30", what, 46);
+        assert!(!asked(&few).blocks, "{what}");
+    }
+}
+
+#[test]
+fn what_spreads_is_set_apart_and_perhaps_reported_in_the_reason_and_at_the_stop_alike() {
+    let at_stop = |book: &Book, lang| {
+        let picture = book.on(TODAY);
+        let on = outplant::wording::round::RoundOn { day: picture.day, species: &picture.site.species };
+        let stop = stops(book, TODAY).into_iter().find(|stop| stop.id == "sick cof-1").unwrap();
+        outplant::wording::Wording::new(lang).round_reason(&stop.why, on)
+    };
+    for what in ["bacterial wilt", "nematodes", "mosaic virus", "late blight"] {
+        let mut book = fitting();
+        seen(&mut book, "2026-04-12", json!({"tray":"cof-1"}), what, Some(4.0));
+        for (lang, apart, report) in
+            [(En, "set the tray apart", "whether it must be reported"), (Es, "aparte la bandeja", "si hay que avisar")]
+        {
+            for told in [said(&book, TODAY, lang), at_stop(&book, lang)] {
+                assert!(told.to_lowercase().contains(apart) && told.contains(report), "{what}: {told}");
+            }
+        }
+    }
+    for what in ["root rot", "stem borer", "hoja amarilla"] {
+        let mut book = fitting();
+        seen(&mut book, "2026-04-12", json!({"tray":"cof-1"}), what, Some(4.0));
+        assert!(!at_stop(&book, En).contains("reported") && !said(&book, TODAY, En).contains("reported"), "{what}");
+    }
+}
+
+#[test]
+fn once_as_many_are_out_as_had_it_nobody_is_sent_to_count_every_other_day() {
+    use outplant::reckon::round::RoundReason;
+    let counted_as_sick = |book: &Book| {
+        let mut all = stops(book, "2026-04-13").into_iter();
+        all.any(|stop| stop.id == "count cof-1" && matches!(stop.why, RoundReason::Sick { .. }))
+    };
+    let mut book = fitting();
+    seen(&mut book, "2026-04-11", json!({"tray":"cof-1"}), "mosaic", Some(6.0));
+    assert!(counted_as_sick(&book));
+    culled(&mut book, "2026-04-11", 3);
+    assert!(!counted_as_sick(&book));
+}
