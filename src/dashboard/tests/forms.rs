@@ -137,6 +137,10 @@ fn every_kind_is_found_by_its_word_and_written_through_its_form() {
         fields.iter().for_each(|(field, value)| fill(&mut stage, field, value));
         let shown = stage.frame();
         stage.keys("\n");
+        // Nothing is missing in this book, so what settles a loss is asked about once.
+        if *kind == "settled" && stage.entries() == before {
+            stage.keys("\n");
+        }
         assert_eq!(stage.entries(), before + 1, "{kind}:\n{shown}\nthen:\n{}", stage.frame());
         assert!(stage.frame().contains("Saved"), "{kind}:\n{}", stage.frame());
         // Hardening that begins goes on with the tray carried to the light.

@@ -266,10 +266,10 @@ fn the_text_of_every_key_that_is_named_is_whole_on_a_small_screen() {
                 let whole = known.iter().any(|key| key == named);
                 assert!(whole || letters.contains(&named), "{at}: {named:?} in {last:?}");
             }
-            let there = |letter: &&str| {
-                last.split("  ").any(|named| named == *letter || named.starts_with(&format!("{letter} ")))
+            let there = |letter: &str| {
+                last.split("  ").any(|named| named == letter || named.starts_with(&format!("{letter} ")))
             };
-            assert!(letters.iter().all(|letter| there(letter)), "{at}: {last}");
+            assert!(letters.into_iter().all(there), "{at}: {last}");
         }
     });
 }

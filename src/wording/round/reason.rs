@@ -61,11 +61,7 @@ impl Wording {
             | RoundReason::BagWildlings => self.bare_reason(why, on),
             RoundReason::BagEnds { ends, rains_from } => self.round_bag_ends(near(ends), near(rains_from)),
             RoundReason::HardeningNotBegun { could_be_ready, length_days, too_late, step } => {
-                let begins = match could_be_ready {
-                    Some(day) if *day <= on.day => self.round_hardening_since(*length_days, near(day)),
-                    Some(day) => self.round_hardening_by(*length_days, near(day)),
-                    None => self.round_hardening(*length_days),
-                };
+                let begins = self.hardening_due(*could_be_ready, *length_days, on);
                 self.with_step(self.with_rains(begins, *too_late, on), step)
             }
             RoundReason::StepDue { days_since, too_late, step } => {
@@ -81,12 +77,9 @@ impl Wording {
                 self.with_step(why, step)
             }
             RoundReason::MostDied(_) | RoundReason::SickOpen { .. } => self.sick_reason(why, on),
-            RoundReason::LabelNotRead { with, day, people, planting } => match (people, planting) {
-                (_, false) if may_have_no_label(with) => self.round_label_home(with, near(day)),
-                (_, false) => self.round_label(with, near(day)),
-                (true, true) => self.round_label_both(with, near(day)),
-                (false, true) => self.round_label_planting(with, near(day)),
-            },
+            RoundReason::LabelNotRead { with, day, people, planting } => {
+                self.label_reason(with, near(day), (*people, *planting))
+            }
             RoundReason::TreatmentOver { with, over_on } => self.round_treated(with, near(over_on)),
             RoundReason::LotUntested { .. }
             | RoundReason::ReplicatesApart { .. }
@@ -104,6 +97,23 @@ impl Wording {
             RoundReason::Fits { beds, stays, measured, no_place } => {
                 self.fits_reason(beds, (*stays, *measured), *no_place, on)
             }
+        }
+    }
+
+    fn label_reason(&self, with: &str, day: String, (people, planting): (bool, bool)) -> String {
+        match (people, planting) {
+            (_, false) if may_have_no_label(with) => self.round_label_home(with, day),
+            (_, false) => self.round_label(with, day),
+            (true, true) => self.round_label_both(with, day),
+            (false, true) => self.round_label_planting(with, day),
+        }
+    }
+
+    fn hardening_due(&self, could_be_ready: Option<Day>, length_days: i32, on: RoundOn<'_>) -> String {
+        match could_be_ready {
+            Some(day) if day <= on.day => self.round_hardening_since(length_days, self.day_beside(day, on.day)),
+            Some(day) => self.round_hardening_by(length_days, self.day_beside(day, on.day)),
+            None => self.round_hardening(length_days),
         }
     }
 

@@ -83,7 +83,7 @@ fn a_test_that_ends_before_the_last_can_come_up_tells_only_at_least() {
     // Ten days: at least so many.
     let ten = tested(untested.clone(), "2026-03-10", 10, &[(50, 29), (50, 29)]);
     let told = outlook_of(&ten, "2026-03-11");
-    let today = told.viability.clone().unwrap().today;
+    let today = told.viability.unwrap().today;
     assert!(today.likely >= 0.55 && today.likely >= fresh.likely, "{today:?} {fresh:?}");
     // Laid out on 28 February, last up after 40 days.
     assert_eq!(told.tests[0].whole_on, Some(day("2026-04-09")));
