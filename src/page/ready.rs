@@ -15,6 +15,9 @@ use crate::wording::verdict::About;
 const STAGES: [Stage; 7] =
     [Stage::Overdue, Stage::Ready, Stage::Hardening, Stage::GrowingOn, Stage::PrickedOut, Stage::Emerging, Stage::Sown];
 
+/// The most letters of a reason in a list; `why` has it whole. Ours: two lines and a half of a terminal.
+const GLANCE_LETTERS: usize = 170;
+
 /// What is ready, with a line on what changed since yesterday before it; a new nursery is told how to begin. `has_beds`: whether
 /// any bed is laid out, where what is shown was narrowed.
 pub(crate) fn ready(asked: Asked<'_>, since: Option<String>, is_new: bool, has_beds: bool) -> Page {
@@ -310,7 +313,7 @@ impl<'a> Ready<'a> {
     fn waits_for(&self, criteria: &[Criterion], about: About) -> String {
         let blocking = waits_for(criteria, self.picture.day);
         let Some((first, more)) = blocking.split_first() else { return self.wording.bed_nothing_waits() };
-        let mut text = self.wording.reason(first, about);
+        let mut text = clauses_within(&self.wording.reason(first, about), GLANCE_LETTERS);
         // A reason that names the day itself is not told it twice.
         let named = |day: &Day| text.contains(&self.wording.day(*day)) || text.contains(&self.day_near(*day));
         if let Some(day) = first.expected.filter(|day| *day > self.picture.day && !named(day)) {
@@ -321,6 +324,19 @@ impl<'a> Ready<'a> {
             text.push_str(&format!(" · {}", self.wording.more_reasons(more.len() as i64)));
         }
         text
+    }
+}
+
+/// The first clauses of a text that have room in so many letters, and a sign where more follow; the first one always.
+fn clauses_within(text: &str, letters: usize) -> String {
+    if text.chars().count() <= letters {
+        return text.to_string();
+    }
+    let ends = text.match_indices([';', '.']).map(|(at, _)| at).filter(|at| text[at + 1..].starts_with(' '));
+    let (within, past): (Vec<usize>, Vec<usize>) = ends.partition(|at| text[..*at].chars().count() <= letters);
+    match within.last().or(past.first()) {
+        Some(at) => format!("{} …", &text[..*at]),
+        None => text.to_string(),
     }
 }
 

@@ -57,7 +57,7 @@ impl FieldLine {
 
     /// Whether the first letter takes the place of what the field began with: a proposed figure or code.
     fn is_figure_or_code(&self) -> bool {
-        matches!(self.field.shape, Shape::Count | Shape::Number { .. } | Shape::Code(_))
+        matches!(self.field.shape, Shape::Count | Shape::Number { .. } | Shape::Code(_)) || self.field.name == "about"
     }
 
     /// Gives way to another field of which only one is written: what it only began with is taken out.

@@ -710,10 +710,10 @@ fn a_rock_blocks_its_spot_of_ground_on_every_grid() {
 #[test]
 fn a_rock_stays_where_it_is_when_the_bed_is_laid_out_anew() {
     let mut page = coffee_bed();
-    page.write("2026-02-01", "positions_blocked", bed(json!({"at":["5.16"],"why":"rock"})));
-    // 5.16 was at 30 m along, 10 m across. No new grid has that number, but both have a position within half a step:
-    // avocado 2.4 at 30, 10 and coffee 5.11 at 30, 12, which is farther than 1.5 m from the avocado.
-    let plan = [line("avocado", "square", 10.0, 10.0), line("coffee", "rectangle", 3.0, 4.0)];
+    page.write("2026-02-01", "positions_blocked", bed(json!({"at":["2.16"],"why":"rock"})));
+    // 2.16 was at 30 m along, 2.5 m across. No new grid has that number, but both have a position within half a step:
+    // avocado 1.4 at 30, 0 and coffee 2.11 at 30, 3, which is farther than 1.5 m from the avocado.
+    let plan = [line("avocado", "square", 10.0, 10.0), line("coffee", "square", 3.0, 3.0)];
     lay_out(&mut page, "2026-03-01", json!(plan));
     let species = page.picture(ON).species;
     let blocked: Vec<u32> = species.iter().map(|species| species.positions - species.open_positions).collect();

@@ -299,7 +299,11 @@ fn a_row_becomes_a_bed_with_what_stands_in_it() {
     ]);
     let usual = json!([{"species": key("avocado"), "pattern": "rectangle", "row_m": 3, "in_row_m": 2.5}]);
     let expected = [
-        (2, "bed_set", json!({"bed": "Upper 1", "field": "Hill", "length_m": 30, "width_m": 12.5, "plan": plan})),
+        (
+            2,
+            "bed_set",
+            json!({"bed": "Upper 1", "field": "Hill", "length_m": 30, "width_m": 12.5, "edges": "half", "plan": plan}),
+        ),
         (2, "plants_found", json!({"bed": "Upper 1", "species": "COA", "alive": 40})),
         (
             2,
@@ -307,7 +311,11 @@ fn a_row_becomes_a_bed_with_what_stands_in_it() {
             json!({"bed": "Upper 1", "nurse": key("banana"), "count": 20, "row_m": 3, "in_row_m": 2.5}),
         ),
         (2, "light_read", json!({"bed": "Upper 1", "light_share": 0.6})),
-        (3, "bed_set", json!({"bed": "Lower", "field": "Home", "length_m": 20, "width_m": 6, "plan": usual})),
+        (
+            3,
+            "bed_set",
+            json!({"bed": "Lower", "field": "Home", "length_m": 20, "width_m": 6, "edges": "half", "plan": usual}),
+        ),
     ];
     assert_eq!(bodies(&day), expected);
     assert_eq!(day.drafts[2].1.happened.to_string(), "2025-11-15");

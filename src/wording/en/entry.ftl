@@ -62,6 +62,10 @@ part_texture = soil { $texture }
 # (bed, field, length, width)
 entry_bed_set = bed { $bed } in { $field }: { $length } × { $width } m
 part_bearing = rows towards { $degrees }°
+part_edges = first rows { $edges }
+part_plan_share = { $percent } of its spots
+part_keeps_spot = keeps its spots
+part_row_offset = rows moved by { $metres } m
 part_plan = for { $plan }
 # (species, row, in_row, positions, per_ha)
 plan_line = { $species } { $row } × { $in_row } m: { $positions ->

@@ -1,6 +1,7 @@
 //! Entries that describe the site, in a sentence.
 
 use super::with_parts;
+use crate::base::word::Word;
 use crate::nursery::entry::shape::month_day;
 use crate::nursery::entry::types::MonthDay;
 use crate::nursery::entry::{BedSet, NurserySet, PlanLine, SeasonSet, SiteEntry};
@@ -94,9 +95,18 @@ impl Wording {
             let name = self.species_of(&line.species, species);
             // To tens: a bed is measured by paces.
             let per_ha = self.number((own.len() as f64 / area_ha / 10.0).round() * 10.0, 0);
-            self.plan_line(name, metres(line.row_m.0), metres(line.in_row_m.0), own.len() as i64, per_ha)
+            let said = self.plan_line(name, metres(line.row_m.0), metres(line.in_row_m.0), own.len() as i64, per_ha);
+            let parts = [
+                line.offset_m.map(|offset| self.part_offset(metres(offset.0))),
+                line.row_offset_m.map(|offset| self.part_row_offset(metres(offset.0))),
+                line.rows.as_ref().map(|rows| self.entry_part_rows(&rows.0)),
+                line.share.map(|share| self.part_plan_share(self.percent(share.0))),
+                (line.keeps_spot == Some(true)).then(|| self.part_keeps_spot()),
+            ];
+            with_parts(said, parts)
         };
         let plan: Vec<String> = bed.plan.iter().zip(&own).map(line).collect();
-        with_parts(said, [bearing, (!plan.is_empty()).then(|| self.part_plan(plan.join("; ")))])
+        let edges = bed.edges.map(|edges| self.part_edges(self.choice_name(edges.spelled())));
+        with_parts(said, [bearing, edges, (!plan.is_empty()).then(|| self.part_plan(plan.join("; ")))])
     }
 }

@@ -75,6 +75,10 @@ part_slope = { $percent } de pendiente
 part_texture = suelo { $texture }
 entry_bed_set = parcela { $bed } en { $field }: { $length } × { $width } m
 part_bearing = hileras hacia { $degrees }°
+part_edges = primeras hileras { $edges }
+part_plan_share = { $percent } de sus puestos
+part_keeps_spot = guarda sus puestos
+part_row_offset = hileras corridas { $metres } m
 part_plan = para { $plan }
 plan_line = { $species } { $row } × { $in_row } m: { $positions ->
     [one] { $positions } puesto

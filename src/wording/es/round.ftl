@@ -399,7 +399,7 @@ round_for_more = { $trays ->
    *[other] y { $trays } bandejas más
 }
 go_by_rains = hasta el { $day } (lluvias)
-ends_before_container = la bolsa aguanta solo hasta el { $day }: saque un pilón a tiempo, cambie de bolsa o descarte
+ends_before_container = la bolsa aguanta hasta el { $day }: antes saque un pilón, cambie de bolsa o descarte
 ends_before_bare = sirven solo hasta el { $day }: embólselas
 go_by_container = hasta el { $day } (bolsa)
 go_by_last_day = hasta el { $day } (último día)
