@@ -15,8 +15,8 @@ use crate::wording::verdict::About;
 const STAGES: [Stage; 7] =
     [Stage::Overdue, Stage::Ready, Stage::Hardening, Stage::GrowingOn, Stage::PrickedOut, Stage::Emerging, Stage::Sown];
 
-/// The most letters of a reason in a list; `why` has it whole. Ours: two lines and a half of a terminal.
-const GLANCE_LETTERS: usize = 170;
+/// The most letters of a reason in a list; `why` has it whole. Ours: five lines of that column.
+const GLANCE_LETTERS: usize = 240;
 
 /// What is ready, with a line on what changed since yesterday before it; a new nursery is told how to begin. `has_beds`: whether
 /// any bed is laid out, where what is shown was narrowed.
