@@ -306,8 +306,12 @@ fn hint_of(line: &FieldLine, kind: &str, wording: &Wording) -> String {
         Shape::Word(_) | Shape::Flag => wording.form_choice_hint(),
         Shape::Spot => wording.form_spot_hint(),
         Shape::List(Shape::Record(fields)) if line.field.name == "plan" => {
-            let names: Vec<String> = fields.iter().map(|field| wording.field_title(field.name)).collect();
-            format!("{}; {}", wording.form_row_hint(names.join(", ")), wording.form_plan_example())
+            // The example first: where there is little room the end is not seen. In brackets what may be left out.
+            let name = |field: &Field| wording.field_title(field.name).replace(", ", " ").to_lowercase();
+            let of = |needed: bool| fields.iter().filter(move |field| field.required == needed).map(name);
+            let (needed, more): (Vec<String>, Vec<String>) = (of(true).collect(), of(false).collect());
+            let names = format!("{} [{}]", needed.join(", "), more.join(", "));
+            format!("{}; {}", wording.form_plan_example(), wording.form_row_hint(names))
         }
         Shape::List(Shape::Record(fields)) => {
             // The unit stands behind the name: "height cm, collar mm".
