@@ -5,11 +5,12 @@ use std::sync::Arc;
 use crate::base::{BedName, Day, DeviceId, EntryId, Moment};
 use crate::nursery::entry::Entry;
 use crate::nursery::entry::reading::{read_body, settle_body};
+use crate::reckon::bed::{Then, picture_bed};
 use crate::reckon::draw_picture;
 use crate::reckon::ledger::{Ledger, View};
 use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, Looking, Picture, Rule};
 use crate::reckon::site::Site;
-use crate::reckon::stock::{BedStory, fold_bed};
+use crate::reckon::stock::{BedStory, Places, fold_bed};
 
 /// Entries of a small book.
 #[derive(Default)]
@@ -19,6 +20,12 @@ pub(crate) struct TestBook {
 
 pub(crate) fn day(written: &str) -> Day {
     written.parse().unwrap()
+}
+
+/// The picture of a bed in a nursery without places.
+pub(crate) fn picture_of(story: &Arc<BedStory>, site: &Site, on: &str, looking: Looking) -> BedPicture {
+    let places = Places::new();
+    picture_bed(story, Then { site, places: &places, day: day(on), looking }).unwrap()
 }
 
 impl TestBook {
@@ -55,7 +62,7 @@ impl TestBook {
     /// The picture of that bed on a day.
     pub(crate) fn picture(&self, on: &str) -> BedPicture {
         let (story, site) = self.story(on);
-        super::bed::picture_bed(&Arc::new(story), &site, day(on), Looking::Today).unwrap()
+        picture_of(&Arc::new(story), &site, on, Looking::Today)
     }
 
     /// The picture of everything on a day.

@@ -85,6 +85,28 @@ fn a_wait_goes_with_a_carried_tray_and_stays_where_it_was_sprayed() {
 }
 
 #[test]
+fn what_was_sprayed_on_a_bench_goes_with_its_plants_into_the_bed() {
+    let open_in = |book: &Book, on: &str| {
+        let picture = book.on(on);
+        let bed = &picture.beds[&"Upper 1".parse::<outplant::base::BedName>().unwrap()];
+        let asked = bed.species[0].criteria.iter().find(|one| one.rule() == Rule::Treated);
+        asked.is_none_or(|asked| !asked.blocks)
+    };
+    let mut book = two_trays();
+    book.write("2026-04-10", "treated", json!({"place":"Half shade","with":"mancozeb","safe_after_days":9}));
+    book.write("2026-04-14", "outplanted", json!({"tray":"cof-1","bed":"Upper 1","count":4}));
+    assert!(!open_in(&book, TODAY) && !open_in(&book, "2026-04-18") && open_in(&book, "2026-04-19"));
+    // The label was read later: the longer time holds.
+    book.write("2026-04-10", "treated", json!({"place":"Half shade","with":"mancozeb","safe_after_days":12}));
+    assert!(!open_in(&book, "2026-04-21") && open_in(&book, "2026-04-22"));
+    // Planted before the bench was sprayed.
+    let mut book = two_trays();
+    book.write("2026-04-09", "outplanted", json!({"tray":"cof-1","bed":"Upper 1","count":4}));
+    book.write("2026-04-10", "treated", json!({"place":"Half shade","with":"mancozeb","safe_after_days":9}));
+    assert!(open_in(&book, TODAY));
+}
+
+#[test]
 fn a_bench_from_which_a_tray_of_unknown_wait_is_gone_is_closed_for_a_month() {
     let mut book = two_trays();
     book.write("2026-04-13", "treated", json!({"tray":"cof-1","with":"dimethoate"}));

@@ -38,7 +38,7 @@ pub(super) fn hands_in_wait(fold: &Fold, closed: &Closed, entry: &Entry) -> Opti
         }
         What::Ground(what) => {
             let bed = fold.beds().get(bed_in_hand(what)?)?;
-            told(bed.name.to_string(), closed_by(bed, day)?)
+            told(bed.name.to_string(), closed_by(bed, fold.places(), day)?)
         }
         What::Site(_) | What::Seed(_) | What::Book(_) | What::Foreign { .. } => None,
     }

@@ -3,13 +3,13 @@
 use crate::base::Day;
 use crate::reckon::picture::quantity::{AtWork, Beside, NotSo};
 use crate::reckon::picture::{Basis, Criterion, Gap, Question, RuleSource};
-use crate::reckon::stock::{BedStory, Treatment};
+use crate::reckon::stock::{BedStory, Places, Treatment};
 use crate::reckon::tray::hold::{SHOWS_AFTER_DAYS, waiting};
 
 const HELD_SOURCE: RuleSource = RuleSource::WrittenHere;
 
 /// The questions of a hold and of a treatment, where one is in force on a day.
-pub fn criteria(story: &BedStory, day: Day) -> impl Iterator<Item = Criterion> {
+pub(crate) fn criteria(story: &BedStory, places: &Places, day: Day) -> impl Iterator<Item = Criterion> {
     let held = story.held.iter().filter(move |(_, until, _)| until.is_none_or(|until| day <= until));
     let held = held.map(|(why, until, entry)| {
         let known = Some(why.clone());
@@ -17,13 +17,13 @@ pub fn criteria(story: &BedStory, day: Day) -> impl Iterator<Item = Criterion> {
             .expected_on(until.map(|until| until.plus(1)))
             .resting_on([entry.clone()])
     });
-    let treated = closed_by(story, day);
+    let treated = closed_by(story, places, day);
     held.chain(treated).chain(plant_back(story, day))
 }
 
 /// The waiting time that keeps hands out of a bed: its own, or that of plants that were set out in it.
-pub(crate) fn closed_by(story: &BedStory, day: Day) -> Option<Criterion> {
-    let (treatment, tray) = story.in_wait(day)?;
+pub(crate) fn closed_by(story: &BedStory, places: &Places, day: Day) -> Option<Criterion> {
+    let (treatment, tray) = story.in_wait(places, day)?;
     Some(waiting(Some(treatment), Some(tray.cloned().map_or(Beside::Bed, Beside::Plants))))
 }
 

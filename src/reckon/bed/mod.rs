@@ -18,12 +18,26 @@ use std::sync::Arc;
 
 use super::picture::{BedPicture, BedSpecies, Criterion, Looking, Rule};
 use super::site::Site;
-use super::stock::BedStory;
+use super::stock::{BedStory, Places};
 use crate::base::{Day, SpeciesKey};
 use crate::nursery::entry::BedSet;
 
+/// The day on which a bed is looked at, and what is known then.
+#[derive(Clone, Copy)]
+pub(crate) struct Then<'a> {
+    /// The nursery.
+    pub site: &'a Site,
+    /// Its places, where the plants of a bed stood before.
+    pub places: &'a Places,
+    /// The day.
+    pub day: Day,
+    /// Whether that is today.
+    pub looking: Looking,
+}
+
 /// A bed on a day; none where nobody ever laid it out (its story then holds a Doubt).
-pub(crate) fn picture_bed(story: &Arc<BedStory>, site: &Site, day: Day, looking: Looking) -> Option<BedPicture> {
+pub(crate) fn picture_bed(story: &Arc<BedStory>, then: Then<'_>) -> Option<BedPicture> {
+    let Then { site, day, .. } = then;
     let layout = story.layout.on(day)?;
     let planned = positions::planned(site, layout);
     Some(BedPicture {
@@ -32,22 +46,15 @@ pub(crate) fn picture_bed(story: &Arc<BedStory>, site: &Site, day: Day, looking:
         length_m: layout.length_m.0,
         width_m: layout.width_m.0,
         light_now: light_now::light_now(story, day),
-        species: planned.into_iter().map(|species| bed_species(story, site, day, looking, layout, species)).collect(),
+        species: planned.into_iter().map(|species| bed_species(story, then, layout, species)).collect(),
         nurses: nurses::nurses(story, site, day),
         story: story.clone(),
     })
 }
 
-fn bed_species(
-    story: &BedStory,
-    site: &Site,
-    day: Day,
-    looking: Looking,
-    layout: &BedSet,
-    species: SpeciesKey,
-) -> BedSpecies {
-    let room = positions::room(story, site, layout, &species);
-    let criteria = bed_criteria(story, site, day, looking, &species, room);
+fn bed_species(story: &BedStory, then: Then<'_>, layout: &BedSet, species: SpeciesKey) -> BedSpecies {
+    let room = positions::room(story, then.site, layout, &species);
+    let criteria = bed_criteria(story, then, &species, room);
     let light_fits =
         criteria.iter().any(|criterion| criterion.rule() == Rule::LightNow && criterion.met() == Some(true));
     BedSpecies {
@@ -55,21 +62,15 @@ fn bed_species(
         living: room.living,
         open_positions: room.open,
         in_light: if light_fits { room.open } else { 0 },
-        standing: standing::standing(story, &species, room.open, &criteria, day),
+        standing: standing::standing(story, &species, room.open, &criteria, then.day),
         criteria,
         species,
     }
 }
 
 /// The questions of a bed for a species, in the order in which they are asked.
-pub(crate) fn bed_criteria(
-    story: &BedStory,
-    site: &Site,
-    day: Day,
-    looking: Looking,
-    species: &SpeciesKey,
-    room: positions::Room,
-) -> Vec<Criterion> {
+fn bed_criteria(story: &BedStory, then: Then<'_>, species: &SpeciesKey, room: positions::Room) -> Vec<Criterion> {
+    let Then { site, places, day, looking } = then;
     let profile = site.profile(species).map(|profile| &**profile);
     let layout = story.layout.entry_on(day).map(|(entry, _)| entry);
     let rows = story.layout.on(day).and_then(|layout| positions::rows(site, layout, species));
@@ -84,7 +85,7 @@ pub(crate) fn bed_criteria(
     let texture = field.and_then(|field| field.texture.as_ref()).map(|texture| &*texture.0);
     criteria.push(water::criterion(site, texture, day, looking));
     criteria.push(season::criterion(site, day));
-    criteria.extend(held::criteria(story, day));
+    criteria.extend(held::criteria(story, places, day));
     criteria.extend(sick::criterion(story, species, profile.map(|profile| profile.scientific.as_str()), day));
     criteria
 }

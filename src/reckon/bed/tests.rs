@@ -3,12 +3,12 @@
 use serde_json::{Value, json};
 use std::sync::Arc;
 
-use super::{picture_bed, season, standing};
+use super::{season, standing};
 use crate::base::SpeciesKey;
 use crate::nursery::entry::types::{GroundTask, Tubers};
 use crate::nursery::species::Profile;
 use crate::reckon::picture::{Basis, Criterion, Gap, Looking, Measure, PartSeen, Rule, Source, Standing};
-use crate::reckon::test_book::{TestBook, day};
+use crate::reckon::test_book::{TestBook, day, picture_of};
 use crate::reckon::tray::exposure::light_band;
 
 const ON: &str = "2026-04-10";
@@ -168,7 +168,7 @@ fn the_first_layout_reaches_back_and_a_newer_one_leads_from_its_day() {
     assert_eq!(page.first("2026-02-28").positions, 80);
     assert_eq!(page.first("2026-03-01").positions, 55);
     let (story, site) = page.story(ON);
-    let early = picture_bed(&Arc::new(story), &site, day("2025-12-01"), Looking::Back).unwrap();
+    let early = picture_of(&Arc::new(story), &site, "2025-12-01", Looking::Back);
     assert_eq!(early.species[0].positions, 80);
 }
 
@@ -412,7 +412,7 @@ fn on_a_coming_day_nothing_is_called_dry() {
     let (story, site) = rained(&lines).story(ON);
     let story = Arc::new(story);
     let water = |on: &str, looking: Looking| {
-        let coffee = picture_bed(&story, &site, day(on), looking).unwrap().species.remove(0);
+        let coffee = picture_of(&story, &site, on, looking).species.remove(0);
         coffee.criteria.into_iter().find(|criterion| criterion.rule() == Rule::Water).unwrap().met()
     };
     assert_eq!(water("2026-04-10", Looking::Today), Some(false));

@@ -10,7 +10,7 @@ use crate::base::{BedName, Day, LotCode, SpeciesKey, TrayCode};
 use crate::nursery::entry::subject::Subject;
 use crate::nursery::species::Role;
 use crate::reckon::archived::{LEARNED_TRAYS, bed_archived_from, is_archived, lot_archived_from, tray_archived_from};
-use crate::reckon::bed::picture_bed;
+use crate::reckon::bed::{Then, picture_bed};
 use crate::reckon::pair::pairs_of;
 use crate::reckon::picture::{BedPicture, Doubt, Looking, Pairs, Picture, TrayPicture};
 use crate::reckon::stock::{LotStory, TrayStory};
@@ -213,7 +213,8 @@ fn bed(fold: &Fold, new: &Picture, name: &BedName) -> Option<Arc<BedPicture>> {
     if is_archived(bed_archived_from(story), new.day) && !fold.activated().contains(&Subject::Bed(name.clone())) {
         return None;
     }
-    picture_bed(story, fold.site(), new.day, new.looking).map(Arc::new)
+    let then = Then { site: fold.site(), places: fold.places(), day: new.day, looking: new.looking };
+    picture_bed(story, then).map(Arc::new)
 }
 
 /// Pairs again what was touched; `species` are those that the beds planned before or plan now.

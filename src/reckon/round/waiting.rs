@@ -25,7 +25,7 @@ pub(super) fn keeps_out(walk: &Walk<'_>, stop: &Stop) -> bool {
         Subject::Place(name) => walk.picture.closed.contains_key(name),
         Subject::Bed(name) => {
             let bed = walk.picture.beds.get(name);
-            bed.is_some_and(|bed| bed.story.in_wait(walk.day()).is_some())
+            bed.is_some_and(|bed| bed.story.in_wait(&walk.picture.places, walk.day()).is_some())
         }
         Subject::Lot(_) | Subject::Site => false,
     }

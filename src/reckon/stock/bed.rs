@@ -4,8 +4,9 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::tray::{PestLook, Since};
-use super::treatment::{Treatment, Treatments, holding};
+use super::place::Places;
+use super::tray::{PestLook, Since, Stay};
+use super::treatment::{Treatment, Treatments};
 use crate::base::{BedName, Day, EntryId, SpeciesKey, TrayCode};
 use crate::nursery::entry::BedSet;
 use crate::nursery::entry::types::{GroundTask, Sky, SoilWhere, Tubers};
@@ -235,6 +236,15 @@ pub(crate) struct Sprayed {
     pub treatment: Treatment,
 }
 
+/// Where plants that were set out had stood.
+#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+pub(crate) struct StoodAt {
+    /// The tray they came from.
+    pub tray: TrayCode,
+    /// The place, and from when until when.
+    pub stay: Stay,
+}
+
 /// Rows and places of a bed as they were written, blanks and the order of places aside.
 #[derive(Clone, PartialEq, Eq, Debug, Serialize, Deserialize)]
 pub struct PartOfBed {
@@ -279,6 +289,8 @@ pub struct BedStory {
     pub(crate) brought: Vec<Brought>,
     /// Waiting times that plants brought along from their trays.
     pub(crate) sprayed: Vec<Sprayed>,
+    /// Where its plants had stood: what was sprayed there came along too.
+    pub(crate) stood_at: Vec<StoodAt>,
     /// The day of the last entry about it.
     pub last_on: Option<Day>,
     /// Plants that the books cannot explain (more alive than planted, more dead than lived): in minus out.
@@ -307,6 +319,7 @@ impl BedStory {
             deaths: Vec::new(),
             brought: Vec::new(),
             sprayed: Vec::new(),
+            stood_at: Vec::new(),
             last_on: None,
             unexplained: 0,
             doubts: Vec::new(),
@@ -324,12 +337,20 @@ impl BedStory {
 
     /// The waiting time that keeps hands out on a day, and the tray whose plants brought it along, if it was one: of several the one that
     /// lasts longest.
-    pub(crate) fn in_wait(&self, day: Day) -> Option<(&Treatment, Option<&TrayCode>)> {
-        let brought = self.sprayed.iter().filter(|one| closes(&one.treatment, day));
-        let longest = holding(self.treatments.iter().chain(brought.map(|one| &one.treatment)), day)?;
-        let own = self.treatments.iter().any(|one| one.entry == longest.entry);
-        let from = self.sprayed.iter().find(|one| !own && one.treatment.entry == longest.entry);
-        Some((longest, from.map(|one| &one.tray)))
+    pub(crate) fn in_wait<'a>(&'a self, places: &'a Places, day: Day) -> Option<(&'a Treatment, Option<&'a TrayCode>)> {
+        let own = self.treatments.iter().filter(|one| one.holds_on(day)).map(|one| (one, None));
+        let of_trays = self.sprayed.iter().map(|one| (&one.treatment, Some(&one.tray)));
+        let of_places = self.stood_at.iter().flat_map(|stood| {
+            let all = places.get(&stood.stay.place).into_iter().flat_map(|place| place.treatments.iter());
+            let there = all.filter(|one| stood.stay.from <= one.day && one.day <= stood.stay.until);
+            there.map(|one| (one, Some(&stood.tray)))
+        });
+        let brought = of_trays.chain(of_places).filter(|(one, _)| closes(one, day));
+        // Of two that end on one day the bed's own.
+        let lasts = |(one, tray): &(&Treatment, Option<&TrayCode>)| {
+            (one.over_on().is_none(), one.over_on(), one.day, tray.is_none())
+        };
+        own.chain(brought).max_by_key(lasts)
     }
 
     /// Living plants of a species by the books; nurse plants of that species stand on its grid too.

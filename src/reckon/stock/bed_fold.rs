@@ -5,11 +5,11 @@ use std::sync::Arc;
 
 use super::bed::{
     BedStory, BlockedSpot, Brought, CohortStory, Death, GroundLook, LightLook, NurseStory, PartOfBed, SoilLook,
-    Sprayed, SurvivalLook, WorkDone,
+    Sprayed, StoodAt, SurvivalLook, WorkDone,
 };
 use super::bed_books::{self, Book};
 use super::bed_cuts;
-use super::lineage::{lineage_of, sicknesses_of};
+use super::lineage::{Lineage, lineage_of, sicknesses_of};
 use super::place::share_read;
 use super::tray::Since;
 use crate::base::{BedName, SpeciesKey, TrayCode};
@@ -197,9 +197,10 @@ impl BedFold<'_> {
 
     /// Waiting times of the tray that run on the day of planting go along with its plants.
     fn sprayed(&mut self, entry: &Arc<Entry>, tray: &TrayCode, key: &OrderKey) {
-        let all = lineage_of(self.ledger, self.site, tray, key).treatments;
-        let runs = all.into_iter().filter(|one| closes(one, entry.happened));
+        let Lineage { treatments, stays, .. } = lineage_of(self.ledger, self.site, tray, key);
+        let runs = treatments.into_iter().filter(|one| closes(one, entry.happened));
         self.story.sprayed.extend(runs.map(|treatment| Sprayed { tray: tray.clone(), treatment }));
+        self.story.stood_at.extend(stays.into_iter().map(|stay| StoodAt { tray: tray.clone(), stay }));
     }
 
     /// Plants that died, were taken out or were counted as dead, of what was written; so many lived before.
