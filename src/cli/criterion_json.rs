@@ -3,6 +3,7 @@
 use serde_json::{Value, json};
 
 use crate::base::TrayCode;
+use crate::reckon::picture::quantity::LightSpan;
 use crate::reckon::picture::{Criterion, Doubt, DoubtKind, Measure, Picture, SampleUnit};
 use crate::wording::Wording;
 use crate::wording::verdict::About;
@@ -59,6 +60,9 @@ fn figures(measure: &Measure) -> Figures {
         Measure::Sample { mean, unit, .. } => one(*mean, sample_unit(*unit)),
         Measure::LeavesAtLeast { count, .. } => one(*count, "leaves"),
         Measure::Light(share) | Measure::Pest { share: Some(share), .. } => one(*share, "share"),
+        Measure::LightReckoned(LightSpan { share, low, high }) => {
+            Figures { value: Some(*share), low: Some(*low), high: Some(*high), unit: Some("share") }
+        }
         Measure::LightBand { least, most } => band(*least, *most, "share"),
         Measure::RatioAtMost(ratio) => one(*ratio, "times"),
         Measure::LightStep { from, to } if *from > 0.0 => one(to / from, "times"),

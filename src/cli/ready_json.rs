@@ -133,7 +133,7 @@ pub(super) fn bed_json(bed: &BedPicture, picture: &Picture, wording: &Wording) -
 }
 
 fn bed_species_json(one: &BedSpecies, picture: &Picture, wording: &Wording) -> Value {
-    json!({
+    let mut written = json!({
         "species": one.species,
         "species_name": wording.species_of(&one.species, &picture.site.species),
         "positions": one.positions,
@@ -142,7 +142,12 @@ fn bed_species_json(one: &BedSpecies, picture: &Picture, wording: &Wording) -> V
         "in_light": one.in_light,
         "standing": one.standing,
         "criteria": criteria(&one.criteria, About::Bed, wording),
-    })
+    });
+    if let Some(light) = &one.light_reckoned {
+        written["light_reckoned"] =
+            json!({"share": number(light.share), "low": number(light.low), "high": number(light.high)});
+    }
+    written
 }
 
 /// Plants or places that several pairs count.

@@ -125,6 +125,7 @@ fn bed_species(species: &str, standing: Standing, open: u32, criteria: Vec<Crite
         living: 80 - open,
         open_positions: open,
         in_light: open.saturating_sub(9),
+        light_reckoned: None,
         standing,
         criteria,
     }
@@ -201,7 +202,7 @@ pub(crate) fn small() -> Picture {
     picture.trays = trays.into_iter().map(|tray| (tray.code.clone(), Arc::new(tray))).collect();
     let weeded = unmet(Question::Weeded, WorkWithin { task: GroundTask::Weeded, days: 30, at_least_cm: None }, None);
     let unread = Criterion::unknown(Question::LightNow, Some(band()), true, "common practice for young arabica");
-    let in_band = met(Question::LightNow, band(), LightRead { share: 0.45, apart: None });
+    let in_band = met(Question::LightNow, band(), LightRead { share: 0.45, apart: None, reckoned: None });
     let beds = [
         bed("Lower terrace", Some(0.45), vec![bed_species("COA", Standing::Open, 40, vec![in_band.clone()])]),
         bed("School plot", Some(0.4), vec![bed_species("COA", Standing::Refill, 12, vec![in_band.clone()])]),

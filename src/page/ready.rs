@@ -215,7 +215,7 @@ impl<'a> Ready<'a> {
         for bed in self.picture.beds.values() {
             let light = match &bed.light_now {
                 Some(light) => wording.light_of_bed(light, |day| self.day_near(day)),
-                None => wording.bed_light_unknown(),
+                None => wording.light_not_read(bed.light_reckoned()),
             };
             self.page.led(bed.name.to_string(), light);
             if bed.species.is_empty() {

@@ -7,9 +7,11 @@ use super::{Asked, Facts, Mark, Page, Tone};
 use crate::base::SpeciesKey;
 use crate::reckon::forecast::Outlook;
 use crate::reckon::growth::tray_growth;
+use crate::reckon::light::light_told;
 use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, PairPicture, TrayPicture};
 use crate::reckon::round::stop::handled::nurses;
 use crate::reckon::round::{Round, Stop};
+use crate::reckon::tray::exposure::light_band;
 use crate::wording::Wording;
 use crate::wording::round::RoundOn;
 use crate::wording::verdict::About;
@@ -100,6 +102,9 @@ pub(crate) fn why_bed(bed: &BedPicture, species: Option<&SpeciesKey>, asked: Ask
         page.facts(asked.dangers(std::slice::from_ref(&one.species)));
         page.questions(&one.criteria, About::Bed, wording);
     }
+    for one in &lines {
+        how_light(bed, one, lines.len() > 1, asked, &mut page);
+    }
     let nurses = asked.dangers(&nurses(bed));
     if !nurses.is_empty() {
         page.gap();
@@ -113,6 +118,21 @@ pub(crate) fn why_bed(bed: &BedPicture, species: Option<&SpeciesKey>, asked: Ask
         });
     }
     page
+}
+
+/// How the light of a bed is reckoned for a species; of several each under its name.
+fn how_light(bed: &BedPicture, one: &BedSpecies, several: bool, asked: Asked<'_>, page: &mut Page) {
+    let (wording, site) = (asked.wording, &asked.picture.site);
+    let profile = site.profile(&one.species).map(|profile| &**profile);
+    let band = light_band(profile);
+    let Some(told) = light_told(&bed.story, site, &one.species, band, asked.picture.day) else { return };
+    let heading = if several {
+        wording.light_reckoning_heading_of(asked.species(Some(&one.species)))
+    } else {
+        wording.light_reckoning_heading()
+    };
+    let facts = Facts { pairs: wording.light_formulas(&told), rest: Vec::new(), entries: told.entries };
+    page.reckoning(heading, facts);
 }
 
 /// Why a tray fits a bed or not.

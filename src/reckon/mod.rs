@@ -11,6 +11,7 @@ pub mod forecast;
 pub mod growth;
 pub mod impossible;
 pub mod ledger;
+pub(crate) mod light;
 pub mod loading;
 pub mod lots;
 mod ordered;

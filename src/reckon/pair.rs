@@ -4,13 +4,13 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::picture::{
-    BedPicture, Criterion, HeldBy, MadeOf, Misses, PairPicture, Picture, Questions, Rule, Side, TrayPicture,
+    BedPicture, Criterion, HeldBy, MadeOf, Measure, Misses, PairPicture, Picture, Questions, Rule, Side, TrayPicture,
 };
 use super::site::Site;
 use super::stock::Places;
 use super::tray::size::whole_plants;
 use super::tray::{Stood, exposure, hardening};
-use crate::base::{BedName, Day, SpeciesKey, TrayCode};
+use crate::base::{BedName, Day, EntryId, SpeciesKey, TrayCode};
 
 /// The pairs of a tray with those of some beds whose plan names its species, in the order of the beds.
 pub(super) fn pairs_of<'a>(
@@ -133,7 +133,8 @@ pub(super) fn own_questions(made_of: &MadeOf) -> Vec<Criterion> {
     let MadeOf { tray, stood, bed, .. } = made_of;
     // Bare roots, and plants that stand any light, are asked for neither.
     let asks = |rule: Rule| tray.criteria.iter().any(|criterion| criterion.rule() == rule);
-    let light = bed.light_now.as_ref().map(|light| (light.share, light.entries.as_slice()));
+    let light =
+        bed.light_now.as_ref().map(|light| (light.share, light.entries.as_slice())).or_else(|| reckoned(made_of));
     let last = stood.last_light.as_ref();
     let toward = |share: f64| hardening::toward_bed(&stood.asked(&tray.story), last, share);
     let hardening = light.filter(|_| asks(Rule::Hardening)).map(|(share, _)| toward(share));
@@ -145,6 +146,16 @@ pub(super) fn own_questions(made_of: &MadeOf) -> Vec<Criterion> {
         step.expected_on(expected)
     });
     hardening.into_iter().chain(step).collect()
+}
+
+/// The light of a bed that nobody read, where what is reckoned fits the species: as bright as it may be, for a step is
+/// judged by what could burn.
+fn reckoned(MadeOf { bed, line, .. }: &MadeOf) -> Option<(f64, &[EntryId])> {
+    let light = bed.species.get(*line)?.criteria.iter().find(|criterion| criterion.rule() == Rule::LightNow)?;
+    match light.known() {
+        Some(Measure::LightReckoned(span)) if light.met() == Some(true) => Some((span.high, light.entries.as_slice())),
+        _ => None,
+    }
 }
 
 /// The questions of a pair, each once: held, treated and pest are asked of the tray, and of a bed only where

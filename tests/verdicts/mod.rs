@@ -4,6 +4,7 @@ mod bare_roots;
 mod benches;
 mod eight_days;
 mod kinds;
+mod light;
 mod pairs;
 mod pests;
 mod rules;

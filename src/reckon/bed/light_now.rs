@@ -1,13 +1,15 @@
 //! The light of a bed as it is read now, against the band a species stands at planting.
 //!
-//! Only readings decide here. A model of the light under growing nurse plants can take the place of [`light_now`] where
-//! nothing was read, and answer [`coming`].
+//! Readings decide. Where none counts, the light is reckoned from the nurse plants (`reckon/light`): what is wholly outside
+//! the band holds back, what is wholly inside asks for a reading before many go, and anything between is not known.
 
 use super::positions::part_seen;
 use crate::base::{Day, SpeciesKey};
 use crate::nursery::species::{Flag, NURSE_STANDS_ANY_LIGHT, Profile, Template};
+use crate::reckon::light::{BedLight, bed_light};
 use crate::reckon::picture::quantity::{LightApart, LightBand, LightRead};
-use crate::reckon::picture::{Basis, Criterion, Gap, LightNow, Question, RuleSource, Source};
+use crate::reckon::picture::{Basis, Criterion, Gap, LightNow, NoLight, Question, RuleSource, Source};
+use crate::reckon::site::Site;
 use crate::reckon::stock::{BedStory, LightLook};
 use crate::reckon::tray::exposure::{light_band, stands_any_light};
 
@@ -71,10 +73,10 @@ pub fn band(profile: Option<&Profile>) -> Option<(f64, f64, String)> {
 }
 
 /// Whether the light now is inside the species' band. It must be known.
-pub fn criterion(
+pub(super) fn criterion(
     story: &BedStory,
     (species, profile): (&SpeciesKey, Option<&Profile>),
-    rows: Option<u32>,
+    (rows, reckoned): (Option<u32>, Option<&Result<BedLight, NoLight>>),
     day: Day,
 ) -> Criterion {
     let known = light_now(story, day);
@@ -84,20 +86,15 @@ pub fn criterion(
         return Criterion::lacking(Question::LightNow, None, gap, true, RuleSource::NoFigure).resting_on(read);
     };
     let needed = LightBand { least, most };
+    let Some(light) = known else { return unread(story, needed, band, (profile, reckoned), day) };
     let source = Source::LightReadings { band };
-    let Some(light) = known else {
-        // The last reading is named although it is too old or from before a felling.
-        let last = story.light.iter().rev().find(|look| look.day <= day).map(|look| look.entry.clone());
-        let must_be_known = !stands_any_light(profile);
-        return Criterion::unknown(Question::LightNow, Some(needed), must_be_known, source).resting_on(last);
-    };
     let error = error_of(counting(story, day)) + FUZZ;
     let inside = light.share >= least - FUZZ && light.share <= most + FUZZ;
     let near = light.share >= least - error && light.share <= most + error;
     // Too bright by a band that nobody published: care is asked for, and the place is not refused.
     let only_bright = light.share > most && !bright_end_is_sure(profile);
     let fits = near || only_bright;
-    let known = LightRead { share: light.share, apart: light.apart };
+    let known = LightRead { share: light.share, apart: light.apart, reckoned: None };
     let mut criterion =
         Criterion::found(Question::LightNow, needed, known, light.basis, fits, source).resting_on(light.entries);
     criterion.warns = fits && (!inside || light.apart.is_some());
@@ -105,6 +102,57 @@ pub fn criterion(
     let in_part = fits && counting(story, day).all(|look| look.part.is_some());
     let newest = counting(story, day).filter(|_| in_part).max_by_key(|look| (look.day, look.order));
     criterion.seen_in_part(newest.and_then(|look| part_seen(look.part.as_ref(), rows)))
+}
+
+/// What is said of a bed whose light no reading tells: it must be known, and what is reckoned of it counts as it may be off.
+fn unread(
+    story: &BedStory,
+    needed: LightBand,
+    band: String,
+    (profile, reckoned): (Option<&Profile>, Option<&Result<BedLight, NoLight>>),
+    day: Day,
+) -> Criterion {
+    // The last reading is named although it is too old or from before a felling.
+    let last = story.light.iter().rev().find(|look| look.day <= day).map(|look| look.entry.clone());
+    let must_be_known = !stands_any_light(profile);
+    let lacking = |gap: Option<Gap>, source: Source| {
+        Criterion::lacking(Question::LightNow, Some(needed), gap, must_be_known, source).resting_on(last.clone())
+    };
+    let light = match reckoned {
+        None => return lacking(None, Source::LightReadings { band }),
+        Some(Err(why)) => {
+            return lacking(Some(Gap::LightNotReckoned(why.clone())), Source::LightReadings { band });
+        }
+        Some(Ok(light)) => light,
+    };
+    let (span, source) = (light.span, Source::LightReckoned { band });
+    // Brighter than a band that nobody published is not known to harm.
+    let brightest = if bright_end_is_sure(profile) { needed.most } else { 1.0 };
+    let inside = span.low >= needed.least - FUZZ && span.high <= brightest + FUZZ;
+    let outside = span.high < needed.least - FUZZ || span.low > brightest + FUZZ;
+    let criterion = if inside || outside {
+        let known = LightRead { share: span.share, apart: None, reckoned: Some(span) };
+        let mut found = Criterion::found(Question::LightNow, needed, known, Basis::Reckoned, inside, source);
+        found.warns = inside;
+        found.resting_on(last)
+    } else {
+        lacking(Some(Gap::LightReckoned(span)), source)
+    };
+    criterion.resting_on(light.entries.iter().cloned())
+}
+
+/// The light of a bed for a species as it is reckoned: where no reading counts, nurse plants were written, and the species
+/// does not stand any light.
+pub(super) fn reckoned(
+    story: &BedStory,
+    site: &Site,
+    (species, profile): (&SpeciesKey, Option<&Profile>),
+    day: Day,
+) -> Option<Result<BedLight, NoLight>> {
+    let nursed = story.nurses.iter().any(|nurse| nurse.day <= day);
+    let asked = nursed && band(profile).is_some() && !stands_any_light(profile) && light_now(story, day).is_none();
+    let layout = story.layout.on(day).filter(|_| asked)?;
+    Some(bed_light(story, site, layout, species, day))
 }
 
 /// How far the mean of some readings may be off, as a share of the open light.

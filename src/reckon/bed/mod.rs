@@ -16,7 +16,8 @@ pub mod water;
 
 use std::sync::Arc;
 
-use super::picture::{BedPicture, BedSpecies, Criterion, Looking, Rule};
+use super::light::BedLight;
+use super::picture::{BedPicture, BedSpecies, Criterion, Looking, NoLight, Rule};
 use super::site::Site;
 use super::stock::{BedStory, Places};
 use crate::base::{Day, SpeciesKey};
@@ -54,14 +55,21 @@ pub(crate) fn picture_bed(story: &Arc<BedStory>, then: Then<'_>) -> Option<BedPi
 
 fn bed_species(story: &BedStory, then: Then<'_>, layout: &BedSet, species: SpeciesKey) -> BedSpecies {
     let room = positions::room(story, then.site, layout, &species);
-    let criteria = bed_criteria(story, then, &species, room);
+    let profile = then.site.profile(&species).map(|profile| &**profile);
+    let reckoned = light_now::reckoned(story, then.site, (&species, profile), then.day);
+    let criteria = bed_criteria(story, then, &species, room, reckoned.as_ref());
     let light_fits =
         criteria.iter().any(|criterion| criterion.rule() == Rule::LightNow && criterion.met() == Some(true));
+    let light = reckoned.and_then(Result::ok);
+    // Of light that is reckoned some positions are inside and others are not.
+    let band = light_now::band(profile).map(|(least, most, _)| (least, most));
+    let inside = light.as_ref().zip(band).map_or(1.0, |(light, band)| light.inside(band));
     BedSpecies {
         positions: room.positions,
         living: room.living,
         open_positions: room.open,
-        in_light: if light_fits { room.open } else { 0 },
+        in_light: if light_fits { (f64::from(room.open) * inside).round() as u32 } else { 0 },
+        light_reckoned: light.map(|light| light.span),
         standing: standing::standing(story, &species, room.open, &criteria, then.day),
         criteria,
         species,
@@ -69,14 +77,20 @@ fn bed_species(story: &BedStory, then: Then<'_>, layout: &BedSet, species: Speci
 }
 
 /// The questions of a bed for a species, in the order in which they are asked.
-fn bed_criteria(story: &BedStory, then: Then<'_>, species: &SpeciesKey, room: positions::Room) -> Vec<Criterion> {
+fn bed_criteria(
+    story: &BedStory,
+    then: Then<'_>,
+    species: &SpeciesKey,
+    room: positions::Room,
+    reckoned: Option<&Result<BedLight, NoLight>>,
+) -> Vec<Criterion> {
     let Then { site, places, day, looking } = then;
     let profile = site.profile(species).map(|profile| &**profile);
     let layout = story.layout.entry_on(day).map(|(entry, _)| entry);
     let rows = story.layout.on(day).and_then(|layout| positions::rows(site, layout, species));
     let mut criteria = vec![
         positions::criterion(story, species, room, layout),
-        light_now::criterion(story, (species, profile), rows, day),
+        light_now::criterion(story, (species, profile), (rows, reckoned), day),
         light_now::coming(species, profile),
         soil::criterion(story, site, profile, rows, day),
     ];

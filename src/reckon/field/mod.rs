@@ -11,7 +11,7 @@ mod tests;
 mod waits;
 
 pub(crate) use light_rows::light_rows;
-pub(crate) use nurse_grid::{NurseGrid, nurse_grids};
+pub(crate) use nurse_grid::{NurseGrid, grid_of, nurse_grids};
 pub(crate) use plan::{SpeciesPlan, species_plan};
 pub use plan::{Spot, SpotState, Unsaid};
 pub(crate) use rows::{rows_asked, rows_named, rows_written};

@@ -7,9 +7,8 @@ use super::rows::rows_named;
 use crate::base::{Day, SpeciesKey};
 use crate::nursery::entry::types::PlantingPattern;
 use crate::reckon::bed::positions::{lines, positions_of};
-use crate::reckon::picture::BedPicture;
 use crate::reckon::site::Site;
-use crate::reckon::stock::CohortStory;
+use crate::reckon::stock::{BedStory, CohortStory};
 use crate::science::spacing::Position;
 
 /// What a position holds.
@@ -79,13 +78,13 @@ impl SpeciesPlan {
 
 /// The plan of a species in a bed on a day; none where the layout has no line for it. Of several lines of one species the
 /// first is drawn; a plan that repeats a species is rare, and its other lines count as elsewhere.
-pub(crate) fn species_plan(bed: &BedPicture, site: &Site, day: Day, species: &SpeciesKey) -> Option<SpeciesPlan> {
-    let layout = bed.story.layout.on(day)?;
+pub(crate) fn species_plan(story: &BedStory, site: &Site, day: Day, species: &SpeciesKey) -> Option<SpeciesPlan> {
+    let layout = story.layout.on(day)?;
     let line = lines(site, layout, species).next()?;
-    let mut grid = Grid::of(positions_of(&bed.story, site, layout, species)?);
-    let cohorts = || bed.story.cohorts.iter().filter(|cohort| cohort.species.as_ref() == Some(species));
+    let mut grid = Grid::of(positions_of(story, site, layout, species)?);
+    let cohorts = || story.cohorts.iter().filter(|cohort| cohort.species.as_ref() == Some(species));
     let anywhere = grid.place(cohorts());
-    let nurses = bed.story.nurses.iter().filter(|nurse| nurse.nurse == *species).map(|nurse| nurse.alive);
+    let nurses = story.nurses.iter().filter(|nurse| nurse.nurse == *species).map(|nurse| nurse.alive);
     let unsaid = grid.settle(nurses.fold(anywhere, u32::saturating_add));
     Some(SpeciesPlan {
         species: species.clone(),

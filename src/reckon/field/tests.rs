@@ -38,7 +38,7 @@ fn set(page: &mut TestBook, on: &str, tray: &str, count: u32, where_to: Value) {
 fn plan_of(page: &TestBook) -> SpeciesPlan {
     let (_, site) = page.story(ON);
     let picture = page.picture(ON);
-    species_plan(&picture, &site, day(ON), &picture.species[0].species).unwrap()
+    species_plan(&picture.story, &site, day(ON), &picture.species[0].species).unwrap()
 }
 
 /// A letter for each place, a word for each row.

@@ -1,6 +1,6 @@
 //! One question of a verdict: what is needed, what is known and how, whether it is met, and where the rule comes from.
 
-use super::quantity::Beside;
+use super::quantity::{Beside, LightSpan};
 use super::question::{Found, Known, Question, Rule};
 use super::source::Source;
 use crate::base::{Day, EntryId, Range, SpeciesKey};
@@ -75,6 +75,8 @@ pub enum Measure {
     Roots(Roots),
     /// A share of the open light, 0 to 1.
     Light(f64),
+    /// The same as it is reckoned.
+    LightReckoned(LightSpan),
     /// A band of the open light, shares of 0 to 1.
     LightBand {
         /// Least.
@@ -208,6 +210,19 @@ pub enum RestsFrom {
     KeptTooLong,
 }
 
+/// Why the light of a bed cannot be reckoned.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub enum NoLight {
+    /// Nothing is known of the crown or the leaves of a nurse plant or a tree that stands there.
+    NoCrown(SpeciesKey),
+    /// Nobody wrote when a nurse plant was planted, nor how large it is.
+    NoAge(SpeciesKey),
+    /// Plants stand there whose species nobody wrote.
+    NoSpecies,
+    /// More nurse plants than any bed has.
+    TooMany,
+}
+
 /// Why a question has no answer, where more can be said than that nobody looked.
 #[derive(Clone, PartialEq, Debug)]
 pub enum Gap {
@@ -260,6 +275,10 @@ pub enum Gap {
         /// Rain of the days read, mm.
         mm: f64,
     },
+    /// Nobody read the light; what is reckoned from the nurse plants does not tell whether it fits.
+    LightReckoned(LightSpan),
+    /// Nobody read the light, and it cannot be reckoned.
+    LightNotReckoned(NoLight),
     /// Plants came from elsewhere, and the light they stand in is known only since they stand here.
     LightSince {
         /// Since when.

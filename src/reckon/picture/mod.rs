@@ -9,7 +9,7 @@ pub mod quantity;
 pub mod question;
 pub mod source;
 
-pub use criterion::{Basis, Criterion, Gap, Measure, PartSeen, SampleUnit};
+pub use criterion::{Basis, Criterion, Gap, Measure, NoLight, PartSeen, SampleUnit};
 pub use doubt::{Doubt, DoubtKind};
 pub use only::Only;
 pub(in crate::reckon) use pairs::MadeOf;
@@ -162,6 +162,8 @@ pub struct BedSpecies {
     pub open_positions: u32,
     /// Open positions whose light is inside the band.
     pub in_light: u32,
+    /// The light as it is reckoned from the nurse plants, where nobody read it and it can be.
+    pub(crate) light_reckoned: Option<quantity::LightSpan>,
     /// The standing of the bed for it.
     pub standing: Standing,
     /// The questions of its verdict.
@@ -225,6 +227,13 @@ pub struct BedPicture {
     pub nurses: Vec<NursePicture>,
     /// Its whole story.
     pub story: Arc<BedStory>,
+}
+
+impl BedPicture {
+    /// The light as it is reckoned, where nobody read it: that of the first species of the plan that is asked for.
+    pub(crate) fn light_reckoned(&self) -> Option<quantity::LightSpan> {
+        self.species.iter().find_map(|line| line.light_reckoned)
+    }
 }
 
 /// What the book says on a day.

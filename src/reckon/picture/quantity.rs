@@ -40,7 +40,6 @@ shown_as! {
     Day: day => Measure::On(day);
     LightBand: LightBand { least, most } => Measure::LightBand { least, most };
     Light: Light(share) => Measure::Light(share);
-    LightRead: LightRead { share, .. } => Measure::Light(share);
     ResistanceAtMost: ResistanceAtMost { mpa, depth_cm, rod_mm } => Measure::ResistanceAtMost { mpa, depth_cm, rod_mm };
     WorkWithin: WorkWithin { task, days, .. } => Measure::WorkWithin { task, days };
     RainAtLeast: RainAtLeast { mm, days } => Measure::RainAtLeast { mm, days };
@@ -490,13 +489,32 @@ pub struct LightBand {
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub struct Light(pub f64);
 
-/// The light of a bed, the mean of its readings.
+/// The light of a bed: the mean of its readings, or what was reckoned where nobody read.
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub struct LightRead {
     /// A share of the open light, 0 to 1.
     pub share: f64,
     /// How far the readings lie apart, where they do not agree.
     pub apart: Option<LightApart>,
+    /// From where to where it may be, where it was reckoned and not read.
+    pub(crate) reckoned: Option<LightSpan>,
+}
+
+impl From<LightRead> for Measure {
+    fn from(light: LightRead) -> Measure {
+        light.reckoned.map_or(Measure::Light(light.share), Measure::LightReckoned)
+    }
+}
+
+/// Light as it is reckoned, shares of the open light: four times in five it is from low to high.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct LightSpan {
+    /// The likely share.
+    pub share: f64,
+    /// As dark as it may be.
+    pub low: f64,
+    /// As bright as it may be.
+    pub high: f64,
 }
 
 /// Readings that do not agree.

@@ -125,6 +125,11 @@ pub enum Source {
         /// Source of the band.
         band: String,
     },
+    /// Light as it is reckoned, against a species' band, with the source of the band.
+    LightReckoned {
+        /// Source of the band.
+        band: String,
+    },
     /// Ground work that lasts so many days.
     GroundWork {
         /// Days.

@@ -98,14 +98,18 @@ fn one_coming(walk: &Walk<'_>, bed: &BedPicture, line: &BedSpecies, tray: &TrayP
 
 /// Lines of a plan with room whose light does not speak against planting now.
 fn plantable_lines(bed: &BedPicture) -> impl Iterator<Item = &BedSpecies> {
-    let dark =
-        |line: &&BedSpecies| asked(&line.criteria, Rule::LightNow).is_some_and(|asked| asked.met() == Some(false));
+    // Light that was reckoned and not read is asked for.
+    let dark = |line: &&BedSpecies| {
+        asked(&line.criteria, Rule::LightNow)
+            .is_some_and(|asked| asked.met() == Some(false) && asked.basis() != Basis::Reckoned)
+    };
     bed.species.iter().filter(|line| line.open_positions > 0).filter(move |line| !dark(line))
 }
 
 /// Whether the light is known to fit a line, or the species asks nothing of it: no hole is dug on unknown light.
 fn lit(line: &&BedSpecies) -> bool {
-    asked(&line.criteria, Rule::LightNow).is_none_or(|asked| asked.met() == Some(true) || asked.needed().is_none())
+    let read = |asked: &Criterion| asked.met() == Some(true) && asked.basis() != Basis::Reckoned;
+    asked(&line.criteria, Rule::LightNow).is_none_or(|asked| read(asked) || asked.needed().is_none())
 }
 
 fn first_coming(walk: &Walk<'_>, bed: &BedPicture, within_days: i32) -> Option<Coming> {

@@ -154,6 +154,8 @@ pub struct GroundLook {
     pub what: Option<crate::nursery::entry::types::CutWhat>,
     /// Plants cut, lifted or lost, where written or reckoned from a share.
     pub plants: Option<u32>,
+    /// The share of what stood of that species, 0 to 1: of its plants, of leaves of its leaves.
+    pub(crate) share: f64,
     /// Whether it let light in: a light reading before it no longer holds.
     pub opens_light: bool,
     /// Whether tubers were lifted, which loosens the ground.

@@ -26,6 +26,8 @@ pub(super) struct CutEffect {
     pub opens_light: bool,
     /// Tubers were lifted.
     pub lifts_tubers: bool,
+    /// The share of what stood of that species: of its plants, of leaves of its leaves. Where nobody wrote how much, all.
+    pub share: f64,
 }
 
 /// What a cut does where `lived` nurse plants of the species stood. A banana stem dies with its bunch, the mat lives on.
@@ -38,17 +40,24 @@ pub(super) fn effect(site: &Site, nurse: &SpeciesKey, cut: &NurseCut, lived: u32
     let enough = counted.or(share).is_none_or(|share| share + FUZZ >= CUT_OPENS_SHARE);
     // A share of the leaves of some of the plants.
     let leaves = counted.unwrap_or(1.0) * share.unwrap_or(1.0);
+    let of_plants = counted.or(share).unwrap_or(1.0);
     match cut.what {
-        CutWhat::Leaves => {
-            CutEffect { ends_plants: false, opens_light: leaves + FUZZ >= LEAVES_OPEN_SHARE, lifts_tubers: false }
-        }
-        CutWhat::Stem => CutEffect { ends_plants: false, opens_light: enough, lifts_tubers: false },
+        CutWhat::Leaves => CutEffect {
+            ends_plants: false,
+            opens_light: leaves + FUZZ >= LEAVES_OPEN_SHARE,
+            lifts_tubers: false,
+            share: leaves,
+        },
+        CutWhat::Stem => CutEffect { ends_plants: false, opens_light: enough, lifts_tubers: false, share: of_plants },
         CutWhat::Harvest => CutEffect {
             ends_plants: ends_with_harvest,
             opens_light: (ends_with_harvest || dies) && enough,
             lifts_tubers: cassava,
+            share: of_plants,
         },
-        CutWhat::Felled => CutEffect { ends_plants: true, opens_light: enough, lifts_tubers: cassava },
+        CutWhat::Felled => {
+            CutEffect { ends_plants: true, opens_light: enough, lifts_tubers: cassava, share: of_plants }
+        }
     }
 }
 
@@ -58,6 +67,6 @@ pub(super) fn loss_opens(lived: u32, alive: u32) -> bool {
 }
 
 /// A share of the plants; all of them where none lived by the books.
-fn share_of(plants: u32, lived: u32) -> f64 {
+pub(super) fn share_of(plants: u32, lived: u32) -> f64 {
     if lived == 0 { 1.0 } else { (f64::from(plants) / f64::from(lived)).min(1.0) }
 }

@@ -22,7 +22,7 @@ pub(crate) fn light_at(points: &[Point], crowns: &[Crown], directions: &[Directi
 }
 
 /// How low a light may stand for a crown to be in its way: most crowns are passed over by two multiplications.
-struct Reach {
+pub(super) struct Reach {
     /// From the point to the nearest of the crown on the ground, m; below 0 under it.
     aside_m: f64,
     /// From the point up to the top of the crown, m.
@@ -30,7 +30,7 @@ struct Reach {
 }
 
 impl Reach {
-    fn of(crown: &Crown, point: Point) -> Reach {
+    pub(super) fn of(crown: &Crown, point: Point) -> Reach {
         let [x_m, y_m] = crown.at();
         Reach {
             aside_m: (point[0] - x_m).hypot(point[1] - y_m) - crown.radius_m(),
@@ -39,7 +39,7 @@ impl Reach {
     }
 
     /// Whether the ray, where it comes to the crown, is not above its top already.
-    fn meets(&self, direction: &Direction) -> bool {
+    pub(super) fn meets(&self, direction: &Direction) -> bool {
         let level = direction.east.hypot(direction.north);
         self.above_m > 0.0 && (self.aside_m <= 0.0 || self.aside_m * direction.up <= self.above_m * level)
     }

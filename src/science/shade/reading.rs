@@ -4,6 +4,7 @@
 //! (a sum of exponentials), so Newton's steps on ln R from f = 0 rise to the answer and never pass it.
 
 use super::crown::{Crown, Point};
+use super::plain::Reach;
 use super::sky::Direction;
 use crate::science::sun::radiation::Slope;
 use crate::science::wrong_input::{self, WrongInput};
@@ -53,8 +54,10 @@ pub(crate) fn leaf_factor(
     let seen: Vec<&Direction> = directions.iter().filter(|direction| !direction.behind(ground)).collect();
     let mut rays = Vec::with_capacity(points.len() * seen.len());
     for point in points {
+        let near: Vec<(&Crown, Reach)> = crowns.iter().map(|crown| (crown, Reach::of(crown, *point))).collect();
         for direction in &seen {
-            let depth: f64 = crowns.iter().map(|crown| crown.depth(*point, direction)).sum();
+            let hit = near.iter().filter(|(_, reach)| reach.meets(direction));
+            let depth: f64 = hit.map(|(crown, _)| crown.depth(*point, direction)).sum();
             rays.push(Ray { depth, weight: direction.weight / points.len() as f64 });
         }
     }

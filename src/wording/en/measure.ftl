@@ -13,6 +13,8 @@ measure_leaf_pairs_at_least = at least { $pairs } pairs of leaves
 # (what, share)
 measure_pest = { $what } on { $share }
 measure_light = { $light } light
+# (light, low, high)
+measure_light_reckoned = about { $light } light ({ $low } to { $high })
 # (least, most)
 measure_light_band = { $least } to { $most } light
 measure_ratio_at_most = at most { $ratio } times as bright

@@ -62,6 +62,7 @@ bed_light_apart = { $light } light, readings of { $since } to { $day } from { $l
 # (light, now, since)
 tray_light_changed = { $light } in the mean of { $LAST_LIGHT_DAYS } days; { $now } since { $since }
 take_care = take care: { $what }
+bed_light_reckoned = light not read, reckoned { $light }
 bed_light_unknown = light not read
 bed_plans_nothing = nothing is planned here
 # (open, positions)
@@ -103,6 +104,22 @@ why_ready_for = ready for { $beds }; for brighter beds not yet: { $why }
 # (task, reason)
 why_due = { $task }: { $reason }
 reckoning_heading = How it is reckoned
+light_reckoning_heading = How the light is reckoned
+light_reckoning_heading_of = How the light is reckoned for { $species }
+light_from_nurses = reckoned from the nurse plants { $light }
+label_light_unread = without a reading
+label_light_leaves = leaves by the reading
+label_light_corrected = with that reading
+label_light_positions = from position to position
+# (read, day, expected, factor)
+light_leaves_told = { $read } light read on { $day }, where leaves as the profile says would let through { $expected }: density x { $factor }
+# (read, day, expected)
+light_leaves_not_told = { $read } light read on { $day }, where leaves as the profile says would let through { $expected }: no leaves explain it, the crowns are drawn too small, too large or in the wrong place: measure some with a tape
+# (low, high)
+light_positions = { $low } to { $high }
+# (low, high, share, band)
+light_positions_in_band = { $low } to { $high }, { $share } of them inside { $band }
+source_light_model = height and crown by age of the profile or by tape, leaf density from the light that its closed stand lets through, about 40 % either way (ours); Monsi & Saeki 1953; half of the light from the sky (ours); neighbouring beds and slope are left out
 why_fits = fits: { $plants } can go
 why_fits_not = does not fit
 why_nothing_asked = nothing is asked of it

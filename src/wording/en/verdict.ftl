@@ -271,6 +271,12 @@ light_too_bright = { $light } light in this bed, more than { $most }: let more s
 # (light, least)
 light_too_dark = { $light } light in this bed, less than { $least }: cut back the shade first
 # (light, band)
+light_reckoned_met = { $light } by reckoning, not read, inside its { $band }: read the light before many plants go
+# (light, most)
+light_reckoned_bright = { $light } by reckoning, not read, more than { $most }: let more shade grow first, or read the light
+# (light, least)
+light_reckoned_dark = { $light } by reckoning, not read, less than { $least }: cut back the shade first, or read the light
+# (light, band)
 light_coming_met = { $light } light to come, inside its { $band }
 # (light, most)
 light_coming_bright = { $light } light to come, more than { $most }: plan shade in time
@@ -371,6 +377,11 @@ gap_around_hole = holes are dug, but nobody looked at the ground around them: tw
 gap_read_too_shallow = the ground was read soft only down to { $depth } cm, the plants go to { $needed } cm: read deeper
 # (read, of, mm)
 gap_gauge_partly = the gauge was read on { $read } of the last { $of } days, { $mm } mm: write the days between, noughts too
+gap_light_reckoned = the light was not read; reckoned from the nurse plants it is { $light }: read the light in this bed
+gap_light_no_crown = the light is not known, and nothing tells of the crowns of { $plant } there: read the light in this bed
+gap_light_no_age = the light is not known, and nobody wrote when { $nurse } was planted: read the light in this bed, or measure { $nurse } with a tape
+gap_light_trees = the light is not known, and plants of no written species shade it: read the light in this bed
+gap_light_too_many = the light is not known, and so many nurse plants are not reckoned: read the light in this bed
 # (since, until)
 gap_light_since = its light is known only since { $since }: leave it there until { $until }, or write with its arrival since when it has stood so
 # (cm, day)
@@ -435,6 +446,7 @@ unknown_age_of_nurse = nobody wrote down when it was sown: it is planted as it c
 unknown_exposure_step_pair = the step in light is not known: read the light at the tray and in the bed
 
 source_collar = collar at least max(floor, height / 8), after Jaenicke 1999, from memory; floor: { $floor }
+source_light_reckoned = { $band }; reckoned: light through the crowns of the nurse plants (Monsi & Saeki 1953) by age or tape, leaves by their profile and the last reading; four times in five inside the range (ours)
 source_light_readings = { $band }; readings under { $READING_LASTS_DAYS } days old, newer ones weigh more, none from before the last great cut or loss (ours)
 source_ground_work = { $days ->
     [one] ours, common practice: what is not written down is not done, and it counts for { $days } day

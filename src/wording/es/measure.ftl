@@ -9,6 +9,7 @@ measure_leaves_at_least = al menos { $leaves } hojas
 measure_leaf_pairs_at_least = al menos { $pairs } pares de hojas
 measure_pest = { $what } en { $share }
 measure_light = { $light } de luz
+measure_light_reckoned = cerca de { $light } de luz ({ $low } a { $high })
 measure_light_band = { $least } a { $most } de luz
 measure_ratio_at_most = a lo más { $ratio } veces la luz
 measure_light_step = de { $from } a { $to } de luz, { $ratio } veces

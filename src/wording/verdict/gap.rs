@@ -3,9 +3,10 @@
 use crate::base::text::cleaned;
 use crate::base::{Day, SpeciesKey};
 use crate::nursery::herbicide::may_have_no_label;
+use crate::nursery::species::Catalogue;
 use crate::reckon::picture::criterion::{RestsFrom, Soaking};
 use crate::reckon::picture::quantity::Beside;
-use crate::reckon::picture::{Criterion, Gap, PartSeen, Rule};
+use crate::reckon::picture::{Criterion, Gap, NoLight, PartSeen, Rule};
 use crate::science::soil::{ROOT_LIMIT_MPA, rod_push_kg};
 use crate::wording::Wording;
 
@@ -67,6 +68,8 @@ impl Wording {
             Gap::GaugePartly { days_read, of_days, mm } => {
                 self.gap_gauge_partly(*days_read, *of_days, self.number(*mm, 1))
             }
+            Gap::LightReckoned(span) => self.gap_light_reckoned(self.span_words(*span)),
+            Gap::LightNotReckoned(why) => self.light_not_reckoned(why),
             Gap::LightSince { since, until } => self.gap_light_since(self.day(*since), self.day(*until)),
             Gap::NotLookedAt { came, keep_days } => self.gap_not_looked_at(self.day(*came), *keep_days),
             Gap::HeightOnArrival { cm, on } => self.gap_height_on_arrival(self.number(*cm, 0), self.day(*on)),
@@ -84,6 +87,16 @@ impl Wording {
             Gap::PlugTells { on, until } => self.gap_plug_tells(self.day(*on), self.day(*until)),
             Gap::ComingDay => self.gap_coming_day(),
             Gap::NoWaitingTime { with, day, beside } => self.no_waiting_time(with, *day, beside.as_ref()),
+        }
+    }
+
+    fn light_not_reckoned(&self, why: &NoLight) -> String {
+        let said = |species: &SpeciesKey| self.species_of(species, &Catalogue::built_in());
+        match why {
+            NoLight::NoCrown(plant) => self.gap_light_no_crown(said(plant)),
+            NoLight::NoAge(nurse) => self.gap_light_no_age(said(nurse)),
+            NoLight::NoSpecies => self.gap_light_trees(),
+            NoLight::TooMany => self.gap_light_too_many(),
         }
     }
 
@@ -138,6 +151,7 @@ fn species_line(species: &SpeciesKey, figures: &[&str]) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::reckon::picture::quantity::LightSpan;
     use crate::wording::Lang;
     use std::collections::BTreeSet;
 
@@ -147,6 +161,11 @@ mod tests {
             Gap::NoShadeBand(own.clone()),
             Gap::NoMostDays(own),
             Gap::ReadDry,
+            Gap::LightReckoned(LightSpan { share: 0.45, low: 0.3, high: 0.6 }),
+            Gap::LightNotReckoned(NoLight::NoCrown(SpeciesKey::new("Markhamia lutea"))),
+            Gap::LightNotReckoned(NoLight::NoAge(SpeciesKey::new("Markhamia lutea"))),
+            Gap::LightNotReckoned(NoLight::NoSpecies),
+            Gap::LightNotReckoned(NoLight::TooMany),
             Gap::SampleOld { on: Day::from_number(20_000) },
             Gap::NotLookedAt { came: Day::from_number(20_000), keep_days: 2 },
             Gap::CameAfterSample { on: Day::from_number(20_000) },

@@ -44,6 +44,7 @@ impl Wording {
             Measure::LeavesAtLeast { count, pairs: false } => self.measure_leaves_at_least(self.number(*count, 1)),
             Measure::Roots(roots) => self.roots_words(*roots),
             Measure::Light(share) => self.measure_light(self.percent_beside(*share, limits)),
+            Measure::LightReckoned(span) => self.span_words(*span),
             Measure::LightBand { least, most } => self.band_words(*least, *most),
             Measure::RatioAtMost(ratio) => self.measure_ratio_at_most(self.decimal(*ratio, 1)),
             Measure::LightStep { from, to } => self.light_step(*from, *to, limits),

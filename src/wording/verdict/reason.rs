@@ -6,8 +6,8 @@ use crate::nursery::entry::types::{GroundTask, Roots, Tubers};
 use crate::reckon::bed::soil::rests_on_a_hole;
 use crate::reckon::picture::quantity::{
     AtWork, Beside, CollarRule, DaysAtLeast, DaysOfSpecies, Ground, Hardened, HeightBand, Holds, Hole, InContainer,
-    KeepsUntil, LeavesAtLeast, Light, LightApart, LightBand, LightRead, LightStep, LivesBare, NotSo, PlantsAtLeast,
-    Positions, RainAtLeast, RatioAtMost, ResistanceAtMost, Sample, Until, Wet, WorkWithin,
+    KeepsUntil, LeavesAtLeast, Light, LightApart, LightBand, LightRead, LightSpan, LightStep, LivesBare, NotSo,
+    PlantsAtLeast, Positions, RainAtLeast, RatioAtMost, ResistanceAtMost, Sample, Until, Wet, WorkWithin,
 };
 use crate::reckon::picture::question::Found;
 use crate::reckon::picture::{Basis, Criterion, Question};
@@ -347,7 +347,24 @@ impl Wording {
         }
     }
 
+    /// Light as it is reckoned: `about 45 % light (30 to 60 %)`.
+    pub(super) fn span_words(&self, LightSpan { share, low, high }: LightSpan) -> String {
+        self.measure_light_reckoned(self.percent(share), self.number(low * 100.0, 0), self.percent(high))
+    }
+
+    fn light_reckoned_reason(&self, span: LightSpan, LightBand { least, most }: LightBand, met: bool) -> String {
+        let words = self.span_words(span);
+        match (met, span.low > most) {
+            (true, _) => self.light_reckoned_met(words, self.band_words(least, most)),
+            (false, true) => self.light_reckoned_bright(words, self.percent(most)),
+            (false, false) => self.light_reckoned_dark(words, self.percent(least)),
+        }
+    }
+
     fn light_mean_reason(&self, &Found { needed, known, met, .. }: &Found<LightBand, LightRead>) -> String {
+        if let Some(span) = known.reckoned {
+            return self.light_reckoned_reason(span, needed, met);
+        }
         let (LightBand { least, most }, light) = (needed, known.share);
         let words = self.percent_beside(light, &[least, most]);
         let inside = (least - EXACT..=most + EXACT).contains(&light);

@@ -40,7 +40,7 @@ fn every_question() -> Vec<[Criterion; 3]> {
     let step = |to| LightStep { from: 0.3, to, burns: None, in_sun: false, rests_until: None };
     let why = || Some("promised".to_string());
     let at_work = || Some(AtWork { with: "glyphosate".into(), beside: None, dries: false, wets: false });
-    let read = |share| LightRead { share, apart: None };
+    let read = |share| LightRead { share, apart: None, reckoned: None };
     vec![
         in_every_state(Question::DaysSinceSowing, age, 250, 193),
         in_every_state(Question::DaysInContainer, Holds::Days(300), InContainer::Days(100), InContainer::Days(430)),

@@ -11,6 +11,7 @@ impl Wording {
             Source::Figure(source) => self.figure_source_words(source),
             Source::Collar { floor } => self.source_collar(self.figure_source_words(floor)),
             Source::LightReadings { band } => self.source_light_readings(self.figure_source_words(band)),
+            Source::LightReckoned { band } => self.source_light_reckoned(self.figure_source_words(band)),
             Source::GroundWork { lasts_days } => self.source_ground_work(*lasts_days),
         }
     }
@@ -34,7 +35,8 @@ mod tests {
         let common = "common practice".to_string();
         all.push(Source::Figure("this nursery".to_string()));
         all.push(Source::Collar { floor: common.clone() });
-        all.push(Source::LightReadings { band: common });
+        all.push(Source::LightReadings { band: common.clone() });
+        all.push(Source::LightReckoned { band: common });
         all.push(Source::GroundWork { lasts_days: 30 });
         all
     }

@@ -1,8 +1,10 @@
 //! What a verdict rests on, as pairs of a label and what stands behind it: of a tray, of a question, of a bed's line.
 
 use crate::base::Day;
+use crate::reckon::light::LightTold;
 use crate::reckon::picture::answered::Answered;
 use crate::reckon::picture::quantity::LightApart;
+use crate::reckon::picture::quantity::LightSpan;
 use crate::reckon::picture::{BedSpecies, Criterion, DaySpread, LightNow, PairPicture, TrayPicture};
 use crate::reckon::round::tasks::work_for;
 use crate::reckon::stock::{Graft, PlaceStory, Since};
@@ -161,6 +163,47 @@ impl Wording {
             }
             None => self.bed_light(share, read),
         }
+    }
+
+    /// That the light of a bed was not read, and what is reckoned instead.
+    pub(crate) fn light_not_read(&self, reckoned: Option<LightSpan>) -> String {
+        match reckoned {
+            Some(span) => self.bed_light_reckoned(self.span_words(span)),
+            None => self.bed_light_unknown(),
+        }
+    }
+
+    /// Light as it is reckoned from the nurse plants.
+    pub(crate) fn light_reckoned_words(&self, span: LightSpan) -> String {
+        self.light_from_nurses(self.span_words(span))
+    }
+
+    /// How the light of a bed is reckoned: without a reading, what a reading says of the leaves, and with it.
+    pub(crate) fn light_formulas(&self, told: &LightTold) -> Vec<(String, String)> {
+        let mut pairs = vec![(self.label_light_unread(), self.span_words(told.unread))];
+        if let Some(by) = &told.by_reading {
+            let (read, day, expected) = (self.percent(by.read), self.day(by.read_on), self.percent(by.expected));
+            let said = match by.factor {
+                Some(factor) => self.light_leaves_told(read, day, expected, self.number(factor, 2)),
+                None => self.light_leaves_not_told(read, day, expected),
+            };
+            pairs.push((self.label_light_leaves(), said));
+            pairs.push((self.label_light_corrected(), self.span_words(told.light)));
+        }
+        let (low, high) = told.ends;
+        let spread = match told.inside {
+            Some((share, (least, most))) => self.light_positions_in_band(
+                self.percent(low),
+                self.percent(high),
+                self.percent(share),
+                self.band_words(least, most),
+            ),
+            None => self.light_positions(self.percent(low), self.percent(high)),
+        };
+        pairs.push((self.label_light_positions(), spread));
+        pairs.push((self.label_formula(), self.calc_light_formula()));
+        pairs.push((self.label_source(), self.source_light_model()));
+        pairs
     }
 
     /// How a bed stands for a species, and how many of its places are open; and whether anything holds it back.

@@ -146,6 +146,9 @@ fn light(bed: &BedPicture, cx: &ScreenContext<'_>, page: &mut Sheet) {
                 None => wording.bed_light_unknown(),
             };
             page.hanging("? ", Ink::Waits, &message, Ink::Plain);
+            if let Some(span) = bed.light_reckoned() {
+                page.hanging("~ ", Ink::Waits, &wording.light_reckoned_words(span), Ink::Plain);
+            }
         }
     }
     if rows.is_empty() {

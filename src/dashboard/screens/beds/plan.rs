@@ -50,7 +50,7 @@ type Cells = BTreeMap<(usize, usize), (String, Ink)>;
 pub(super) fn draw(bed: &BedPicture, species: &SpeciesKey, along: usize, cx: &ScreenContext<'_>, page: &mut Sheet) {
     let wording = cx.wording;
     let site = &cx.book.picture.site;
-    let Some(plan) = species_plan(bed, site, cx.day(), species).filter(|plan| !plan.spots.is_empty()) else {
+    let Some(plan) = species_plan(&bed.story, site, cx.day(), species).filter(|plan| !plan.spots.is_empty()) else {
         page.paragraph(&wording.plan_none(), Ink::Plain);
         return;
     };
@@ -241,7 +241,7 @@ fn others(bed: &BedPicture, plan: &SpeciesPlan, cx: &ScreenContext<'_>) -> Vec<O
     let mut taken: BTreeSet<char> = "oOxX".chars().collect();
     let mut all = Vec::new();
     for line in bed.species.iter().filter(|line| line.species != plan.species) {
-        let Some(other) = species_plan(bed, &cx.book.picture.site, cx.day(), &line.species) else { continue };
+        let Some(other) = species_plan(&bed.story, &cx.book.picture.site, cx.day(), &line.species) else { continue };
         let name = cx.species(Some(&line.species));
         let letter = letter_of(&name, &mut taken, true);
         let spots = other.spots.iter().map(|spot| (spot.x_m, spot.y_m)).collect();

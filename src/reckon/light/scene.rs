@@ -1,0 +1,91 @@
+//! What light is reckoned on: crowns of what stands, points among the positions, directions seen along the rows.
+
+use super::crown::{crown, day_taken};
+use super::stand::{Leaves, Stand};
+use crate::base::{Day, SpeciesKey};
+use crate::nursery::entry::BedSet;
+use crate::reckon::field::{SpotState, species_plan};
+use crate::reckon::site::Site;
+use crate::reckon::stock::BedStory;
+use crate::science::shade::crown::Crown;
+use crate::science::shade::sky::Direction;
+use crate::science::sun::place::Place;
+
+/// Share of a day's light that comes from the whole sky. Ours: half, as in the humid tropics; where no place is written all
+/// of it.
+pub(crate) const DIFFUSE_SHARE: f64 = 0.5;
+
+/// The crowns of what stands, with so much of their leaves, so many times as dense.
+pub(super) fn crowns_of(standing: &[Stand], of: impl Fn(&Leaves) -> f64, factor: f64) -> Vec<Crown> {
+    let each = standing.iter().flat_map(|stand| {
+        let (density, extinction) = stand.density;
+        let density = density * of(&stand.leaves) * factor;
+        stand.spots.iter().filter_map(move |spot| crown(*spot, stand.size, (density, extinction)))
+    });
+    each.collect()
+}
+
+/// Directions as they are seen along the rows of a bed; where nobody wrote how these lie they run east.
+pub(super) fn seen_along(directions: &[Direction], bed: &BedSet) -> Vec<Direction> {
+    let heading_deg = bed.row_bearing_deg.map_or(90.0, |bearing| bearing.0);
+    directions.iter().map(|direction| direction.along_rows(heading_deg)).collect()
+}
+
+pub(super) fn place_of(site: &Site, day: Day) -> Option<Place> {
+    let nursery = site.nursery.on(day)?;
+    Place::new(nursery.latitude_deg.0, nursery.longitude_deg.0, nursery.altitude_m.0).ok()
+}
+
+/// Some of the positions of a species where one can be set, evenly among them; where none is open, of all.
+pub(super) fn points_of(
+    story: &BedStory,
+    site: &Site,
+    bed: &BedSet,
+    species: &SpeciesKey,
+    day: Day,
+    most: usize,
+) -> Vec<[f64; 2]> {
+    let spots = species_plan(story, site, day, species).map(|plan| plan.spots).unwrap_or_default();
+    let at = |free: fn(SpotState) -> bool| -> Vec<[f64; 2]> {
+        spots.iter().filter(|spot| free(spot.state)).map(|spot| [spot.x_m, spot.y_m]).collect()
+    };
+    let mut points = at(|state| !matches!(state, SpotState::Living | SpotState::Blocked));
+    if points.is_empty() {
+        points = at(|_| true);
+    }
+    if points.is_empty() {
+        points = vec![[bed.length_m.0 / 2.0, bed.width_m.0 / 2.0]];
+    }
+    some_of(points, most)
+}
+
+/// At most so many of some points: steps of the golden section never keep step with rows.
+pub(super) fn some_of(points: Vec<[f64; 2]>, most: usize) -> Vec<[f64; 2]> {
+    if points.len() <= most {
+        return points;
+    }
+    const GOLDEN: f64 = 0.618_033_988_749_894_9;
+    let count = points.len() as f64;
+    let places: std::collections::BTreeSet<usize> =
+        (0..most).map(|at| ((at as f64 * GOLDEN).fract() * count) as usize).collect();
+    places.into_iter().filter_map(|at| points.get(at).copied()).collect()
+}
+
+/// Everything that the light of what stands rests on.
+pub(super) fn rests_on(standing: &[Stand], points: &[[f64; 2]], day: Day, site: &Site, bed: &BedSet) -> Vec<u64> {
+    let mut key: Vec<u64> = Vec::new();
+    for stand in standing {
+        let Leaves { thin, likely, dense } = stand.leaves;
+        let (size, density) = (stand.size, stand.density);
+        key.push(stand.spots.len() as u64);
+        key.extend([size.0, size.1, density.0, density.1, thin, likely, dense].map(f64::to_bits));
+        key.extend(stand.spots.iter().flatten().map(|metres| metres.to_bits()));
+    }
+    key.push(points.len() as u64);
+    key.extend(points.iter().flatten().map(|metres| metres.to_bits()));
+    key.push(day_taken(day).number().unsigned_abs().into());
+    let place = place_of(site, day).map(|place| [place.lat_deg(), place.lon_deg(), place.elev_m()]);
+    key.extend(place.into_iter().flatten().map(f64::to_bits));
+    key.push(bed.row_bearing_deg.map_or(0, |bearing| bearing.0.to_bits()));
+    key
+}

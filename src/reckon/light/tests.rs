@@ -1,0 +1,106 @@
+//! What holds of reckoned light whatever the bed.
+
+use serde_json::json;
+
+use super::scene::some_of;
+use super::{bed_light, by_reading, light_told};
+use crate::base::SpeciesKey;
+use crate::reckon::test_book::{TestBook, day};
+
+const ON: &str = "2026-04-10";
+
+fn bed() -> TestBook {
+    let mut page = TestBook::default();
+    let plan = json!([{"species":"coffee","pattern":"square","row_m":3,"in_row_m":3}]);
+    let set = json!({"bed":"Upper terrace","field":"Old maize","length_m":30,"width_m":12,"edges":"half","plan":plan});
+    page.write("2025-01-05", "bed_set", set);
+    page
+}
+
+fn nurses(page: &mut TestBook, on: &str, nurse: &str, count: u32, apart_m: f64) {
+    let fields = json!({"bed":"Upper terrace","nurse":nurse,"count":count,"row_m":apart_m,"in_row_m":apart_m});
+    page.write(on, "nurse_planted", fields);
+}
+
+fn light(page: &TestBook, on: &str) -> super::BedLight {
+    let (story, site) = page.story(on);
+    let layout = story.layout.on(day(on)).unwrap();
+    bed_light(&story, &site, layout, &SpeciesKey::new("COA"), day(on)).unwrap()
+}
+
+#[test]
+fn where_nothing_stands_it_is_full_light() {
+    let open = light(&bed(), ON);
+    assert!((open.span.share - 1.0).abs() < 1e-5 && (open.span.low - 0.9).abs() < 1e-5, "{:?}", open.span);
+    assert_eq!((open.at.len(), open.inside((0.5, 0.7)), open.inside((0.7, 1.0))), (40, 0.0, 1.0));
+    // Plants set today shade nothing yet.
+    let mut page = bed();
+    nurses(&mut page, ON, "banana", 40, 3.0);
+    assert!(light(&page, ON).span.share > 0.999);
+}
+
+#[test]
+fn between_nurse_plants_some_positions_are_darker_than_others() {
+    let mut page = bed();
+    nurses(&mut page, "2025-06-01", "banana", 12, 5.0);
+    let light = light(&page, ON);
+    let (low, high) = light.ends();
+    assert!(low < light.span.share - 0.05 && high > light.span.share + 0.05, "{low} {high} {:?}", light.span);
+    let whole: f64 = [(0.0, 0.4), (0.4, 0.7), (0.7, 1.0)].into_iter().map(|band| light.inside(band)).sum();
+    assert!((whole - 1.0).abs() < 1e-9);
+}
+
+#[test]
+fn the_model_told_its_own_light_keeps_its_leaves() {
+    let mut page = bed();
+    nurses(&mut page, "2025-06-01", "banana", 40, 3.0);
+    let key = SpeciesKey::new("COA");
+    let mut unread = bed();
+    nurses(&mut unread, "2025-06-01", "banana", 40, 3.0);
+    page.write(ON, "light_read", json!({"bed":"Upper terrace","light_share":0.5,"sky":"overcast"}));
+    let told = |page: &TestBook| {
+        let (story, site) = page.story(ON);
+        by_reading::told(&story, &site, story.layout.on(day(ON)).unwrap(), &key, day(ON)).unwrap()
+    };
+    let expected = told(&page).expected;
+    let mut own = bed();
+    nurses(&mut own, "2025-06-01", "banana", 40, 3.0);
+    own.write(ON, "light_read", json!({"bed":"Upper terrace","light_share":expected,"sky":"overcast"}));
+    assert!((told(&own).factor.unwrap() - 1.0).abs() < 1e-3, "{:?}", told(&own));
+    // Without the reading it says what it said before anybody read.
+    let (story, site) = page.story(ON);
+    let told = light_told(&story, &site, &key, Some((0.5, 0.7)), day(ON)).unwrap();
+    assert_eq!(told.unread, light(&unread, ON).span);
+    assert!(told.ends.0 < told.light.share && told.ends.1 > told.light.share, "{told:?}");
+}
+
+#[test]
+fn a_reading_of_before_a_felling_is_explained_by_what_stood_then() {
+    let mut page = bed();
+    nurses(&mut page, "2025-06-01", "banana", 40, 3.0);
+    page.write("2026-03-01", "light_read", json!({"bed":"Upper terrace","light_share":0.5,"sky":"overcast"}));
+    let key = SpeciesKey::new("COA");
+    let told = |page: &TestBook| {
+        let (story, site) = page.story(ON);
+        by_reading::told(&story, &site, story.layout.on(day(ON)).unwrap(), &key, day(ON)).unwrap()
+    };
+    let before = told(&page);
+    let cut = json!({"bed":"Upper terrace","nurse":"banana","what":"felled","count":20});
+    page.write("2026-03-20", "nurse_cut", cut);
+    page.write(
+        "2026-04-01",
+        "plants_lost",
+        json!({"bed":"Upper terrace","species":"banana","count":10,"cause":"wind"}),
+    );
+    assert_eq!(told(&page), before);
+    assert!(light(&page, ON).span.share > 0.75, "{:?}", light(&page, ON).span);
+}
+
+#[test]
+fn of_many_positions_some_from_every_row_are_taken() {
+    let all: Vec<[f64; 2]> = (0..1_600).map(|at| [f64::from(at % 16), f64::from(at / 16)]).collect();
+    let some = some_of(all.clone(), 64);
+    let columns: std::collections::BTreeSet<i64> = some.iter().map(|point| point[0] as i64).collect();
+    assert!(some.len() > 60 && columns.len() >= 12, "{} {}", some.len(), columns.len());
+    assert_eq!(some_of(all.clone(), 2_000), all);
+}
