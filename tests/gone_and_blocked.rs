@@ -81,6 +81,111 @@ fn an_older_copy_put_back_is_said_by_every_command_until_it_is_settled() {
 }
 
 #[test]
+fn a_book_whose_folder_was_moved_misses_what_was_saved_where_it_lay() {
+    // The older copy is laid into the file, or takes its place.
+    for keeps_its_mark in [true, false] {
+        let mut home = Home::default();
+        std::fs::create_dir(home.file("field")).unwrap();
+        let book = |home: &Home, folder: &str| home.file(folder).join("n.outplant").display().to_string();
+        let run = |home: &Home, folder: &str, words: &[&str]| {
+            home.run(&[&["--nursery", &book(home, folder)], words].concat())
+        };
+        let begin = ["begin", "--name", "Test", "--lat", "-1.2", "--lon", "36.1", "--altitude", "1650"];
+        assert_eq!(run(&home, "field", &begin).code, 0);
+        let older = home.file("older.outplant").display().to_string();
+        assert_eq!(run(&home, "field", &["backup", &older]).code, 0);
+        assert_eq!(run(&home, "field", &["write", "noted", "text=second"]).code, 0);
+        std::fs::rename(home.file("field"), home.file("moved")).unwrap();
+        if !keeps_its_mark {
+            std::fs::remove_file(book(&home, "moved")).unwrap();
+        }
+        std::fs::copy(&older, book(&home, "moved")).unwrap();
+        let told = "one entry that was saved here is gone";
+        let ready = run(&home, "moved", &["ready"]);
+        assert!(ready.err.contains(told), "{keeps_its_mark}: {}", ready.err);
+        home.today = "2026-04-16".into();
+        let written = run(&home, "moved", &["write", "noted", "text=third"]);
+        assert!(written.code == 0 && written.err.contains(told), "{}", written.err);
+        // Writing on does not make it forgotten, and a copy elsewhere still misses nothing.
+        assert_eq!(run(&home, "moved", &["check"]).code, 6, "{keeps_its_mark}");
+        assert!(run(&home, "moved", &["ready"]).err.contains(told));
+        let copy = home.run(&["--nursery", &older, "ready"]);
+        assert!(!copy.err.contains("gone"), "{}", copy.err);
+        assert_eq!(run(&home, "moved", &["write", "settled", "what=restored"]).code, 0);
+        assert_eq!(run(&home, "moved", &["ready"]).err, "");
+        assert_eq!(run(&home, "moved", &["check"]).code, 0);
+    }
+}
+
+#[test]
+fn what_was_given_up_is_missed_again_once_that_is_taken_back() {
+    let home = Home::default().begun();
+    let (file, older) = (home.file("nursery.outplant"), home.file("older.outplant"));
+    home.done(&["backup", older.to_str().unwrap()]);
+    home.write("noted", &["text=second"]);
+    std::fs::copy(&older, &file).unwrap();
+    let gone = |home: &Home| home.run(&["ready"]).err.contains("one entry that was saved here is gone");
+    assert!(gone(&home));
+    home.write("settled", &["what=restored"]);
+    assert!(!gone(&home));
+    let newest = |home: &Home| {
+        let log = home.json(&["log", "--most", "1"]);
+        log["entries"][0]["id"].as_str().unwrap().to_string()
+    };
+    home.done(&["undo", &newest(&home)]);
+    assert!(gone(&home), "it was taken back");
+    assert_eq!(home.run(&["check"]).code, 6);
+    home.done(&["undo", &newest(&home), "--yes"]);
+    assert!(!gone(&home), "that was taken back too");
+    assert_eq!(home.run(&["check"]).code, 0);
+}
+
+#[test]
+fn what_only_reads_leaves_nothing_beside_the_file() {
+    let home = Home::default().begun();
+    home.write("noted", &["text=first"]);
+    let beside = |home: &Home| -> Vec<String> {
+        let names = std::fs::read_dir(home.path()).unwrap().map(|file| file.unwrap().file_name());
+        let names = names.map(|name| name.to_string_lossy().into_owned());
+        names.filter(|name| name.starts_with("nursery.outplant-")).collect()
+    };
+    let before = std::fs::read(home.file("nursery.outplant")).unwrap();
+    let copy = home.file("copy.outplant").display().to_string();
+    for words in [&["check"][..], &["export"], &["backup", &copy], &["ready"], &["log"]] {
+        home.done(words);
+        assert_eq!(beside(&home), Vec::<String>::new(), "{words:?}");
+        assert_eq!(std::fs::read(home.file("nursery.outplant")).unwrap(), before, "{words:?}");
+    }
+    // What an earlier version left there goes as well.
+    std::fs::write(home.file("nursery.outplant-wal"), "").unwrap();
+    home.done(&["check"]);
+    assert_eq!(beside(&home), Vec::<String>::new());
+}
+
+#[cfg(unix)]
+#[test]
+fn a_pipe_that_nobody_writes_to_is_named_after_a_while() {
+    use std::io::{BufRead, BufReader};
+    let home = Home::default().begun();
+    let pipe = home.file("pipe").display().to_string();
+    assert!(Command::new("mkfifo").arg(&pipe).status().unwrap().success());
+    for (words, told) in [
+        (&["import", &pipe][..], "waiting for what is piped into "),
+        (&["import", "--as", "trays", &pipe, "--lang", "es"], "se espera lo que ha de pasar por "),
+        (&["write", "--batch", &pipe], "waiting for what is piped into "),
+    ] {
+        let mut command = home.program();
+        command.args(words).stdout(Stdio::null()).stderr(Stdio::piped());
+        let mut waits = command.spawn().unwrap();
+        let mut line = String::new();
+        BufReader::new(waits.stderr.take().unwrap()).read_line(&mut line).unwrap();
+        assert!(line.starts_with(told) && line.trim_end().ends_with("pipe"), "{line}");
+        waits.kill().unwrap();
+        waits.wait().unwrap();
+    }
+}
+
+#[test]
 fn a_note_that_arises_while_something_is_written_is_shown() {
     let home = Home::default().begun();
     home.write("noted", &["text=first"]);
@@ -130,6 +235,35 @@ fn by_a_clock_that_cannot_be_right_nothing_is_written_unless_that_is_said() {
     assert!(third.contains(r#""recorded":"2016"#) || third.contains(r#""recorded":"2015-12-31"#), "{third}");
 }
 
+/// What is written by a clock years ahead is written with a day that is given; the clock of the machine is right.
+#[test]
+fn what_a_clock_that_ran_ahead_wrote_is_mended_by_the_commands_that_are_named_and_nothing_is_asked() {
+    let home = Home { today: "2090-03-01".into(), ..Home::default() };
+    let by_the_clock = |words: &[&str]| {
+        let output = home.program().env_remove("OUTPLANT_TODAY").args(words).output().unwrap();
+        (output.status.code(), String::from_utf8(output.stderr).unwrap())
+    };
+    let begun = by_the_clock(&["begin", "--name", "Test", "--lat", "-1.2", "--lon", "36.1", "--altitude", "1650"]);
+    assert_eq!(begun, (Some(0), String::new()));
+    home.write("noted", &["text=first"]);
+    home.write("weather", &["rain_mm=3"]);
+    for lang in ["en", "es"] {
+        let (code, said) = by_the_clock(&["write", "noted", "text=refused", "--lang", lang]);
+        assert_eq!(code, Some(1), "{said}");
+        assert_eq!(said.matches("outplant undo ").count(), 2, "{said}");
+        assert!(said.contains("settled what=clock"), "{said}");
+    }
+    let (_, said) = by_the_clock(&["ready"]);
+    for command in said.split("outplant undo ").skip(1) {
+        let entry = command.split(';').next().unwrap();
+        assert_eq!(by_the_clock(&["undo", entry]).0, Some(0), "{entry}");
+    }
+    assert_eq!(by_the_clock(&["write", "settled", "what=clock"]).0, Some(0));
+    assert_eq!(by_the_clock(&["write", "noted", "text=on"]), (Some(0), String::new()));
+    let export = home.done(&["export"]);
+    assert!(export.contains("\"on\"") && !export.contains("refused"), "{export}");
+}
+
 #[cfg(unix)]
 #[test]
 fn a_pipe_given_as_a_nursery_is_refused_and_nobody_waits() {
@@ -156,6 +290,38 @@ fn an_answer_that_cannot_be_shown_is_told_and_what_was_written_is_there() {
         assert!(String::from_utf8_lossy(&ended.stderr).contains(told));
     }
     assert_eq!(home.done(&["export"]).matches("once").count(), 2);
+}
+
+#[cfg(target_os = "linux")]
+#[test]
+fn an_export_that_is_given_nowhere_to_go_says_so() {
+    let home = Home::default().begun();
+    let in_shell = |redirected: &str| {
+        let program = env!("CARGO_BIN_EXE_outplant");
+        let mut shell = Command::new("sh");
+        shell.envs(home.program().get_envs().filter_map(|(name, value)| Some((name, value?))));
+        shell.args(["-c", &format!("'{program}' export {redirected}")]).output().unwrap()
+    };
+    let closed = in_shell(">&-");
+    assert_eq!(closed.status.code(), Some(3));
+    assert!(String::from_utf8_lossy(&closed.stderr).contains("could not be shown"));
+    assert_eq!(in_shell("> /dev/null").status.code(), Some(0), "thrown away because that was asked for");
+}
+
+#[test]
+fn what_is_made_in_a_file_is_not_made_in_one_that_is_called_a_pipe() {
+    let home = Home::default().begun();
+    let in_folder = |words: &[&str]| home.program().current_dir(home.path()).args(words).output().unwrap();
+    for words in [&["backup", "-"][..], &["rescue", "-"], &["man", "--to", "-"], &["sample", "--into", "-"]] {
+        for (lang, told) in [("en", "stands for what is piped"), ("es", "tubería")] {
+            let ended = in_folder(&[words, &["--lang", lang]].concat());
+            assert_eq!(ended.status.code(), Some(1), "{words:?}");
+            assert!(String::from_utf8_lossy(&ended.stderr).contains(told), "{words:?}");
+        }
+        assert!(!home.file("-").exists(), "{words:?}");
+    }
+    assert_eq!(in_folder(&["backup", "./-"]).status.code(), Some(0));
+    assert!(home.file("-").exists());
 }
 
 #[test]

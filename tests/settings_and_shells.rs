@@ -49,6 +49,21 @@ fn where_the_settings_may_hide_which_nursery_is_meant_none_is_opened() {
 }
 
 #[test]
+fn a_setting_given_twice_is_named_and_of_two_nurseries_none_is_opened() {
+    let home = Home::default().begun();
+    settings(&home, "who = \"mara\"\nwho = \"tomas\"\n");
+    for (lang, told) in [("en", "line 2: who stands on line 1 already"), ("es", "línea 2: who ya está en la línea 1")]
+    {
+        let said = home.run(&["ready", "--lang", lang]).err;
+        assert!(said.contains(told), "{said}");
+    }
+    assert_eq!(home.json(&["paths"])["settings"]["who"]["value"], "mara");
+    settings(&home, "nursery = \"~/nursery.outplant\"\nnursery = \"~/other.outplant\"\n");
+    assert_eq!(unnamed(&home, &["ready"]).code, 3);
+    assert_eq!(home.run(&["ready"]).code, 0, "named by the environment");
+}
+
+#[test]
 fn a_tilde_in_the_settings_is_the_home() {
     let home = Home::default().begun();
     settings(&home, "nursery = \"~/nursery.outplant\"\n");

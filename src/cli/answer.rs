@@ -20,6 +20,8 @@ pub enum Ending {
     Busy = 5,
     /// Damaged.
     Damaged = 6,
+    /// The terminal is gone (128 and the number of the signal, as shells have it); nothing was written.
+    HungUp = 129,
     /// Stopped by the person (128 and the number of the signal, as shells have it); nothing was written.
     Interrupted = 130,
     /// Stopped by another program, the same way.

@@ -6,6 +6,7 @@ use serde_json::{Map, Value, json};
 
 use super::answer::Ending;
 use super::args::Begin;
+use super::open_desk::ask_of_first_day;
 use super::run::{Exit, Run};
 use crate::base::columns::wrapped;
 use crate::desk::Desk;
@@ -16,6 +17,7 @@ use crate::nursery::species::Catalogue;
 /// Begins a nursery.
 pub(crate) fn run(run: &Run, begin: &Begin) -> Result<Ending, Exit> {
     run.only_today()?;
+    ask_of_first_day(run)?;
     let offset_h = begin.utc_offset.unwrap_or_else(|| (begin.lon / 15.0).round());
     let written: Map<String, Value> = [
         ("name", json!(begin.name)),

@@ -6,7 +6,7 @@ use std::io::{BufRead, ErrorKind};
 use super::answer::{Ending, note};
 use super::args::{Export as ExportArguments, ExportAs, Import, ImportAs};
 use super::input::opened;
-use super::progress::Watch;
+use super::progress::{Watch, import_stopped};
 use super::run::{Exit, Run};
 use super::{first_day, write};
 use crate::desk::{AT_ONCE, Export, ExportError, How, SheetKind, TableFor};
@@ -24,7 +24,7 @@ pub(crate) fn import(run: &Run, arguments: &Import) -> Result<Ending, Exit> {
 
 fn entries(run: &Run, arguments: &Import) -> Result<Ending, Exit> {
     let mut desk = run.desk()?;
-    let mut watch = Watch::begin(run, run.wording.import_cancelled());
+    let mut watch = Watch::begin(run, import_stopped);
     let mut input = match opened(run, &arguments.file) {
         Ok(input) => input,
         Err(exit) => {
@@ -39,13 +39,15 @@ fn entries(run: &Run, arguments: &Import) -> Result<Ending, Exit> {
     let species = desk.fold().site().species.clone();
     let how = How { only_try: arguments.dry_run, at_once: AT_ONCE };
     let imported = desk.import_told(input, &run.who, how, &mut |step| watch.told(step));
-    let stopped_as = watch.end();
+    let stopped = watch.end();
     let imported = imported.map_err(|fault| {
-        let mut exit = first_day::refused(run, &fault, &arguments.file.display().to_string(), &species);
-        if let (Ending::Interrupted, Some(ending)) = (exit.ending, stopped_as) {
-            exit.ending = ending;
+        let exit = first_day::refused(run, &fault, &arguments.file.display().to_string(), &species);
+        match stopped {
+            Some(stopped) if exit.ending == Ending::Interrupted => {
+                Exit { ending: stopped.ending, lines: vec![stopped.sentence] }
+            }
+            _ => exit,
         }
-        exit
     })?;
     if arguments.dry_run {
         return write::tried(run, &desk, imported, &[]);
@@ -72,8 +74,11 @@ pub(crate) fn export(run: &Run, arguments: &ExportArguments) -> Result<Ending, E
         ExportAs::Entries => Export::Lines,
         ExportAs::Csv => Export::Csv(TableFor::AnyProgram),
     };
-    let journal = run.reading()?;
     let to = arguments.to.as_ref().filter(|to| to.as_os_str() != "-");
+    if to.is_none() && goes_nowhere() {
+        return Err(Exit { ending: Ending::File, lines: vec![run.wording.answer_not_shown()] });
+    }
+    let journal = run.reading()?;
     let given = match to {
         Some(to) => journal.export_to(what, to),
         None => journal.export(what, &mut std::io::stdout().lock()),
@@ -101,4 +106,17 @@ pub(crate) fn export(run: &Run, arguments: &ExportArguments) -> Result<Ending, E
         }
         Err(ExportError::Journal(fault)) => Err(run.exit_for_file(&fault)),
     }
+}
+
+/// Whether nothing was given to write to (`>&-`). The standard library puts the empty device there, open for reading too,
+/// which a shell's `> /dev/null` is not. Only Linux tells.
+fn goes_nowhere() -> bool {
+    /// Of the flags of an open file those that say how (fcntl.h), and the one for reading and writing.
+    const HOW: u32 = 0o3;
+    const BOTH_WAYS: u32 = 0o2;
+    let is_empty_device = std::fs::read_link("/proc/self/fd/1").is_ok_and(|path| path.as_os_str() == "/dev/null");
+    let about = std::fs::read_to_string("/proc/self/fdinfo/1").unwrap_or_default();
+    let flags = about.lines().find_map(|line| line.strip_prefix("flags:"));
+    let flags = flags.and_then(|flags| u32::from_str_radix(flags.trim(), 8).ok());
+    is_empty_device && flags.is_some_and(|flags| flags & HOW == BOTH_WAYS)
 }

@@ -25,6 +25,7 @@ use crate::wording::{Lang, Wording};
 /// Takes a sheet whole or not at all and tells what it brought.
 pub(crate) fn import(run: &Run, arguments: &Import, kind: SheetKind) -> Result<Ending, Exit> {
     let (file, only_try) = (&arguments.file, arguments.dry_run);
+    arguments.marked.as_ref().map_or(Ok(()), |marked| run.made_in_a_file(marked))?;
     let mut desk = run.desk_to_write()?;
     let input = opened(run, file)?;
     let order = match run.wording.lang() {

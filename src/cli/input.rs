@@ -3,8 +3,12 @@
 use std::fs::{File, OpenOptions};
 use std::io::{self, BufRead, BufReader, ErrorKind, IsTerminal, Read, Seek, SeekFrom};
 use std::path::Path;
+use std::sync::mpsc;
+use std::time::Duration;
 
+use super::answer::note;
 use super::run::{Exit, Run};
+use crate::base::text::in_ascii;
 
 /// The most that is piped in, bytes: a million lines are a quarter of it (ours).
 const MOST_PIPED_BYTES: u64 = 2 << 30;
@@ -13,8 +17,15 @@ const MOST_PIPED_BYTES: u64 = 2 << 30;
 /// still, and what is read may hold the nursery's file.
 pub(crate) fn opened(run: &Run, path: &Path) -> Result<Box<dyn BufRead>, Exit> {
     if path.as_os_str() == "-" {
-        return to_its_end(run, path, &mut std::io::stdin().lock());
+        let input = std::io::stdin();
+        if input.is_terminal() {
+            run.note(&run.wording.input_typed());
+            return to_its_end(run, path, &mut input.lock(), None);
+        }
+        return to_its_end(run, path, &mut input.lock(), Some(Waiting::begin(run, path)));
     }
+    // A pipe that nobody writes to is not even opened.
+    let waiting = Waiting::begin(run, path);
     let mut file = File::open(path).map_err(|fault| {
         Exit::refused(match fault.kind() {
             ErrorKind::NotFound => run.wording.input_not_there(path.display()),
@@ -30,7 +41,29 @@ pub(crate) fn opened(run: &Run, path: &Path) -> Result<Box<dyn BufRead>, Exit> {
     if is_device(&about) && !file.is_terminal() {
         return Err(Exit::refused(run.wording.file_other(path.display(), run.wording.settings_no_file())));
     }
-    to_its_end(run, path, &mut file)
+    to_its_end(run, path, &mut file, Some(waiting))
+}
+
+/// Says once what is waited for, where that is long.
+struct Waiting {
+    /// Dropped with this: then nothing is said any more.
+    _over: mpsc::Sender<()>,
+}
+
+impl Waiting {
+    fn begin(run: &Run, path: &Path) -> Waiting {
+        /// How long nothing is said (ours: as long as a write waits for another).
+        const PATIENCE: Duration = Duration::from_secs(5);
+        let (_over, is_over) = mpsc::channel::<()>();
+        let (sentence, json) = (run.wording.input_waits(path.display()), run.everywhere.json);
+        let sentence = if run.around.ascii && run.around.notes_are_seen { in_ascii(&sentence) } else { sentence };
+        std::thread::spawn(move || {
+            if is_over.recv_timeout(PATIENCE) == Err(mpsc::RecvTimeoutError::Timeout) && !json {
+                note(&sentence);
+            }
+        });
+        Waiting { _over }
+    }
 }
 
 /// Whether it is a device, which may have no end: nothing to read entries from.
@@ -48,11 +81,14 @@ fn is_device(about: &std::fs::Metadata) -> bool {
 }
 
 /// Reads to the end: a little in memory, more in a file that nobody else sees.
-fn to_its_end(run: &Run, path: &Path, from: &mut dyn Read) -> Result<Box<dyn BufRead>, Exit> {
+fn to_its_end(run: &Run, path: &Path, from: &mut dyn Read, waiting: Option<Waiting>) -> Result<Box<dyn BufRead>, Exit> {
     const IN_MEMORY_BYTES: u64 = 4 << 20;
     let fault =
         |fault: io::Error| Exit::refused(run.wording.file_other(path.display(), run.wording.system_fault(&fault)));
     let mut first = Vec::new();
+    from.take(1).read_to_end(&mut first).map_err(fault)?;
+    // Once something comes it is not waited for any more.
+    drop(waiting);
     from.take(IN_MEMORY_BYTES).read_to_end(&mut first).map_err(fault)?;
     if (first.len() as u64) < IN_MEMORY_BYTES {
         return Ok(Box::new(io::Cursor::new(first)));

@@ -2,7 +2,9 @@
 
 use super::answer::said_yes;
 use super::run::{Exit, Run};
-use crate::desk::{Desk, DeskError, JournalError, Newest, Note, Reading};
+use crate::base::{Day, EntryId};
+use crate::desk::{Desk, DeskError, JournalError, Note, Reading};
+use crate::nursery::entry::Entry;
 use crate::nursery::species::Catalogue;
 
 impl Run {
@@ -10,7 +12,7 @@ impl Run {
     pub(crate) fn desk(&self) -> Result<Desk, Exit> {
         let desk = self.open_desk()?;
         self.tell_notes(&desk);
-        ask_of_clock(self, &desk, false)?;
+        ask_of_clock(self, &desk, What::Reads)?;
         Ok(desk)
     }
 
@@ -27,8 +29,25 @@ impl Run {
     pub(crate) fn desk_to_write(&self) -> Result<Desk, Exit> {
         let desk = self.open_desk()?;
         self.tell_notes(&desk);
-        ask_of_clock(self, &desk, true)?;
+        ask_of_clock(self, &desk, What::Writes)?;
         ask_of_what_is_gone(self, &desk)?;
+        Ok(desk)
+    }
+
+    /// The same for what sets right what a wrong clock wrote: that is said, and nothing is asked.
+    pub(crate) fn desk_to_undo(&self) -> Result<Desk, Exit> {
+        let desk = self.open_desk()?;
+        self.tell_notes(&desk);
+        ask_of_clock(self, &desk, What::Mends)?;
+        ask_of_what_is_gone(self, &desk)?;
+        Ok(desk)
+    }
+
+    /// The same for an entry that settles such a thing, or that entries are gone.
+    pub(crate) fn desk_to_settle(&self) -> Result<Desk, Exit> {
+        let desk = self.open_desk()?;
+        self.tell_notes(&desk);
+        ask_of_clock(self, &desk, What::Mends)?;
         Ok(desk)
     }
 
@@ -62,34 +81,115 @@ impl Run {
 
 /// Days past the newest entry after which the clock is asked about.
 const LONG_SILENCE_DAYS: i32 = 366;
+/// Days after the program was built past which a nursery is begun only when that is said to be right: some ten years (ours).
+const LONG_UNCHANGED_DAYS: i32 = 3653;
+/// The most commands that wrote entries of days still to come that are named one by one. Of more it is rather the clock that
+/// is behind (ours).
+const MOST_NAMED: usize = 5;
 /// Holds the day that a person has said is right, in the folder of the settings.
 const SAID_FILE: &str = "clock.txt";
 /// Holds what is gone, as the person was told of it who wrote anyway.
 const GONE_SAID_FILE: &str = "gone.txt";
 
+/// What a command does to the book.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum What {
+    Reads,
+    Writes,
+    /// It takes back, or settles, what a clock that ran ahead has written.
+    Mends,
+}
+
 /// A clock that cannot be right, today before the newest entry or more than a year past it, is asked about once at a
 /// terminal and noted otherwise. Without a terminal nothing is written by it unless that is said to be right.
-fn ask_of_clock(run: &Run, desk: &Desk, writes: bool) -> Result<(), Exit> {
-    let today = run.now.today;
+fn ask_of_clock(run: &Run, desk: &Desk, what: What) -> Result<(), Exit> {
     let desk_fault = |fault| run.desk_fault(fault);
-    let Newest { of_days, recorded } = desk.newest().map_err(desk_fault)?;
-    // Where a clock once ran ahead and that was taken back, every later entry was recorded no earlier than that.
-    let mended = desk.took_back_what_was_to_come().map_err(desk_fault)?;
-    let newest_moment = recorded.filter(|_| !mended);
-    let Some((entry, newest)) = of_days else { return Ok(()) };
-    let before =
-        today < newest || newest_moment.is_some_and(|moment| run.now.moment < moment && today < moment.day(-14.0));
-    let doubt = if today < newest {
-        run.wording.clock_behind(run.wording.day(today), run.wording.day(newest), entry)
-    } else if before {
-        run.wording.clock_behind_writing(run.wording.day(today))
-    } else if today.days_since(newest) > LONG_SILENCE_DAYS {
-        run.wording.clock_ahead(run.wording.day(today), run.wording.day(newest))
-    } else {
+    let today = run.now.today;
+    let Some((entry, newest)) = desk.newest_of_days().map_err(desk_fault)? else { return Ok(()) };
+    if let Some(doubt) = clock_behind(run, desk, (entry, newest)).map_err(desk_fault)? {
+        run.note(&doubt);
+        return if what == What::Mends { Ok(()) } else { agreed_on_clock(run, what != What::Reads) };
+    }
+    if today.days_since(newest) <= LONG_SILENCE_DAYS {
         return Ok(());
+    }
+    run.note(&run.wording.clock_ahead(run.wording.day(today), run.wording.day(newest)));
+    agreed_on_clock(run, what != What::Reads)
+}
+
+/// What is said where the clock stands before what was written already, and how that is mended.
+fn clock_behind(run: &Run, desk: &Desk, newest: (EntryId, Day)) -> Result<Option<String>, DeskError> {
+    let (wording, today, (entry, newest)) = (&run.wording, run.now.today, newest);
+    if today < newest {
+        let coming = desk.still_to_come()?;
+        let undo = undo_of_each(&coming);
+        return Ok(Some(if (2..=MOST_NAMED).contains(&undo.len()) {
+            let list = undo.join("; ");
+            wording.clock_behind_several(wording.day(today), coming.len() as i64, wording.day(newest), list)
+        } else {
+            wording.clock_behind(wording.day(today), wording.day(newest), entry)
+        }));
+    }
+    // Where a clock once ran ahead and that was taken back, every later entry was recorded no earlier than that.
+    let recorded = desk.last_recorded()?.filter(|moment| run.now.moment < *moment && today < moment.day(-14.0));
+    if recorded.is_none() || desk.took_back_what_was_to_come()? {
+        return Ok(None);
+    }
+    Ok(Some(wording.clock_behind_writing(wording.day(today))))
+}
+
+/// The commands that take entries back, the latest first; what came in together goes together.
+fn undo_of_each(entries: &[Entry]) -> Vec<String> {
+    let together = entries.chunk_by(|one, next| one.id.device == next.id.device && one.command == next.command);
+    let undo = together.rev().filter_map(|command| {
+        let all = if command.len() > 1 { " --all" } else { "" };
+        command.first().map(|entry| format!("outplant undo {}{all}", entry.id))
+    });
+    undo.collect()
+}
+
+/// Before a nursery is begun no entry tells whether the clock can be right; the day on which the program was built does.
+pub(super) fn ask_of_first_day(run: &Run) -> Result<(), Exit> {
+    let (wording, today) = (&run.wording, run.now.today);
+    let doubt = match first_day_in_doubt(today, built_on()) {
+        None => return Ok(()),
+        Some(Side::Before) => wording.clock_before_built(wording.day(today), wording.day(built_on())),
+        Some(Side::LongAfter) => wording.clock_long_after_built(wording.day(today), wording.day(built_on())),
     };
+    if run.around.today.is_some() {
+        return Ok(());
+    }
     run.note(&doubt);
-    let said = Said { run, file: SAID_FILE, text: today.to_string() };
+    agreed_on_clock(run, true)
+}
+
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+enum Side {
+    Before,
+    LongAfter,
+}
+
+/// On which side of the day it was built the clock is so far off that it can hardly be right. A day either way is a matter
+/// of where on earth it was built.
+fn first_day_in_doubt(today: Day, built: Day) -> Option<Side> {
+    if today < built.plus(-1) {
+        Some(Side::Before)
+    } else {
+        (today.days_since(built) > LONG_UNCHANGED_DAYS).then_some(Side::LongAfter)
+    }
+}
+
+/// The day on which the program was built, in the world's time.
+fn built_on() -> Day {
+    /// Days from the first day that is counted to 1 January 1970.
+    const OF_1970: i32 = 719_163;
+    let days: i32 = env!("OUTPLANT_BUILT_DAYS").parse().unwrap_or(0);
+    Day::from_number(OF_1970 + days)
+}
+
+/// Asks whether the clock is right, once a day; without a terminal what writes needs it said.
+fn agreed_on_clock(run: &Run, writes: bool) -> Result<(), Exit> {
+    let said = Said { run, file: SAID_FILE, text: run.now.today.to_string() };
     // A day that was given with the command is what a person says.
     if said.already() || (!run.can_ask() && (!writes || run.around.today.is_some())) {
         return Ok(());
@@ -138,5 +238,27 @@ impl Said<'_> {
         // Where it cannot be noted, it is asked again next time.
         let _ = std::fs::create_dir_all(&self.run.around.folders.settings);
         let _ = std::fs::write(self.run.around.folders.settings.join(self.file), &self.text);
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn before_the_program_was_built_or_ten_years_after_the_first_day_is_in_doubt() {
+        let day = |text: &str| text.parse::<Day>().unwrap();
+        let built = day("2026-11-30");
+        for (today, doubt) in [
+            ("1970-01-01", Some(Side::Before)),
+            ("2026-11-28", Some(Side::Before)),
+            ("2026-11-29", None),
+            ("2026-11-30", None),
+            ("2036-11-20", None),
+            ("2040-03-01", Some(Side::LongAfter)),
+        ] {
+            assert_eq!(first_day_in_doubt(day(today), built), doubt, "{today}");
+        }
+        assert!(built_on() > day("2026-01-01"), "{}", built_on());
     }
 }

@@ -3,7 +3,7 @@
 use std::io::Write;
 use std::ops::ControlFlow;
 use std::sync::Arc;
-use std::sync::atomic::{AtomicI32, Ordering};
+use std::sync::atomic::{AtomicI32, AtomicU64, Ordering};
 use std::time::{Duration, Instant};
 
 #[cfg(unix)]
@@ -12,6 +12,7 @@ use super::answer::{Ending, note};
 use super::run::Run;
 use crate::base::text::in_ascii;
 use crate::desk::ImportStep;
+use crate::wording::Wording;
 
 /// What is over sooner says nothing; and no line is written more often.
 const EVERY: Duration = Duration::from_millis(400);
@@ -38,11 +39,31 @@ enum Style {
     Over,
 }
 
+/// What is said where something was stopped while this line was read; none is known where it is 0.
+type StoppedAt = fn(&Wording, u64) -> String;
+
+/// How a run ends that a signal stopped, and what is said.
+pub(crate) struct Stopped {
+    pub(crate) ending: Ending,
+    pub(crate) sentence: String,
+}
+
+/// That an import was stopped, and where.
+pub(crate) fn import_stopped(wording: &Wording, line: u64) -> String {
+    match line {
+        0 => wording.import_cancelled(),
+        line => wording.import_stopped_at(wording.number(line as f64, 0)),
+    }
+}
+
 /// Watches an import.
 pub(crate) struct Watch<'r> {
     run: &'r Run,
     style: Style,
+    stopped: StoppedAt,
     state: Arc<AtomicI32>,
+    /// The line that is read; 0 before and after that.
+    line: Arc<AtomicU64>,
     last: Instant,
     lines_told: u64,
     shown: usize,
@@ -52,21 +73,21 @@ pub(crate) struct Watch<'r> {
 
 impl<'r> Watch<'r> {
     /// Begins to watch, and to listen for signals; with what is said where one stopped it.
-    pub(crate) fn begin(run: &'r Run, stopped: String) -> Watch<'r> {
+    pub(crate) fn begin(run: &'r Run, stopped: StoppedAt) -> Watch<'r> {
         let style = match (run.around.notes_are_seen && !run.everywhere.json, run.around.prompts_only) {
             (false, _) => Style::Silent,
             (true, false) if !run.everywhere.plain => Style::Over,
             (true, _) => Style::Lines,
         };
-        let state = Arc::new(AtomicI32::new(GOES_ON));
-        #[cfg(not(unix))]
-        drop(stopped);
+        let (state, line) = (Arc::new(AtomicI32::new(GOES_ON)), Arc::new(AtomicU64::new(0)));
         Watch {
             run,
             style,
             #[cfg(unix)]
-            signals: listen(run, stopped, style, &state),
+            signals: listen(run, stopped, style, (&state, &line)),
+            stopped,
             state,
+            line,
             last: Instant::now(),
             lines_told: 0,
             shown: 0,
@@ -75,6 +96,8 @@ impl<'r> Watch<'r> {
 
     /// Says how far it is, where it is time; a break where a signal came.
     pub(crate) fn told(&mut self, step: ImportStep) -> ControlFlow<()> {
+        let line = if let ImportStep::Read(lines) = step { lines as u64 } else { 0 };
+        self.line.store(line, Ordering::SeqCst);
         let exit = match step {
             ImportStep::Saving => {
                 self.state.compare_exchange(GOES_ON, IS_SAVED, Ordering::SeqCst, Ordering::SeqCst).is_err()
@@ -98,7 +121,7 @@ impl<'r> Watch<'r> {
     }
 
     /// Ends watching; says how the run ends where a signal stopped it.
-    pub(crate) fn end(mut self) -> Option<Ending> {
+    pub(crate) fn end(mut self) -> Option<Stopped> {
         self.write_over("");
         let signal = self.state.swap(IS_TOLD, Ordering::SeqCst);
         #[cfg(unix)]
@@ -111,7 +134,8 @@ impl<'r> Watch<'r> {
                 signals.close();
             }
         }
-        ending_of(signal)
+        let sentence = (self.stopped)(&self.run.wording, self.line.load(Ordering::SeqCst));
+        ending_of(signal).map(|ending| Stopped { ending, sentence })
     }
 
     fn line_now_and_then(&mut self, step: ImportStep) {
@@ -170,6 +194,7 @@ fn lines_of(step: ImportStep) -> u64 {
 fn ending_of(signal: i32) -> Option<Ending> {
     match signal {
         signal_hook::consts::SIGTERM => Some(Ending::Terminated),
+        signal_hook::consts::SIGHUP => Some(Ending::HungUp),
         1.. => Some(Ending::Interrupted),
         _ => None,
     }
@@ -184,12 +209,18 @@ fn ending_of(_: i32) -> Option<Ending> {
 /// Listens for what ends a program, on a thread of its own. The import itself is told to stop; where it does not within a
 /// second (it may wait for what is piped in), the program ends from here: nothing of it was kept, and nothing will be.
 #[cfg(unix)]
-fn listen(run: &Run, sentence: String, style: Style, state: &Arc<AtomicI32>) -> Option<signal_hook::iterator::Handle> {
-    use signal_hook::consts::{SIGINT, SIGTERM};
-    let mut signals = signal_hook::iterator::Signals::new([SIGINT, SIGTERM]).ok()?;
-    let (handle, state) = (signals.handle(), state.clone());
-    let sentence = if run.around.ascii && run.around.notes_are_seen { in_ascii(&sentence) } else { sentence };
-    let json = run.everywhere.json;
+fn listen(
+    run: &Run,
+    stopped: StoppedAt,
+    style: Style,
+    (state, line): (&Arc<AtomicI32>, &Arc<AtomicU64>),
+) -> Option<signal_hook::iterator::Handle> {
+    use signal_hook::consts::{SIGHUP, SIGINT, SIGTERM};
+    let ending = hanging_up_ends_it().then_some(SIGHUP).into_iter().chain([SIGINT, SIGTERM]);
+    let mut signals = signal_hook::iterator::Signals::new(ending).ok()?;
+    let (handle, state, line) = (signals.handle(), state.clone(), line.clone());
+    let in_ascii_alone = run.around.ascii && run.around.notes_are_seen;
+    let (json, lang) = (run.everywhere.json, run.wording.lang());
     std::thread::spawn(move || {
         for signal in signals.forever() {
             if state.compare_exchange(GOES_ON, signal, Ordering::SeqCst, Ordering::SeqCst).is_err() {
@@ -203,9 +234,20 @@ fn listen(run: &Run, sentence: String, style: Style, state: &Arc<AtomicI32>) -> 
             if style == Style::Over {
                 note("");
             }
-            refuse(ending, &[sentence], json);
+            let sentence = stopped(&Wording::new(lang), line.load(Ordering::SeqCst));
+            refuse(ending, &[if in_ascii_alone { in_ascii(&sentence) } else { sentence }], json);
             std::process::exit(ending as i32);
         }
     });
     Some(handle)
+}
+
+/// Whether the loss of the terminal ends the program: not where it was begun to outlive that (`nohup`). Where the system
+/// does not say, it is left to the system.
+#[cfg(unix)]
+fn hanging_up_ends_it() -> bool {
+    let about = std::fs::read_to_string("/proc/self/status").unwrap_or_default();
+    let ignored = about.lines().find_map(|line| line.strip_prefix("SigIgn:"));
+    let ignored = ignored.and_then(|mask| u64::from_str_radix(mask.trim(), 16).ok());
+    ignored.is_some_and(|mask| mask & (1 << (signal_hook::consts::SIGHUP - 1)) == 0)
 }

@@ -46,12 +46,12 @@ pub(crate) fn check(run: &Run) -> Result<Ending, Exit> {
 
 /// The replay with its progress; none where the books cannot be read.
 fn replayed(run: &Run) -> Result<Option<Replay>, Exit> {
-    let mut watch = Watch::begin(run, run.wording.check_cancelled());
+    let mut watch = Watch::begin(run, |wording, _| wording.check_cancelled());
     let replay = desk::replay(&run.file, run.now, &mut |done, all| watch.told(ImportStep::Judged { done, all }));
-    let stopped_as = watch.end();
+    let stopped = watch.end();
     match replay {
         Err(JournalError::Cancelled) => {
-            let ending = stopped_as.unwrap_or(Ending::Interrupted);
+            let ending = stopped.map_or(Ending::Interrupted, |stopped| stopped.ending);
             Err(Exit { ending, lines: vec![run.wording.check_cancelled()] })
         }
         replay => Ok(replay.ok()),
@@ -108,6 +108,7 @@ fn lost_in_words(run: &Run, lost: &Lost) -> String {
 
 /// Every undamaged entry of a damaged file, as lines that import reads; what is lost is named. Reads only.
 pub(crate) fn rescue(run: &Run, arguments: &Rescue) -> Result<Ending, Exit> {
+    run.made_in_a_file(&arguments.to)?;
     let shelf = &run.around.folders.settings;
     let rescued = desk::rescue(&run.file, shelf, &arguments.to, arguments.no_backup).map_err(|fault| match fault {
         ExportError::Journal(fault) => run.exit_for_file(&fault),
@@ -160,6 +161,7 @@ fn rescued_in_words(run: &Run, rescued: &Rescued, arguments: &Rescue) -> String 
 
 /// A verified copy.
 pub(crate) fn backup(run: &Run, arguments: &Backup) -> Result<Ending, Exit> {
+    run.made_in_a_file(&arguments.to)?;
     let journal = run.reading()?;
     let report = journal.backup(&arguments.to).map_err(|fault| run.exit_for_file(&fault))?;
     if run.everywhere.json {

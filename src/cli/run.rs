@@ -2,7 +2,7 @@
 
 use std::cell::{Cell, RefCell};
 use std::io;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use super::answer::{AnswerOut, Ending, note, object_to, refuse, say, say_bytes, say_object};
 use super::args::Format;
@@ -222,6 +222,11 @@ impl Run {
         let lines = if plain { lines.iter().map(|line| in_ascii(line)).collect() } else { lines };
         refuse(exit.ending, &lines, json);
         exit.ending
+    }
+
+    /// Refuses `-` as the name of what is made: elsewhere it stands for what is piped, and this goes into a file or a folder.
+    pub(crate) fn made_in_a_file(&self, to: &Path) -> Result<(), Exit> {
+        if to.as_os_str() == "-" { Err(Exit::refused(self.wording.refused_no_pipe())) } else { Ok(()) }
     }
 
     /// Whether the person can be asked.

@@ -14,6 +14,7 @@ use crate::nursery::species::Catalogue;
 /// Makes a copy and opens it; with `--into` only makes it.
 pub(crate) fn run(run: &Run, arguments: &Sample) -> Result<Ending, Exit> {
     if let Some(into) = &arguments.into {
+        run.made_in_a_file(into)?;
         let desk = make(run, into)?;
         if run.everywhere.json {
             let file = into.display().to_string();

@@ -15,7 +15,8 @@ use crate::nursery::entry::Entry;
 /// Takes back the last command of this copy, or the entry that is named.
 pub(crate) fn run(run: &Run, arguments: &Undo) -> Result<Ending, Exit> {
     run.only_today()?;
-    let mut desk = run.desk_to_write()?;
+    // Who names the entry was told to by the doubt about the clock, or knows it; what the last command was, it does not say.
+    let mut desk = if arguments.entry.is_some() { run.desk_to_undo()? } else { run.desk_to_write()? };
     let species = desk.fold().site().species.clone();
     let (mut what, together) = (named(arguments), arguments.together);
     let refuse = |fault: &DeskError| run.exit_for(fault, &species);

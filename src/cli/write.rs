@@ -41,7 +41,7 @@ pub(crate) fn run(run: &Run, arguments: &Write) -> Result<Ending, Exit> {
     if let Some(written) = &arguments.happened {
         fields.push(format!("happened={}", day_of(run, written)?));
     }
-    let mut desk = run.desk_to_write()?;
+    let mut desk = if kind == "settled" { run.desk_to_settle()? } else { run.desk_to_write()? };
     let mut draft = desk::read_typed(kind, &fields, run.now.today, &run.who)
         .map_err(|fault| unwritten(run, run.wording.pair_fault(&fault)))?;
     desk.settle_nurse_row(&mut draft);

@@ -55,14 +55,6 @@ use crate::reckon::picture::Doubt;
 use crate::reckon::{Fold, FromThen, Picture, View};
 use book::BookSource;
 
-/// What is newest in a book.
-pub(crate) struct Newest {
-    /// Of the entries that count the one of the latest day, and that day.
-    pub(crate) of_days: Option<(EntryId, Day)>,
-    /// The moment at which this copy recorded last.
-    pub(crate) recorded: Option<Moment>,
-}
-
 /// What was written.
 #[derive(Clone, PartialEq, Debug, Default)]
 pub struct Recorded {
@@ -166,10 +158,25 @@ impl Desk {
         Ok(found)
     }
 
-    /// What is newest in it.
-    pub(crate) fn newest(&self) -> Result<Newest, DeskError> {
+    /// Of the entries that count the one of the latest day, and that day. What only takes back or settles is of no day.
+    pub(crate) fn newest_of_days(&self) -> Result<Option<(EntryId, Day)>, DeskError> {
         let counts = |id: &EntryId| !self.fold.ledger().is_withdrawn(id);
-        Ok(Newest { of_days: self.journal.newest_of_days(&counts)?, recorded: self.journal.last_recorded()? })
+        Ok(self.journal.newest_of_days(&counts)?)
+    }
+
+    /// The moment at which this copy recorded last.
+    pub(crate) fn last_recorded(&self) -> Result<Option<Moment>, DeskError> {
+        Ok(self.journal.last_recorded()?)
+    }
+
+    /// Entries of days still to come that count, in the order of their arrival: a clock ran ahead.
+    pub(crate) fn still_to_come(&self) -> Result<Vec<Entry>, DeskError> {
+        let counts = |entry: &Entry| {
+            !matches!(entry.what, What::Book(BookEntry::Withdrawn(_) | BookEntry::Settled(_)))
+                && !self.fold.ledger().is_withdrawn(&entry.id)
+        };
+        let coming = self.journal.later(self.now.today, None)?;
+        Ok(coming.into_iter().filter(counts).collect())
     }
 
     /// Whether an entry of a day still to come was taken back: a clock once ran ahead.
@@ -287,12 +294,35 @@ impl Desk {
             self.journal.begin_new_device()?;
         }
         let written = self.journal.append(&drafts, moment)?;
-        if settles(Alarm::Restored) {
-            self.journal.give_up_what_is_gone()?;
-        }
+        self.settle_what_is_gone(&drafts, &written)?;
         self.refresh()?;
         let entries = written.into_iter().map(|sealed| sealed.id).collect();
         Ok(Recorded { entries, already: 0, doubts })
+    }
+
+    /// What is gone is missed no more where an entry gives it up, and missed again where such an entry is taken back, until
+    /// that is taken back too.
+    fn settle_what_is_gone(&mut self, drafts: &[Draft], written: &[Sealed]) -> Result<(), DeskError> {
+        for (draft, sealed) in drafts.iter().zip(written) {
+            if settled_by(draft) == Some(Alarm::Restored) {
+                self.journal.give_up_what_is_gone(&sealed.id)?;
+            }
+            for taken_back in self.named(&withdrawn_by(draft))? {
+                match &taken_back.what {
+                    What::Book(BookEntry::Settled(settled)) if settled.what == Alarm::Restored => {
+                        self.journal.miss_again(&taken_back.id)?;
+                    }
+                    What::Book(BookEntry::Withdrawn(back)) => {
+                        let gives_up = |entry: &Arc<Entry>| matches!(&entry.what, What::Book(BookEntry::Settled(settled)) if settled.what == Alarm::Restored);
+                        for by in self.named(&back.entries)?.into_iter().filter(gives_up) {
+                            self.journal.give_up_what_is_gone(&by.id)?;
+                        }
+                    }
+                    _ => {}
+                }
+            }
+        }
+        Ok(())
     }
 
     /// Takes lines that have an identity, as another copy or the sample wrote them: the books never refuse them.
@@ -345,8 +375,23 @@ impl Desk {
 
 /// The alarm that a draft settles.
 fn settled_by(draft: &Draft) -> Option<Alarm> {
+    match book_entry(draft) {
+        Some(BookEntry::Settled(settled)) => Some(settled.what),
+        _ => None,
+    }
+}
+
+/// The entries that a draft takes back.
+fn withdrawn_by(draft: &Draft) -> Vec<EntryId> {
+    match book_entry(draft) {
+        Some(BookEntry::Withdrawn(back)) => back.entries,
+        _ => Vec::new(),
+    }
+}
+
+fn book_entry(draft: &Draft) -> Option<BookEntry> {
     match read_body(&draft.kind, &canonical(&Value::Object(draft.body.clone()))) {
-        Ok(What::Book(BookEntry::Settled(settled))) => Some(settled.what),
+        Ok(What::Book(entry)) => Some(entry),
         Ok(_) | Err(_) => None,
     }
 }

@@ -87,10 +87,30 @@ pub(super) fn open_for_writing(path: &Path, notes: &mut Vec<Note>) -> Result<Con
 /// Opens for reading only. Where the folder gives no room for SQLite's own files and no log is there, the file is read
 /// as one that nobody changes.
 pub(super) fn open_for_reading(path: &Path) -> Result<Connection, JournalError> {
-    match open_guarded(path, false) {
+    let opened = if needs_no_mending(path) { open_to_tidy_up(path) } else { open_guarded(path, false) };
+    match opened {
         Err(JournalError::Sqlite(_) | JournalError::ReadOnly) if !log_holds_something(path) => open_guarded(path, true),
         other => other,
     }
+}
+
+/// Whether no log with entries in it, and none of a commit that was cut short, lies beside a file that may be written: then
+/// closing it changes nothing in it.
+fn needs_no_mending(path: &Path) -> bool {
+    let journal = fs::symlink_metadata(disk::beside(path, "", "-journal")).is_ok();
+    !journal && !log_holds_something(path) && marked_read_only(path).is_none()
+}
+
+/// Opens a file in which nothing may be changed, and which the last one to close leaves alone in its folder: a connection that
+/// could not write could not take away what SQLite lays beside it either.
+fn open_to_tidy_up(path: &Path) -> Result<Connection, JournalError> {
+    let flags =
+        OpenFlags::SQLITE_OPEN_READ_WRITE.union(OpenFlags::SQLITE_OPEN_NO_MUTEX).union(OpenFlags::SQLITE_OPEN_URI);
+    let connection = Connection::open_with_flags(uri(path, false), flags)?;
+    guard(&connection)?;
+    connection.pragma_update(None, "query_only", true)?;
+    schema::version(&connection)?;
+    Ok(connection)
 }
 
 /// Opens for reading only. `resting`: as a file that nobody changes, which leaves nothing beside it.

@@ -22,7 +22,7 @@ use std::time::{Duration, Instant};
 use super::disk;
 use super::error::JournalError;
 use super::note::{Gone, Note};
-use crate::base::{DeviceId, Moment};
+use crate::base::{DeviceId, EntryId, Moment};
 use crate::nursery::envelope::Hash;
 
 /// Folder of the notes, one for each nursery.
@@ -71,8 +71,14 @@ struct NurseryNote {
     devices: Vec<DeviceNote>,
     /// The last entry of every device that was there after a commit, by where the file lies.
     #[serde(default)]
-    acknowledged: BTreeMap<String, BTreeMap<DeviceId, Acknowledged>>,
+    acknowledged: BTreeMap<String, LastOfEach>,
+    /// What was given up, by the entry that says so and where the file lay: it is missed again once that no longer counts.
+    #[serde(default)]
+    given_up: BTreeMap<String, LastOfEach>,
 }
+
+/// The last entry of each device.
+type LastOfEach = BTreeMap<DeviceId, Acknowledged>;
 
 /// The last entry of a device that was acknowledged.
 #[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
@@ -123,18 +129,27 @@ impl DeviceStore {
         noted.devices.iter().chain(&self.run_only).map(|note| note.device.clone()).collect()
     }
 
-    /// What was acknowledged in the file at this place and is not there now. Nothing where the note cannot be read.
+    /// What was acknowledged in the file at this place, or where it lay before, and is not there now. Nothing where the note
+    /// cannot be read.
     pub(crate) fn gone(&self, journal: &Connection) -> Result<Vec<Gone>, JournalError> {
-        let noted = self.read().unwrap_or_default();
         let mut gone = Vec::new();
-        for (device, last) in noted.acknowledged.get(&self.place()).into_iter().flatten() {
-            if is_there(journal, device, last)? {
-                continue;
-            }
-            let head = head_of(journal, device)?.seq;
-            gone.push(Gone { device: device.clone(), from: head.min(last.seq - 1) + 1, to: last.seq });
+        for (device, last) in self.missing(&self.read().unwrap_or_default(), journal)? {
+            let head = head_of(journal, &device)?.seq;
+            gone.push(Gone { device, from: head.min(last.seq - 1) + 1, to: last.seq });
         }
         Ok(gone)
+    }
+
+    /// The last entry of each device that was acknowledged here and is not in the file.
+    fn missing(&self, noted: &NurseryNote, journal: &Connection) -> Result<LastOfEach, JournalError> {
+        let mut missing = LastOfEach::new();
+        for (device, last) in noted.acknowledged_in(&self.file, &self.place()) {
+            let is_later = missing.get(device).is_none_or(|known| known.seq < last.seq);
+            if is_later && !is_there(journal, device, last)? {
+                missing.insert(device.clone(), last.clone());
+            }
+        }
+        Ok(missing)
     }
 
     /// From the next entry on this file is written as a new device.
@@ -145,11 +160,23 @@ impl DeviceStore {
         self.write(&noted)
     }
 
-    /// Takes what is in the file now for all there is: a person said that what is gone was given up.
-    pub(crate) fn give_up_what_is_gone(&self, journal: &Connection) -> Result<(), JournalError> {
+    /// Takes what is in the file now for all there is: a person said, by this entry, that what is gone was given up.
+    pub(crate) fn give_up_what_is_gone(&self, journal: &Connection, by: &EntryId) -> Result<(), JournalError> {
         let _lock = self.lock(PATIENCE)?;
         let mut noted = self.read()?;
+        let missing = self.missing(&noted, journal)?;
+        noted.forget_where_it_lay(&self.file, &self.place());
         noted.acknowledged.insert(self.place(), acknowledged_now(journal)?);
+        noted.given_up.insert(by.to_string(), missing);
+        self.write(&noted)
+    }
+
+    /// The entry no longer counts by which something was given up: that is missed again.
+    pub(crate) fn miss_again(&self, by: &EntryId) -> Result<(), JournalError> {
+        let _lock = self.lock(PATIENCE)?;
+        let mut noted = self.read()?;
+        let Some(missing) = noted.given_up.remove(&by.to_string()) else { return Ok(()) };
+        noted.acknowledged.entry(self.place()).or_default().extend(missing);
         self.write(&noted)
     }
 
@@ -243,7 +270,10 @@ impl DeviceStore {
                 noted.settle(note, &reserved);
             }
             if kept {
-                noted.acknowledge(self.place(), journal)?;
+                let missing = self.missing(&noted, journal)?;
+                noted.forget_where_it_lay(&self.file, &self.place());
+                let now = acknowledged_now(journal)?.into_iter().chain(missing).collect();
+                noted.acknowledged.insert(self.place(), now);
             }
             self.write(&noted)
         });
@@ -371,22 +401,41 @@ impl NurseryNote {
         }
     }
 
-    /// Notes the last entry of every device in the file. What was acknowledged before and is not there stays.
-    fn acknowledge(&mut self, place: String, journal: &Connection) -> Result<(), JournalError> {
-        let mut now = acknowledged_now(journal)?;
-        let before = self.acknowledged.entry(place).or_default();
-        for (device, last) in std::mem::take(before) {
-            if !is_there(journal, &device, &last)? {
-                now.insert(device, last);
-            }
+    /// What was acknowledged of a file at a place, and where it lay before it came there.
+    fn acknowledged_in<'n>(
+        &'n self,
+        file: &Path,
+        place: &str,
+    ) -> impl Iterator<Item = (&'n DeviceId, &'n Acknowledged)> + use<'n> {
+        let places = self.places_of(file, place);
+        places.into_iter().filter_map(|place| self.acknowledged.get(&place)).flatten()
+    }
+
+    /// The place of a file, and those at which no file lies any more though this very one was written there, or, where nothing
+    /// is known of its place yet, another on the same disk: it was moved. A stick that is not plugged in is another disk.
+    fn places_of(&self, file: &Path, place: &str) -> Vec<String> {
+        let mark = disk::file_mark(file);
+        let disk_of = |mark: &str| mark.split_once(':').map(|(disk, _)| disk.to_string());
+        let disk = mark.as_deref().and_then(disk_of);
+        let is_new = !self.acknowledged.contains_key(place);
+        let was_here = |note: &&DeviceNote| {
+            mark.is_some() && (note.file == mark || is_new && note.file.as_deref().and_then(disk_of) == disk)
+        };
+        let before = self.devices.iter().filter(was_here).filter_map(|note| note.place.clone());
+        let left = before.filter(|before| before != place && fs::symlink_metadata(before).is_err());
+        std::iter::once(place.to_string()).chain(left).collect()
+    }
+
+    /// What was acknowledged where a file lay before is from now on told of the place where it lies.
+    fn forget_where_it_lay(&mut self, file: &Path, place: &str) {
+        for left in self.places_of(file, place).into_iter().skip(1) {
+            self.acknowledged.remove(&left);
         }
-        *before = now;
-        Ok(())
     }
 }
 
 /// The last entry of every device in the file.
-fn acknowledged_now(journal: &Connection) -> Result<BTreeMap<DeviceId, Acknowledged>, JournalError> {
+fn acknowledged_now(journal: &Connection) -> Result<LastOfEach, JournalError> {
     // Steps from device to device through the index of identities, so that its cost is that of the devices.
     let mut statement = journal.prepare_cached(
         "WITH RECURSIVE known(device) AS (
@@ -420,7 +469,7 @@ pub(super) struct Noted {
     pub last_seq: u64,
 }
 
-/// What was acknowledged at this place, or saved in this very file, not in a copy of it. Nothing where no note can be read.
+/// What was acknowledged at this place or where it lay before, or saved in this very file, not in a copy of it. Nothing where no note can be read.
 pub(super) fn noted_in(shelf: &Path, file: &Path) -> Vec<Noted> {
     let mark = disk::file_mark(file);
     let store = DeviceStore::new(shelf, "", file);
@@ -429,7 +478,7 @@ pub(super) fn noted_in(shelf: &Path, file: &Path) -> Vec<Noted> {
     for (file_id, noted) in every_note(shelf) {
         let own = noted.devices.last().filter(|note| mark.is_some() && note.file == mark);
         let own = own.map(|note| (note.device.clone(), note.last_seq));
-        let acknowledged = noted.acknowledged.get(&place).into_iter().flatten();
+        let acknowledged = noted.acknowledged_in(file, &place);
         let all = acknowledged.map(|(device, last)| (device.clone(), last.seq)).chain(own);
         found.extend(all.map(|(device, last_seq)| Noted { file_id: file_id.clone(), device, last_seq }));
     }

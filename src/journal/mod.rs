@@ -33,7 +33,7 @@ use rusqlite::{Connection, OptionalExtension, params};
 use std::cell::RefCell;
 use std::path::{Path, PathBuf};
 
-use crate::base::{DeviceId, Moment};
+use crate::base::{DeviceId, EntryId, Moment};
 use crate::nursery::entry::Entry;
 use crate::nursery::envelope::Sealed;
 use device::DeviceStore;
@@ -171,10 +171,18 @@ impl Journal {
         is_here
     }
 
-    /// Takes what is in the file for all there is: what is gone was given up.
-    pub(crate) fn give_up_what_is_gone(&mut self) -> Result<(), JournalError> {
-        self.shelf.give_up_what_is_gone(&self.connection)?;
+    /// Takes what is in the file for all there is: an entry says that what is gone was given up.
+    pub(crate) fn give_up_what_is_gone(&mut self, by: &EntryId) -> Result<(), JournalError> {
+        self.shelf.give_up_what_is_gone(&self.connection, by)?;
         self.notes.retain(|note| !matches!(note, Note::Gone(_)));
+        Ok(())
+    }
+
+    /// What was given up by an entry is missed again: it was taken back.
+    pub(crate) fn miss_again(&mut self, by: &EntryId) -> Result<(), JournalError> {
+        self.shelf.miss_again(by)?;
+        self.notes.retain(|note| !matches!(note, Note::Gone(_)));
+        self.notes.extend(self.shelf.gone(&self.connection)?.into_iter().map(Note::Gone));
         Ok(())
     }
 

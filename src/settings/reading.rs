@@ -1,5 +1,6 @@
 //! Reading the settings file: a line that is wrong is named and left out, and the others hold.
 
+use std::collections::BTreeMap;
 use std::io::Read;
 use std::path::Path;
 use toml::{Table, Value};
@@ -43,6 +44,13 @@ pub(crate) enum WrongSetting {
     NoSetting,
     /// No setting is called like this.
     Unknown(String),
+    /// A setting that stands on an earlier line.
+    Twice {
+        /// The setting.
+        name: &'static str,
+        /// That line.
+        first: usize,
+    },
     /// A setting with a value it cannot have.
     Value {
         /// The setting.
@@ -89,18 +97,20 @@ impl ReadSettings {
                 | WrongSetting::NoText
                 | WrongSetting::NoSetting => true,
                 WrongSetting::Unknown(_) => false,
-                WrongSetting::Value { name, .. } => *name == "nursery",
+                WrongSetting::Value { name, .. } | WrongSetting::Twice { name, .. } => *name == "nursery",
             })
     }
 
     fn of_text(text: &str) -> ReadSettings {
         let mut read = ReadSettings::default();
+        let mut lines = BTreeMap::new();
         for (number, line) in (1..).zip(text.lines()) {
             // Every setting is one line, so that a wrong one spoils no other.
             match toml::from_str::<Table>(line) {
                 Ok(table) => {
                     for (name, value) in &table {
-                        read.take(number, name, value);
+                        let first = *lines.entry(name.clone()).or_insert(number);
+                        read.take((number, first), name, value);
                     }
                 }
                 Err(_) => read.faults.push(SettingsFault { line: Some(number), wrong: WrongSetting::NoSetting }),
@@ -109,9 +119,16 @@ impl ReadSettings {
         read
     }
 
-    fn take(&mut self, line: usize, name: &str, value: &Value) {
+    /// Of a setting that is given twice the first line holds; which nursery is meant then is not known.
+    fn take(&mut self, (line, first): (usize, usize), name: &str, value: &Value) {
         let wrong = match NAMES.into_iter().find(|known| *known == name) {
             None => Some(WrongSetting::Unknown(name.to_string())),
+            Some(name) if first < line => {
+                if name == "nursery" {
+                    self.settings.nursery = None;
+                }
+                Some(WrongSetting::Twice { name, first })
+            }
             Some(name) => self.settings.set(name, value).err().map(|takes| WrongSetting::Value { name, takes }),
         };
         self.faults.extend(wrong.map(|wrong| SettingsFault { line: Some(line), wrong }));
@@ -208,6 +225,18 @@ mod tests {
         assert!(read.hides_the_nursery());
         assert!(!ReadSettings::of_text("lang = 1\n").hides_the_nursery());
         assert!(!ReadSettings::of_text("=\nnursery = \"x\"\n").hides_the_nursery());
+    }
+
+    #[test]
+    fn a_setting_given_twice_is_named_and_the_first_line_holds_but_no_nursery_is_taken_for_the_one() {
+        let read = ReadSettings::of_text("who = \"mara\"\n\nwho = \"tomas\"\nkeys.c = \"v\"\nkeys.l = \"z\"\n");
+        assert_eq!(read.settings.who.as_deref(), Some("mara"));
+        let twice = |line, name, first| SettingsFault { line: Some(line), wrong: WrongSetting::Twice { name, first } };
+        assert_eq!(read.faults, [twice(3, "who", 1), twice(5, "keys", 4)]);
+        assert!(!read.hides_the_nursery());
+        let read = ReadSettings::of_text("nursery = \"~/n\"\nnursery = \"/x\"\n");
+        assert_eq!((read.settings.nursery.as_deref(), &read.faults[..]), (None, &[twice(2, "nursery", 1)][..]));
+        assert!(read.hides_the_nursery());
     }
 
     #[test]

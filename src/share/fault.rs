@@ -15,6 +15,8 @@ pub enum WorkbookFault {
     NotHere,
     /// It cannot be read, or holds more than a person writes.
     Unread,
+    /// A cell stands so far from the others that the sheet would be larger than any table; its name.
+    FarCell(String),
     /// It has no sheet of this name; those it has.
     NoSuchSheet {
         /// The name asked for.

@@ -65,6 +65,8 @@ fn main() -> Result<(), Box<dyn Error>> {
     let out = PathBuf::from(env::var("OUT_DIR")?).join("sentences.rs");
     let mut faults = Faults::new();
     println!("cargo::rerun-if-changed=src/wording/build.rs");
+    println!("cargo::rerun-if-env-changed=SOURCE_DATE_EPOCH");
+    println!("cargo::rustc-env=OUTPLANT_BUILT_DAYS={}", built_days()?);
     let english = themes(&root, "src/wording/en", &mut faults)?;
     let spanish = themes(&root, "src/wording/es", &mut faults)?;
     // After a file that cannot be read hundreds of faults would follow from that one.
@@ -78,6 +80,16 @@ fn main() -> Result<(), Box<dyn Error>> {
         println!("cargo::error={fault}");
     }
     Ok(())
+}
+
+/// Days from 1970 to today, or to the day that a build that can be repeated names (reproducible-builds.org).
+fn built_days() -> Result<u64, Box<dyn Error>> {
+    const SECONDS_IN_A_DAY: u64 = 86_400;
+    let seconds = match env::var("SOURCE_DATE_EPOCH") {
+        Ok(named) => named.trim().parse()?,
+        Err(_) => std::time::UNIX_EPOCH.elapsed()?.as_secs(),
+    };
+    Ok(seconds / SECONDS_IN_A_DAY)
 }
 
 fn themes(root: &Path, folder: &str, faults: &mut Faults) -> Result<Vec<Theme>, Box<dyn Error>> {

@@ -77,9 +77,11 @@ fn a_signal_ends_an_import_with_a_sentence_and_nothing_is_taken_in() {
     let lines: String = (0..20_000).map(|i| format!("{{\"kind\":\"noted\",\"text\":\"line {i}\"}}\n")).collect();
     // The end of what is piped in never comes: it stands in the middle of the file.
     for (signal, code, lang, sentence) in [
-        ("INT", 130, "en", "the import was stopped; nothing was taken in"),
-        ("TERM", 143, "es", "se detuvo la importación; no se tomó nada"),
+        ("INT", 130, "en", ("the import was stopped", " after line ", "; nothing was taken in")),
+        ("TERM", 143, "es", ("se detuvo la importación", " después de la línea ", "; no se tomó nada")),
+        ("HUP", 129, "en", ("the import was stopped", " after line ", "; nothing was taken in")),
     ] {
+        let (begins, at_line, ends) = sentence;
         for fed in [&lines[..], ""] {
             let mut command = home.program();
             command.args(["import", "-", "--lang", lang]);
@@ -95,7 +97,11 @@ fn a_signal_ends_an_import_with_a_sentence_and_nothing_is_taken_in() {
             assert!(begun.elapsed() < SOON);
             drop(input);
             let said = String::from_utf8(ended.stderr).unwrap();
-            assert_eq!((ended.status.code(), said.trim_end()), (Some(code), sentence), "{signal}");
+            assert_eq!(ended.status.code(), Some(code), "{signal}: {said}");
+            let where_it_was = said.trim_end().strip_prefix(begins).and_then(|said| said.strip_suffix(ends));
+            let line = where_it_was.and_then(|said| said.strip_prefix(at_line)).and_then(|line| line.parse().ok());
+            // A pipe is read to its end before its lines are.
+            assert!(where_it_was == Some("") || line.is_some_and(|line: u64| line <= 20_000), "{signal}: {said}");
             assert!(ended.stdout.is_empty());
             assert_eq!(home.done(&["export"]), before);
             assert_eq!(home.json(&["check"])["sound"], serde_json::json!(true));
@@ -126,6 +132,56 @@ fn wait_until_it_listens(process: u32) {
 #[cfg(all(unix, not(target_os = "linux")))]
 fn wait_until_it_listens(_process: u32) {
     std::thread::sleep(Duration::from_secs(2));
+}
+
+#[cfg(target_os = "linux")]
+#[test]
+fn an_import_that_was_begun_to_outlive_its_terminal_does() {
+    let home = Home::default().begun();
+    let mut shell = std::process::Command::new("sh");
+    shell.envs(home.program().get_envs().filter_map(|(name, value)| Some((name, value?))));
+    let program = env!("CARGO_BIN_EXE_outplant");
+    shell.args(["-c", &format!("trap '' HUP; exec '{program}' import -")]);
+    let mut child = shell.stdin(Stdio::piped()).stdout(Stdio::piped()).stderr(Stdio::piped()).spawn().unwrap();
+    let mut input = child.stdin.take().unwrap();
+    wait_until_it_listens(child.id());
+    assert!(
+        std::process::Command::new("kill").args(["-s", "HUP", &child.id().to_string()]).status().unwrap().success()
+    );
+    input.write_all(b"{\"kind\":\"noted\",\"text\":\"taken all the same\"}\n").unwrap();
+    drop(input);
+    assert!(child.wait_with_output().unwrap().status.success());
+    assert!(home.done(&["export"]).contains("taken all the same"));
+}
+
+/// Bytes that a process has read from files.
+#[cfg(target_os = "linux")]
+fn read_by(process: u32) -> u64 {
+    let said = std::fs::read_to_string(format!("/proc/{process}/io")).unwrap_or_default();
+    said.lines().find_map(|line| line.strip_prefix("rchar: ")).map_or(0, |bytes| bytes.trim().parse().unwrap())
+}
+
+#[cfg(target_os = "linux")]
+#[test]
+fn a_file_that_is_stopped_while_it_is_read_says_at_which_line() {
+    let home = Home::default().begun();
+    let lines: String = (0..400_000).map(|i| format!("{{\"kind\":\"noted\",\"text\":\"line {i}\"}}\n")).collect();
+    let file = home.with("lines.jsonl", &lines);
+    let mut command = home.program();
+    command.args(["import", file.to_str().unwrap()]).stdout(Stdio::piped()).stderr(Stdio::piped());
+    let child = command.spawn().unwrap();
+    wait_until_it_listens(child.id());
+    let begun = Instant::now();
+    while read_by(child.id()) < 4_000_000 {
+        assert!(begun.elapsed() < SOON, "it does not read");
+        std::thread::sleep(Duration::from_millis(5));
+    }
+    let pid = child.id().to_string();
+    assert!(std::process::Command::new("kill").args(["-s", "TERM", &pid]).status().unwrap().success());
+    let ended = child.wait_with_output().unwrap();
+    let said = String::from_utf8(ended.stderr).unwrap();
+    assert_eq!(ended.status.code(), Some(143), "{said}");
+    assert!(said.contains("after line "), "{said}");
 }
 
 #[test]

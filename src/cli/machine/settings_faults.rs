@@ -28,6 +28,7 @@ fn what(wrong: &WrongSetting, wording: &Wording) -> String {
         WrongSetting::Unknown(name) => {
             wording.nearest_after(wording.settings_unknown(name), &name_search::nearest(name, NAMES.into_iter()))
         }
+        WrongSetting::Twice { name, first } => wording.settings_twice(name, first),
         WrongSetting::Value { name, takes } => match takes {
             Takes::Text => wording.settings_takes_text(name),
             Takes::YesOrNo => wording.settings_takes_yes_or_no(name),

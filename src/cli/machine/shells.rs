@@ -28,6 +28,7 @@ pub(crate) fn man(run: &Run, arguments: &Man) -> Result<Ending, Exit> {
         let _ = Page::new(definition).render(&mut page);
         return run.answer(&with_headings(&String::from_utf8_lossy(&page), &run.wording));
     };
+    run.made_in_a_file(folder)?;
     let made = std::fs::create_dir_all(folder).and_then(|()| clap_mangen::generate_to(definition, folder));
     let made = made.and_then(|()| name_parts(folder, &run.wording));
     made.map_err(|fault| not_written(run, folder, &fault))?;

@@ -96,7 +96,7 @@ impl Desk {
         match settled.what {
             Alarm::Restored => Ok((self.gone() == 0).then_some(Odd::NothingGone)),
             Alarm::Clock => {
-                let ahead = self.newest()?.of_days.filter(|(_, day)| *day > self.now().today);
+                let ahead = self.newest_of_days()?.filter(|(_, day)| *day > self.now().today);
                 Ok(ahead.map(|(entry, day)| Odd::StillToCome { entry, day }))
             }
         }

@@ -342,18 +342,19 @@ impl Journal {
         Ok((entries, last))
     }
 
-    /// The entry of the latest day of those that count, and its day; none where there is none.
+    /// The entry of the latest day of those that count, and its day; none where there is none. What takes back or settles is
+    /// passed over.
     pub(crate) fn newest_of_days(
         &self,
         counts: &dyn Fn(&EntryId) -> bool,
     ) -> Result<Option<(EntryId, Day)>, JournalError> {
         let mut statement =
-            self.connection.prepare_cached("SELECT device, seq, happened FROM entry ORDER BY happened DESC")?;
+            self.connection.prepare_cached("SELECT device, seq, happened, kind FROM entry ORDER BY happened DESC")?;
         let mut found = statement.query([])?;
         while let Some(row) = found.next()? {
-            let (device, seq): (String, i64) = (row.get(0)?, row.get(1)?);
+            let (device, seq, kind): (String, i64, String) = (row.get(0)?, row.get(1)?, row.get(3)?);
             let id = DeviceId::new(&device).map(|device| EntryId { device, seq: seq.unsigned_abs() });
-            if let Some(id) = id.filter(counts) {
+            if let Some(id) = id.filter(|_| !["withdrawn", "settled"].contains(&kind.as_str())).filter(counts) {
                 return Ok(row.get::<_, String>(2)?.parse().ok().map(|day| (id, day)));
             }
         }

@@ -191,7 +191,7 @@ fn what_was_saved_and_is_gone_is_said_until_it_is_back_or_given_up() {
     let newer = sealed(&journal);
     drop(journal);
     fs::copy(place.path("older"), place.file()).unwrap();
-    let gone = Note::Gone(Gone { device: first, from: 2, to: 3 });
+    let gone = Note::Gone(Gone { device: first.clone(), from: 2, to: 3 });
     let mut journal = place.open();
     assert_eq!(journal.notes(), std::slice::from_ref(&gone));
     write(&mut journal);
@@ -209,7 +209,7 @@ fn what_was_saved_and_is_gone_is_said_until_it_is_back_or_given_up() {
     fs::copy(place.path("older"), place.file()).unwrap();
     let mut journal = place.open();
     assert_eq!(journal.notes().len(), 2, "both devices: {:?}", journal.notes());
-    journal.give_up_what_is_gone().unwrap();
+    journal.give_up_what_is_gone(&EntryId { device: first, seq: 1 }).unwrap();
     assert_eq!(journal.notes(), []);
     drop(journal);
     assert_eq!(place.open().notes(), []);

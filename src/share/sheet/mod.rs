@@ -3,6 +3,7 @@
 pub(super) mod cells;
 mod encoding;
 mod marked;
+mod open_document;
 mod table;
 mod workbook;
 

@@ -3,8 +3,9 @@
 use std::fmt::Write as _;
 use std::io::Cursor;
 
-use calamine::{Data, ExcelDateTime, Range, Reader, open_workbook_auto_from_rs};
+use calamine::{Data, ExcelDateTime, Reader, Sheets, open_workbook_auto_from_rs};
 
+use super::open_document::{is_open_document, too_far};
 use crate::share::fault::{Reason, WorkbookFault};
 
 /// What a workbook may hold when its parts are unpacked, bytes: some ten times the longest sheet of text; more is none
@@ -12,6 +13,8 @@ use crate::share::fault::{Reason, WorkbookFault};
 const MOST_UNPACKED_BYTES: u64 = 320 << 20;
 /// The most cells that are laid out, empty ones too.
 const MOST_CELLS: usize = 4_000_000;
+
+type Book<'b> = Sheets<Cursor<&'b [u8]>>;
 
 /// Whether these are the first bytes of a workbook: a zipped one, or the older kind.
 pub(super) fn is_workbook(bytes: &[u8]) -> bool {
@@ -24,8 +27,7 @@ pub(super) fn sheet_as_text(bytes: &[u8], wanted: Option<&str>) -> Result<(Strin
     if unpacked_bytes(bytes) > MOST_UNPACKED_BYTES {
         return Err(Reason::Workbook(WorkbookFault::Unread));
     }
-    let mut book =
-        open_workbook_auto_from_rs(Cursor::new(bytes)).map_err(|_| Reason::Workbook(WorkbookFault::Unread))?;
+    let mut book = opened(bytes).map_err(Reason::Workbook)?;
     let names = book.sheet_names();
     let is_wanted = |name: &&String| {
         wanted.is_none_or(|wanted| crate::base::text::folded(name) == crate::base::text::folded(wanted))
@@ -38,14 +40,133 @@ pub(super) fn sheet_as_text(bytes: &[u8], wanted: Option<&str>) -> Result<(Strin
         }));
     }
     for name in asked {
-        // A sheet of a chart has no cells.
-        let Ok(range) = book.worksheet_range(name) else { continue };
-        if range.is_empty() && wanted.is_none() {
+        let cells = cells_of(&mut book, name).map_err(Reason::Workbook)?;
+        if cells.said.is_empty() && wanted.is_none() {
             continue;
         }
-        return as_text(&range).map(|text| (text, name.clone())).ok_or(Reason::Workbook(WorkbookFault::Unread));
+        return cells.as_text().map(|text| (text, name.clone())).map_err(Reason::Workbook);
     }
     Err(Reason::NoNames)
+}
+
+fn opened(bytes: &[u8]) -> Result<Book<'_>, WorkbookFault> {
+    if is_open_document(bytes)
+        && let Some(far) = too_far(bytes, MOST_CELLS, MOST_UNPACKED_BYTES)
+    {
+        return Err(WorkbookFault::FarCell(name_of(far)));
+    }
+    open_workbook_auto_from_rs(Cursor::new(bytes)).map_err(|_| WorkbookFault::Unread)
+}
+
+/// What is said in the cells of a sheet, read one by one: where they stand is known before room for them is taken.
+fn cells_of(book: &mut Book<'_>, sheet: &str) -> Result<Cells, WorkbookFault> {
+    let mut cells = Cells::default();
+    // A sheet of a chart has no cells.
+    match book {
+        Sheets::Xlsx(book) => {
+            let Ok(mut reader) = book.worksheet_cells_reader(sheet) else { return Ok(cells) };
+            while let Some(cell) = reader.next_cell().map_err(|_| WorkbookFault::Unread)? {
+                cells.put(cell.get_position(), &cell.get_value().clone().into())?;
+            }
+        }
+        Sheets::Xlsb(book) => {
+            let Ok(mut reader) = book.worksheet_cells_reader(sheet) else { return Ok(cells) };
+            while let Some(cell) = reader.next_cell().map_err(|_| WorkbookFault::Unread)? {
+                cells.put(cell.get_position(), &cell.get_value().clone().into())?;
+            }
+        }
+        // These lay a whole sheet out themselves: the first has 65,536 rows and 256 columns at most, of the second it was
+        // looked at before.
+        Sheets::Xls(_) | Sheets::Ods(_) => {
+            let Ok(range) = book.worksheet_range(sheet) else { return Ok(cells) };
+            let (above, before) = range.start().unwrap_or((0, 0));
+            for (row, column, cell) in range.used_cells() {
+                cells.put((above.saturating_add(row as u32), before.saturating_add(column as u32)), cell)?;
+            }
+        }
+    }
+    Ok(cells)
+}
+
+/// What one cell says, and where it stands: row and column, from 0.
+struct Said {
+    at: (u32, u32),
+    text: String,
+}
+
+/// The cells of a sheet that say something.
+#[derive(Default)]
+struct Cells {
+    said: Vec<Said>,
+    bytes: u64,
+}
+
+impl Cells {
+    /// A line of a sheet may be broken inside of a cell; it stays one row.
+    fn put(&mut self, at: (u32, u32), cell: &Data) -> Result<(), WorkbookFault> {
+        let text = in_words(cell).split_whitespace().collect::<Vec<_>>().join(" ");
+        if text.is_empty() {
+            return Ok(());
+        }
+        self.bytes += text.len() as u64;
+        if self.said.len() >= MOST_CELLS || self.bytes > MOST_UNPACKED_BYTES {
+            return Err(WorkbookFault::Unread);
+        }
+        self.said.push(Said { at, text });
+        Ok(())
+    }
+
+    fn as_text(mut self) -> Result<String, WorkbookFault> {
+        self.said.sort_by_key(|cell| cell.at);
+        let width = self.said.iter().map(|cell| cell.at.1 as usize + 1).max().unwrap_or(0);
+        let above = self.said.first().map_or(0, |cell| cell.at.0);
+        let height = self.said.last().map_or(0, |cell| cell.at.0 as usize + 1);
+        if height.saturating_mul(width) > MOST_CELLS {
+            return Err(self.farthest().map_or(WorkbookFault::Unread, WorkbookFault::FarCell));
+        }
+        let mut text = "\n".repeat(above as usize);
+        let mut rows = self.said.chunk_by(|one, next| one.at.0 == next.at.0).peekable();
+        for row in above..height as u32 {
+            let cells = rows.next_if(|cells| cells.first().is_some_and(|cell| cell.at.0 == row)).unwrap_or_default();
+            put_row(&mut text, cells, width);
+        }
+        Ok(text)
+    }
+
+    /// The cell that makes the sheet so large, by its name: `XFD1048576`.
+    fn farthest(&self) -> Option<String> {
+        let reach = |cell: &&Said| (u64::from(cell.at.0) + 1) * (u64::from(cell.at.1) + 1);
+        self.said.iter().max_by_key(reach).map(|cell| name_of(cell.at))
+    }
+}
+
+fn put_row(text: &mut String, cells: &[Said], width: usize) {
+    // Of two cells in one place the first stands.
+    let mut cells = cells.chunk_by(|one, next| one.at == next.at).filter_map(|same| same.first()).peekable();
+    for column in 0..width {
+        if column > 0 {
+            text.push(',');
+        }
+        let Some(cell) = cells.next_if(|cell| cell.at.1 as usize == column) else { continue };
+        if cell.text.contains(['"', ',', ';', '\'']) {
+            _ = write!(text, "\"{}\"", cell.text.replace('"', "\"\""));
+        } else {
+            text.push_str(&cell.text);
+        }
+    }
+    text.push('\n');
+}
+
+/// A cell as spreadsheet programs name it: letters for the column, then the row from 1.
+fn name_of((row, column): (u32, u32)) -> String {
+    const LETTERS: u64 = 26;
+    let (mut rest, mut letters) = (u64::from(column) + 1, Vec::new());
+    while rest > 0 {
+        rest -= 1;
+        letters.push(char::from(b'A' + (rest % LETTERS) as u8));
+        rest /= LETTERS;
+    }
+    format!("{}{}", letters.iter().rev().collect::<String>(), u64::from(row) + 1)
 }
 
 /// What the parts of a zipped file say they hold, from its central directory (APPNOTE.TXT 4.3.12 of the ZIP format).
@@ -58,33 +179,6 @@ fn unpacked_bytes(bytes: &[u8]) -> u64 {
     };
     let headers = bytes.windows(HEADER.len()).enumerate().filter(|(_, four)| *four == HEADER);
     headers.map(|(at, _)| size(at)).fold(0, u64::saturating_add)
-}
-
-fn as_text(range: &Range<Data>) -> Option<String> {
-    let (rows, columns) = range.get_size();
-    let (above, before) = range.start().unwrap_or((0, 0));
-    let width = columns.checked_add(before as usize)?;
-    if rows.checked_add(above as usize)?.checked_mul(width)? > MOST_CELLS {
-        return None;
-    }
-    let mut text = "\n".repeat(above as usize);
-    for row in range.rows() {
-        text.push_str(&",".repeat(before as usize));
-        for (n, cell) in row.iter().enumerate() {
-            if n > 0 {
-                text.push(',');
-            }
-            // A line of a sheet may be broken inside of a cell; it stays one row.
-            let cell = in_words(cell).split_whitespace().collect::<Vec<_>>().join(" ");
-            if cell.contains(['"', ',', ';', '\'']) {
-                _ = write!(text, "\"{}\"", cell.replace('"', "\"\""));
-            } else {
-                text.push_str(&cell);
-            }
-        }
-        text.push('\n');
-    }
-    Some(text)
 }
 
 /// A cell as a person would write it: days with the year first, numbers with a point.
@@ -148,6 +242,23 @@ mod tests {
         let fault = Reason::Workbook(WorkbookFault::NoSuchSheet { wanted: "Bedz".into(), there });
         assert_eq!(sheet_as_text(&book("trays.xlsx"), Some("Bedz")), Err(fault));
         assert_eq!(sheet_as_text(b"PK\x03\x04 and nothing", None), Err(Reason::Workbook(WorkbookFault::Unread)));
+    }
+
+    #[test]
+    fn a_stray_cell_far_away_is_named_and_takes_no_memory() {
+        // As one dense table the first would be 17 thousand million cells.
+        for kind in ["xlsx", "ods"] {
+            for (name, cell) in [("stray_cell", "XFD1048576"), ("stray_in_26_columns", "Z1048576")] {
+                let far = Reason::Workbook(WorkbookFault::FarCell(cell.to_string()));
+                assert_eq!(sheet_as_text(&book(&format!("{name}.{kind}")), None), Err(far), "{name}.{kind}");
+            }
+        }
+    }
+
+    #[test]
+    fn cells_are_named_as_spreadsheet_programs_do() {
+        let names = [(0, 0), (4, 25), (0, 26), (9, 701), (0, 702), (1_048_575, 16_383)].map(name_of);
+        assert_eq!(names, ["A1", "Z5", "AA1", "ZZ10", "AAA1", "XFD1048576"]);
     }
 
     proptest! {

@@ -380,6 +380,7 @@ impl Wording {
         match fault {
             WorkbookFault::NotHere => self.sheet_workbook(),
             WorkbookFault::Unread => self.sheet_workbook_unread(),
+            WorkbookFault::FarCell(cell) => self.sheet_far_cell(cell),
             WorkbookFault::NoSuchSheet { wanted, there } => self.sheet_not_in_workbook(wanted, there.join(", ")),
             WorkbookFault::NoneInText => self.sheet_none_in_text(),
         }

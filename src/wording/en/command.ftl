@@ -9,6 +9,7 @@ value_flag = true|false
 value_entry = k3f9:12
 clock_set_it = set the clock, or say OUTPLANT_TODAY=2026-03-14 before the command
 clock_say_yes = nothing was written: a clock that is wrong would mark every later entry. Set the clock, or say --yes
+refused_no_pipe = - stands for what is piped; this is made in a place of its own: name it (./- where it is to be called so)
 answer_not_shown = the answer could not be shown: there was no room, or nowhere, to put it. Where the command writes in the book, it is written
 refused_empty_tray = nothing stands in { $tray }: there is nothing to send out
 check_damaged = { $faults ->

@@ -23,6 +23,7 @@ import_written = { $lines } entries written
 import_looked_up = { $lines } entries put in their places
 import_judged = looking for what cannot be right: { $share } % done
 import_saving = saving
+import_stopped_at = the import was stopped after line { $line }; nothing was taken in
 import_cancelled = the import was stopped; nothing was taken in
 undo_done = { $entries ->
     [one] taken back: { $entries } entry
@@ -61,6 +62,15 @@ check_doubts = { $doubts ->
 }
 # (today, newest, entry)
 clock_behind = the clock says { $today }, but the newest entry, { $entry }, is of { $newest }. If the clock is right now: outplant undo { $entry }, then outplant write settled what=clock
+# (today, entries, newest, undo)
+clock_behind_several = the clock says { $today }, but { $entries ->
+    [one] one entry is of a later day
+   *[other] { $entries } entries are of later days
+}, the newest of { $newest }. If the clock is right now, take them back: { $undo }; then outplant write settled what=clock
+# (today, built)
+clock_before_built = the clock says { $today }, but this program was built on { $built }
+# (today, built)
+clock_long_after_built = the clock says { $today }, more than ten years after this program was built on { $built }
 clock_behind_writing = the clock says { $today }, but this copy wrote at a later hour of a later day. If the clock is right now: outplant write settled what=clock
 # (today, newest)
 clock_ahead = the clock says { $today }, more than a year after the newest entry of { $newest }

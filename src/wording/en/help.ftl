@@ -4,7 +4,7 @@
 
 help_outplant = Which trays are ready to go out to which prepared bed, and why
 help_outplant_more = Without a command it opens the nursery on the whole screen; without a terminal it prints what is ready.
-    Dates are written 2026-03-14, 14/3, yesterday or +7. Ends with 0 done, 1 refused, 2 usage, 3 the file, 5 busy, 6 damaged, 130 or 143 stopped.
+    Dates are written 2026-03-14, 14/3, yesterday or +7. Ends with 0 done, 1 refused, 2 usage, 3 the file, 5 busy, 6 damaged, 129, 130 or 143 stopped.
 help_any_nursery = The nursery's file (else OUTPLANT_NURSERY, the settings, or the data folder)
 help_any_on = Look at another day, past or to come
 help_any_known = Use only what had been recorded by the end of this day

@@ -29,6 +29,7 @@ line_recorded_before = written down before it happened: the second number must b
 line_day_cut_short = the line ends before day, person and kind are written
 sheet_workbook = this is a workbook: import --as trays or --as beds reads it; for anything else save the sheet as CSV (text) and try again
 sheet_workbook_unread = this workbook cannot be read: save the sheet anew (.xlsx or .ods), or as CSV (text), and try again
+sheet_far_cell = one cell far from the table, { $cell }, holds something: delete it, save the sheet and try again
 # (wanted, there)
 sheet_not_in_workbook = the workbook has no sheet '{ $wanted }'; its sheets: { $there }
 sheet_none_in_text = --sheet names a sheet of a workbook (.xlsx, .ods), and this file is text: leave it out

@@ -78,6 +78,8 @@ file_damaged = { $file } is damaged: do not write in it. outplant check says wha
 damage_found = found, in the machine's words: "{ $what }"
 # (file, what)
 file_other = { $file } cannot be used: { $what }
+input_waits = waiting for what is piped into { $file }
+input_typed = type the lines; Ctrl-D on an empty line ends them
 system_not_allowed = reading or writing it is not allowed here
 system_not_there = it is not there
 system_no_room = there is no room left

@@ -11,6 +11,8 @@ settings_no_setting = this is not read as name = value; text stands in quotation
 settings_unknown = there is no setting '{ $name }'
 settings_takes_text = { $name } takes text in quotation marks
 settings_takes_yes_or_no = { $name } takes true or false
+# (name, first)
+settings_twice = { $name } stands on line { $first } already
 # (name, values)
 settings_takes_one_of = { $name } takes one of: { $values }
 settings_takes_letters = { $name } takes letters between braces, each with the one it is moved to: c = "v"

@@ -9,6 +9,7 @@ value_flag = sí|no
 value_entry = k3f9:12
 clock_set_it = ponga el reloj en hora, o diga OUTPLANT_TODAY=2026-03-14 antes de la orden
 clock_say_yes = no se anotó nada: un reloj equivocado marcaría todo lo que se anote después. Ponga el reloj en hora, o diga --yes
+refused_no_pipe = - quiere decir lo que pasa por una tubería; esto se hace en un lugar propio: nómbrelo (./- si ha de llamarse así)
 answer_not_shown = no se pudo mostrar la respuesta: no hubo dónde o no hubo lugar. Si la orden anota en el libro, está anotado
 refused_empty_tray = en { $tray } no queda nada en pie: no hay qué llevar al campo
 check_damaged = { $faults ->

@@ -23,6 +23,7 @@ import_written = { $lines } anotaciones escritas
 import_looked_up = { $lines } anotaciones puestas en su lugar
 import_judged = buscando lo que no puede ser: { $share } % listo
 import_saving = guardando
+import_stopped_at = se detuvo la importación después de la línea { $line }; no se tomó nada
 import_cancelled = se detuvo la importación; no se tomó nada
 undo_done = { $entries ->
     [one] se retiró { $entries } anotación
@@ -57,6 +58,12 @@ check_doubts = { $doubts ->
    *[other] { $doubts } dudas por aclarar
 }
 clock_behind = el reloj dice { $today }, pero la última anotación, { $entry }, es del { $newest }. Si el reloj está bien ahora: outplant undo { $entry } y después outplant write settled what=clock
+clock_behind_several = el reloj dice { $today }, pero { $entries ->
+    [one] una anotación es de un día posterior
+   *[other] { $entries } anotaciones son de días posteriores
+}, la última del { $newest }. Si el reloj está bien ahora, retírelas: { $undo }; y después outplant write settled what=clock
+clock_before_built = el reloj dice { $today }, pero este programa se construyó el { $built }
+clock_long_after_built = el reloj dice { $today }, más de diez años después de que se construyó este programa, el { $built }
 clock_behind_writing = el reloj dice { $today }, pero esta copia anotó a una hora de un día posterior. Si el reloj está bien ahora: outplant write settled what=clock
 clock_ahead = el reloj dice { $today }, más de un año después de la última anotación, del { $newest }
 clock_asks = ¿está bien el reloj? (s/n)

@@ -2,7 +2,7 @@
 
 help_outplant = Qué bandejas están listas para salir a qué parcela preparada, y por qué
 help_outplant_more = Sin orden abre el vivero en toda la pantalla; sin terminal muestra lo que está listo.
-    Las fechas se escriben 2026-03-14, 14/3, ayer o +7. Termina con 0 hecho, 1 rechazado, 2 uso, 3 el archivo, 5 ocupado, 6 dañado, 130 o 143 detenido.
+    Las fechas se escriben 2026-03-14, 14/3, ayer o +7. Termina con 0 hecho, 1 rechazado, 2 uso, 3 el archivo, 5 ocupado, 6 dañado, 129, 130 o 143 detenido.
 help_any_nursery = El archivo del vivero (si no, OUTPLANT_NURSERY, los ajustes o la carpeta de datos)
 help_any_on = Mirar otro día, pasado o por venir
 help_any_known = Usar solo lo que se había anotado hasta el fin de este día

@@ -27,6 +27,7 @@ line_recorded_before = anotado antes de que pasara: el segundo número debe ser 
 line_day_cut_short = la línea termina antes de decir día, persona y clase
 sheet_workbook = esto es un libro de cálculo: import --as trays o --as beds lo lee; para lo demás guarde la hoja como CSV (texto) e inténtelo de nuevo
 sheet_workbook_unread = no se puede leer este libro de cálculo: guarde la hoja otra vez (.xlsx u .ods), o como CSV (texto), e inténtelo de nuevo
+sheet_far_cell = una celda lejos de la tabla, { $cell }, tiene algo escrito: bórrela, guarde la hoja e inténtelo de nuevo
 sheet_not_in_workbook = el libro no tiene la hoja '{ $wanted }'; sus hojas: { $there }
 sheet_none_in_text = --sheet nombra una hoja de un libro de cálculo (.xlsx, .ods), y este archivo es de texto: quítelo
 sheet_too_long = la hoja pasa de { $most } y no se leyó

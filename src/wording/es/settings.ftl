@@ -11,6 +11,7 @@ settings_no_setting = esto no se lee como nombre = valor; el texto va entre comi
 settings_unknown = no hay ajuste '{ $name }'
 settings_takes_text = { $name } lleva un texto entre comillas
 settings_takes_yes_or_no = { $name } lleva true o false
+settings_twice = { $name } ya está en la línea { $first }
 # (name, values)
 settings_takes_one_of = { $name } lleva uno de: { $values }
 settings_takes_letters = { $name } lleva letras entre llaves, cada una con aquella a la que pasa: c = "v"

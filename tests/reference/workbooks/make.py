@@ -1,9 +1,10 @@
 #!/usr/bin/env python3
-"""Writes trays.* (three sheets, with a fault) and trays_whole.* (one sheet) as .xlsx and .ods, by hand from the zip and XML that the standards ask for
+"""Writes trays.* (three sheets, with a fault), trays_whole.* (one sheet) and stray_*.* (one sheet, and one cell far from its table) as .xlsx and .ods, by hand from the zip and XML that the standards ask for
 (ECMA-376 part 1; OASIS OpenDocument 1.3), with python's zipfile. What stands in them is invented."""
 
 import datetime
 import zipfile
+from string import ascii_uppercase
 from xml.sax.saxutils import escape
 
 DAY = datetime.date
@@ -44,7 +45,7 @@ def xlsx_cell(at, value):
     return f'<c r="{at}"><v>{value}</v></c>'
 
 
-def xlsx(file, sheets_of):
+def xlsx(file, sheets_of, stray=None):
     head = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>'
     main = "http://schemas.openxmlformats.org/spreadsheetml/2006/main"
     rels = "http://schemas.openxmlformats.org/officeDocument/2006/relationships"
@@ -62,6 +63,8 @@ def xlsx(file, sheets_of):
         put(book, "xl/styles.xml", f'{head}<styleSheet xmlns="{main}"><fonts count="1"><font/></fonts><fills count="1"><fill/></fills><borders count="1"><border/></borders><cellStyleXfs count="1"><xf/></cellStyleXfs><cellXfs count="2"><xf numFmtId="0"/><xf numFmtId="14" applyNumberFormat="1"/></cellXfs></styleSheet>')
         for n, (_, rows) in zip(numbers, sheets_of):
             lines = "".join(f'<row r="{r}">' + "".join(xlsx_cell(f"{chr(65 + c)}{r}", value) for c, value in enumerate(row)) + "</row>" for r, row in enumerate(rows, 1) if row)
+            if stray:
+                lines += f'<row r="{stray.lstrip(ascii_uppercase)}">{xlsx_cell(stray, "x")}</row>'
             put(book, f"xl/worksheets/sheet{n}.xml", f'{head}<worksheet xmlns="{main}"><sheetData>{lines}</sheetData></worksheet>')
 
 
@@ -76,7 +79,7 @@ def ods_cell(value):
     return f'<table:table-cell office:value-type="float" office:value="{value}"><text:p>{value}</text:p></table:table-cell>'
 
 
-def ods(file, sheets_of):
+def ods(file, sheets_of, stray=None):
     space = "urn:oasis:names:tc:opendocument:xmlns:"
     kind = "application/vnd.oasis.opendocument.spreadsheet"
     head = '<?xml version="1.0" encoding="UTF-8"?>'
@@ -86,6 +89,10 @@ def ods(file, sheets_of):
         tables = ""
         for name, rows in sheets_of:
             lines = "".join("<table:table-row>" + ("".join(ods_cell(value) for value in row) or "<table:table-cell/>") + "</table:table-row>" for row in rows)
+            if stray:
+                rows_before, columns_before = stray
+                lines += f'<table:table-row table:number-rows-repeated="{rows_before - len(rows)}"><table:table-cell/></table:table-row>'
+                lines += f'<table:table-row><table:table-cell table:number-columns-repeated="{columns_before}"/>{ods_cell("x")}</table:table-row>'
             tables += f'<table:table table:name="{name}">{lines}</table:table>'
         put(book, "content.xml", f'{head}<office:document-content xmlns:office="{space}office:1.0" xmlns:table="{space}table:1.0" xmlns:text="{space}text:1.0" office:version="1.3"><office:body><office:spreadsheet>{tables}</office:spreadsheet></office:body></office:document-content>')
 
@@ -93,3 +100,7 @@ def ods(file, sheets_of):
 for name, of in (("trays", SHEETS), ("trays_whole", WHOLE)):
     xlsx(name + ".xlsx", of)
     ods(name + ".ods", of)
+xlsx("stray_cell.xlsx", WHOLE, "XFD1048576")
+xlsx("stray_in_26_columns.xlsx", WHOLE, "Z1048576")
+ods("stray_cell.ods", WHOLE, (1048575, 16383))
+ods("stray_in_26_columns.ods", WHOLE, (1048575, 25))
