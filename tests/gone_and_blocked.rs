@@ -130,7 +130,7 @@ fn what_was_given_up_is_missed_again_once_that_is_taken_back() {
     assert!(!gone(&home));
     let newest = |home: &Home| {
         let log = home.json(&["log", "--most", "1"]);
-        log["entries"][0]["id"].as_str().unwrap().to_string()
+        log["entries"][0]["entry"].as_str().unwrap().to_string()
     };
     home.done(&["undo", &newest(&home)]);
     assert!(gone(&home), "it was taken back");
