@@ -187,3 +187,49 @@ fn bare_roots_that_are_to_keep_for_weeks_are_asked_about() {
     assert!(!came("cof-8", "2026-04-08", "bare_root").contains("bare roots good for"));
     assert!(!came("cof-9", "2026-04-26", "stump").contains("bare roots good for"));
 }
+
+#[test]
+fn more_alive_than_lived_by_the_last_count_is_asked_about_once() {
+    let home = nursery();
+    home.write("outplanted", &["tray=cof-1", "bed=Upper 1", "count=24", "happened=2026-03-03"]);
+    let count = |alive: &str, dead: &str, on: &str| {
+        let pairs = [format!("alive={alive}"), format!("dead={dead}"), format!("happened={on}")];
+        home.run(&["write", "survival_counted", "bed=Upper 1", "species=coffee", &pairs[0], &pairs[1], &pairs[2]])
+    };
+    assert_eq!(count("10", "14", "2026-03-20").err, "");
+    let few = count("12", "12", "2026-03-25");
+    assert!(few.code == 0 && few.err.is_empty(), "two are a miscount: {}", few.err);
+    let back = count("20", "2", "2026-04-01");
+    assert!(back.code == 0 && back.err.contains("20 alive, but 12 lived there by the last count"), "{}", back.err);
+    let doubts = || home.json(&["ready"])["doubts"].as_array().unwrap().clone();
+    assert_eq!(doubts().iter().filter(|doubt| doubt["kind"] == "alive_again").count(), 1);
+    let again = count("20", "4", "2026-04-05");
+    assert!(!again.err.contains("the dead do not come back"), "{}", again.err);
+    assert!(doubts().iter().all(|doubt| doubt["kind"] != "alive_again"), "a second count agrees");
+    // Planted since, it is no wonder.
+    home.write("outplanted", &["tray=cof-1", "bed=Upper 1", "count=4", "happened=2026-04-06"]);
+    assert!(!count("24", "0", "2026-04-07").err.contains("do not come back"));
+    let spanish = nursery();
+    spanish.write("outplanted", &["tray=cof-1", "bed=Upper 1", "count=24", "happened=2026-03-03"]);
+    spanish.write("survival_counted", &["bed=Upper 1", "species=coffee", "alive=10", "dead=14"]);
+    let said = spanish.run(&[
+        "write",
+        "survival_counted",
+        "bed=Upper 1",
+        "species=coffee",
+        "alive=24",
+        "dead=0",
+        "--lang",
+        "es",
+    ]);
+    assert!((said.out + &said.err).contains("las muertas no vuelven"));
+}
+
+#[test]
+fn a_list_in_a_batch_may_stand_in_the_quotes_of_a_shell() {
+    let home = Home::default().begun();
+    let line = r#"bed_set bed="Upper 1" field=Upper length_m=20 width_m=6 plan='[{"species":"coffee","pattern":"square","row_m":2,"in_row_m":2}]'"#;
+    let sheet = home.with("beds.txt", format!("{line}\n"));
+    home.done(&["write", "--batch", sheet.to_str().unwrap()]);
+    assert!(home.done(&["why", "bed", "Upper 1"]).contains("Upper 1"));
+}

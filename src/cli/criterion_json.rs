@@ -157,6 +157,7 @@ fn doubt_word(kind: &DoubtKind) -> &'static str {
         DoubtKind::MoreCutThanStood { .. } => "more_cut_than_stood",
         DoubtKind::MoreAliveThanPlanted { .. } => "more_alive_than_planted",
         DoubtKind::MoreThanSeed { .. } => "more_than_seed",
+        DoubtKind::AliveAgain { .. } => "alive_again",
         DoubtKind::RiseWithoutSeed { .. } => "rise_without_seed",
         DoubtKind::UnknownTray(_) => "unknown_tray",
         DoubtKind::UnknownLot(_) => "unknown_lot",

@@ -181,14 +181,6 @@ Tumbaro school nursery                                        today, 14 Mar 2026
 Tray cof-031 for bed Upper terrace
 x does not fit
 
-+ days since sowing  met
-    why          310 days old, 210 needed
-    needed       at least 210 d
-    known        310 d (counted)
-    expected     since 4 Dec 2025
-    source       Wintgens 2004, Coffee
-    entries      k3f9:12
-
 x step in light      holds it back
     why          stood in 30 % light, this bed has 60 %: 2.0 times as bright,
                  bring it out in 2 steps first
@@ -211,6 +203,14 @@ x weeding            holds it back
     source       common practice
     care         Machete and hoe sharp and sheathed, boots on; two arm's lengths
                  apart; cut away from the leg.
+
++ days since sowing  met
+    why          310 days old, 210 needed
+    needed       at least 210 d
+    known        310 d (counted)
+    expected     since 4 Dec 2025
+    source       Wintgens 2004, Coffee
+    entries      k3f9:12
 "#);
     }
 

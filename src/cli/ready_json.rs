@@ -7,10 +7,11 @@ use std::io::{self, Write};
 use super::criterion_json::{criteria, doubt, number, unplanned};
 use super::forecast::{stock_to_come_json, tray_forecast_json};
 use super::json::ObjectOut;
-use crate::base::SpeciesKey;
+use crate::base::{Day, SpeciesKey};
+use crate::reckon::field::waits_for;
 use crate::reckon::forecast::Outlook;
 use crate::reckon::loading::{Planned, day_plan};
-use crate::reckon::picture::{BedPicture, BedSpecies, PairPicture, Picture, TrayPicture};
+use crate::reckon::picture::{BedPicture, BedSpecies, HeldBy, PairPicture, Picture, Rule, TrayPicture};
 use crate::reckon::{SharedOffer, shared_offers};
 use crate::wording::Wording;
 use crate::wording::verdict::About;
@@ -46,7 +47,7 @@ impl ReadyAnswer<'_> {
         let beds: Vec<_> = shown.beds.values().collect();
         out.list("beds", &beds, |bed| bed_json(bed, picture, wording))?;
         let pairs: Vec<_> = shown.pairs.iter().collect();
-        out.list("pairs", &pairs, |pair| pair_json(pair, wording))?;
+        out.list("pairs", &pairs, |pair| pair_json(pair, picture.day, wording))?;
         let species = species_of(shown);
         let coming = outlook.pipelines.iter().filter(|coming| species.contains(&coming.species));
         out.field("stock_to_come", coming.map(stock_to_come_json).collect::<Vec<_>>())?;
@@ -165,8 +166,14 @@ fn shared_json(offer: &SharedOffer, picture: &Picture, wording: &Wording) -> Val
 
 /// A tray against a bed: whether it fits, what holds it back, and what is asked of the two together. What is asked of
 /// each alone stands with the tray and with the bed.
-pub(super) fn pair_json(pair: &PairPicture, wording: &Wording) -> Value {
-    let held_by = pair.held_by.iter().map(|held| json!({"of": held.of, "rule": held.rule}));
+pub(super) fn pair_json(pair: &PairPicture, day: Day, wording: &Wording) -> Value {
+    let mut held_by: Vec<&HeldBy> = pair.held_by.iter().collect();
+    if held_by.len() > 1 {
+        // What lasts longest first, as everywhere else.
+        let waits: Vec<Rule> = waits_for(&pair.criteria, day).iter().map(|criterion| criterion.rule()).collect();
+        held_by.sort_by_key(|held| waits.iter().position(|rule| *rule == held.rule));
+    }
+    let held_by = held_by.into_iter().map(|held| json!({"of": held.of, "rule": held.rule}));
     json!({
         "tray": pair.tray,
         "bed": pair.bed,

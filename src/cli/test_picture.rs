@@ -111,6 +111,7 @@ fn bed(name: &str, light: Option<f64>, species: Vec<BedSpecies>) -> BedPicture {
             pests: Vec::new(),
             deaths: Vec::new(),
             sprayed: Vec::new(),
+            came_from: Vec::new(),
             brought: Vec::new(),
             last_on: None,
             unexplained: 0,

@@ -48,7 +48,7 @@ pub(crate) fn why_bed_json(
 
 /// Why a tray fits a bed or not: the pair as in `ready --json`, with every question of its tray and its bed too.
 pub(crate) fn why_pair_json(pair: &PairPicture, picture: &Picture, wording: &Wording) -> Value {
-    let mut text = pair_json(pair, wording);
+    let mut text = pair_json(pair, picture.day, wording);
     text["criteria"] = json!(criteria(&*pair.criteria, About::Pair, wording));
     answer(picture, "pair", text)
 }

@@ -5,6 +5,7 @@ use std::sync::Arc;
 use super::ready::Ready;
 use super::{Asked, Facts, Mark, Page, Tone};
 use crate::base::SpeciesKey;
+use crate::reckon::field::longest_first;
 use crate::reckon::forecast::Outlook;
 use crate::reckon::growth::tray_growth;
 use crate::reckon::light::light_told;
@@ -100,7 +101,7 @@ pub(crate) fn why_bed(bed: &BedPicture, species: Option<&SpeciesKey>, asked: Ask
         let (open, text) = wording.bed_line_words(one);
         page.verdict(open, text);
         page.facts(asked.dangers(std::slice::from_ref(&one.species)));
-        page.questions(&one.criteria, About::Bed, wording);
+        page.questions(&longest_first(&one.criteria, asked.picture.day), About::Bed, wording);
     }
     for one in &lines {
         how_light(bed, one, lines.len() > 1, asked, &mut page);
@@ -144,7 +145,7 @@ pub(crate) fn why_pair(pair: &PairPicture, asked: Asked<'_>) -> Page {
     page.verdict(pair.fits, text);
     let species = asked.picture.trays.get(&pair.tray).and_then(|tray| tray.species.clone());
     page.facts(asked.dangers(species.as_slice()));
-    page.questions(&pair.criteria, About::Pair, wording);
+    page.questions(&longest_first(&pair.criteria, asked.picture.day), About::Pair, wording);
     page
 }
 

@@ -134,6 +134,11 @@ pub(super) fn split_words(text: &str, comments: bool) -> Result<Vec<Split>, Faul
             let closed = match letter {
                 '"' if value_begins => take_quoted(&letters, at, &mut word)?,
                 '[' | '{' if value_begins => take_bracketed(&letters, at, &mut word)?,
+                // As the same line is typed to a shell.
+                '\'' if value_begins && matches!(letters.get(at + 1), Some('[' | '{')) => {
+                    let closed = take_bracketed(&letters, at + 1, &mut word)?;
+                    closed + usize::from(letters.get(closed) == Some(&'\''))
+                }
                 _ => {
                     // Only the first `=` of a word parts a name from a value.
                     value_begins = letter == '=' && !word.contains('=');
@@ -266,6 +271,8 @@ mod tests {
     fn blanks_in_quotation_marks_and_lists_do_not_split() {
         let words = split_pairs(r#"  a="two \"big\" words" b=[{"x": "] }"}, 2]  c=5" d= "#).unwrap();
         assert_eq!(words, [r#"a=two "big" words"#, r#"b=[{"x": "] }"}, 2]"#, "c=5\"", "d="]);
+        let as_to_a_shell = split_pairs(r#"b='[{"x": "it's"}, 2]' c='5'"#).unwrap();
+        assert_eq!(as_to_a_shell, [r#"b=[{"x": "it's"}, 2]"#, "c='5'"]);
         let reason = |text: &str| split_pairs(text).unwrap_err();
         assert_eq!((reason("a=\"b").column, reason("a=\"b").reason), (Some(3), Reason::QuoteOpen));
         assert_eq!(reason("a=[1,[2]").reason, Reason::BracketOpen);

@@ -374,3 +374,48 @@ fn a_place_answers_why_with_what_stands_there_its_light_and_its_waits() {
     let unknown = home.run(&["why", "place", "North bensh"]);
     assert!(unknown.code == 1 && unknown.err.contains("nearest: North bench"), "{}", unknown.err);
 }
+
+#[test]
+fn a_tray_put_down_on_a_sprayed_bench_and_carried_off_is_taken_with_gloves_until_the_benchs_time_is_over() {
+    let mut book = two_trays();
+    book.write("2026-04-10", "treated", json!({"place":"Corner","with":"mancozeb","safe_after_days":9}));
+    book.write("2026-04-11", "carried", json!({"tray":"cof-1","place":"Corner"}));
+    book.write("2026-04-12", "carried", json!({"tray":"cof-1","place":"Half shade"}));
+    let care = |on: &str| (treated(&book, "cof-1", on).blocks, treated(&book, "cof-1", on).warns);
+    assert_eq!([care(TODAY), care("2026-04-18"), care("2026-04-19")], [(false, true), (false, true), (false, false)]);
+    for (lang, words) in [(Lang::En, "put down at Corner after it was treated"), (Lang::Es, "se pusieron en Corner")] {
+        let said = Wording::new(lang).reason(&treated(&book, "cof-1", TODAY), About::Tray);
+        assert!(said.contains(words) && said.contains("mancozeb"), "{said}");
+    }
+    let none = treated(&book, "cof-2", TODAY);
+    assert!(!none.blocks && !none.warns, "its neighbour stood there never");
+    let mut unknown = two_trays();
+    unknown.write("2026-04-10", "treated", json!({"place":"Corner","with":"dimethoate"}));
+    unknown.write("2026-04-11", "carried", json!({"tray":"cof-1","place":"Corner"}));
+    unknown.write("2026-04-12", "carried", json!({"tray":"cof-1","place":"Half shade"}));
+    let asked = treated(&unknown, "cof-1", TODAY);
+    assert!(asked.warns && Wording::new(Lang::En).reason(&asked, About::Tray).contains("Read the label"));
+}
+
+#[test]
+fn who_sows_brings_plants_or_reads_the_light_in_a_running_wait_is_told_so() {
+    let home = Home::default().begun();
+    let plan = r#"plan=[{"species":"coffee","pattern":"square","row_m":2,"in_row_m":2}]"#;
+    home.write("bed_set", &["bed=Upper 1", "field=Upper", "length_m=20", "width_m=6", plan, "happened=2026-03-01"]);
+    let lot = ["lot=cof-L1", "species=coffee", "source=row", "seeds=500", "kept=in_parchment", "collected=2026-03-01"];
+    home.write("lot_received", &lot);
+    home.write("treated", &["place=North", "with=dimethoate", "safe_after_days=14"]);
+    home.write("treated", &["bed=Upper 1", "with=dimethoate", "safe_after_days=14", "plant_after_days=0"]);
+    for words in [
+        vec!["sown", "tray=t1", "lot=cof-L1", "seeds=20", "container=bag", "place=North"],
+        vec!["plants_received", "tray=t2", "species=coffee", "count=9", "from=bought", "form=bag", "place=North"],
+        vec!["light_read", "bed=Upper 1", "light_share=0.6"],
+        vec!["light_read", "place=North", "light_share=0.6"],
+    ] {
+        let ended = home.run(&[&["write", "--yes"][..], &words].concat());
+        let said = ended.out + &ended.err;
+        assert!(ended.code == 0 && said.contains("this takes hands into"), "{words:?}: {said}");
+    }
+    let elsewhere = ["write", "sown", "tray=t3", "lot=cof-L1", "seeds=20", "container=bag", "place=South"];
+    assert!(!home.done(&elsewhere).contains("takes hands"));
+}

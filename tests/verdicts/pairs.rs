@@ -5,6 +5,7 @@ use outplant::wording::verdict::About;
 use outplant::wording::{Lang, Wording};
 use serde_json::json;
 
+use crate::support::program::Home;
 use crate::support::{
     Book, coffee_in_deep_shade, criterion, day, fitting, pair, ready_coffee, small_nursery, tray, wet_days,
 };
@@ -406,4 +407,26 @@ fn cut_roots_rest_in_the_shade_before_any_step_toward_the_light_is_advised() {
     assert!(said(Rule::Hardening).contains("time enough from 12 May 2026 on"), "{}", said(Rule::Hardening));
     let step = Wording::new(Lang::En).reason(criterion(&cof.criteria, Rule::ExposureStep), About::Tray);
     assert!(!step.contains("bring it out"), "{step}");
+}
+
+#[test]
+fn why_a_bed_or_a_pair_is_held_back_begins_with_what_lasts_longest() {
+    let home = Home { today: "2026-07-20".into(), ..Home::default() }.begun();
+    home.write("season_set", &[r#"rains=[{"from":"03-01","until":"06-15"}]"#, "happened=2026-01-01"]);
+    let plan = r#"plan=[{"species":"coffee","pattern":"square","row_m":2,"in_row_m":2}]"#;
+    home.write("bed_set", &["bed=B1", "field=Upper", "length_m=20", "width_m=6", plan, "happened=2026-01-01"]);
+    let came =
+        ["tray=g1", "species=coffee", "count=48", "from=opening", "form=bag", "age_days=200", "container=bag 1 l"];
+    home.write("plants_received", &came);
+    let first = |said: &str| {
+        let at = |words: &str| said.find(words).unwrap_or_else(|| panic!("{words}: {said}"));
+        assert!(at("x rains left") < at("x weeding"), "{said}");
+    };
+    first(&home.done(&["why", "bed", "B1"]));
+    first(&home.done(&["why", "pair", "g1", "B1"]));
+    let answer = home.json(&["ready"]);
+    let held: Vec<&str> =
+        answer["pairs"][0]["held_by"].as_array().unwrap().iter().map(|one| one["rule"].as_str().unwrap()).collect();
+    let at = |rule: &str| held.iter().position(|one| *one == rule).unwrap_or_else(|| panic!("{rule}: {held:?}"));
+    assert!(at("season") < at("weeded"), "{held:?}");
 }

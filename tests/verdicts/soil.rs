@@ -559,3 +559,32 @@ fn a_bed_with_animals_of_the_soil_comes_after_every_healthy_one() {
     let first = beds.iter().position(|bed| bed == "Upper 1").unwrap();
     assert!(beds[first..].iter().all(|bed| bed == "Upper 1"), "{beds:?}");
 }
+
+#[test]
+fn a_cleared_bed_that_was_weeded_whole_since_counts_as_cleared() {
+    let cleared = |work: &[(&str, &str, Option<&str>)]| {
+        let mut book = small_nursery();
+        open_bed(&mut book, "Upper 1");
+        // The clearing of open_bed is of another bed here.
+        let plan = json!([{"species":"COA","pattern":"square","row_m":2,"in_row_m":2}]);
+        book.write("2025-01-01", "bed_set", json!({"bed":"B","field":"Upper","length_m":20,"width_m":6,"plan":plan}));
+        for (on, task, rows) in work {
+            let mut body = json!({"bed":"B","task":task});
+            if let Some(rows) = rows {
+                body["rows"] = json!(rows);
+            }
+            book.write(on, "prepared", body);
+        }
+        criterion(&bed_species(&book.on(TODAY), "B", "COA").criteria, Rule::Cleared).met()
+    };
+    let old = ("2026-01-10", "cleared", None);
+    assert_eq!(cleared(&[old]), Some(false), "95 days ago");
+    assert_eq!(cleared(&[old, ("2026-04-05", "weeded", None)]), Some(true));
+    assert_eq!(cleared(&[old, ("2026-04-05", "weeded", Some("1-2"))]), Some(false), "a few rows only");
+    assert_eq!(cleared(&[("2026-04-05", "weeded", None)]), Some(false), "nobody ever cleared it");
+    assert_eq!(
+        cleared(&[("2025-08-01", "cleared", None), ("2026-04-05", "weeded", None)]),
+        Some(false),
+        "brush by then"
+    );
+}

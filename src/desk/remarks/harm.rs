@@ -2,7 +2,8 @@
 
 use super::Remark;
 use crate::base::{BedName, PlaceName, TrayCode};
-use crate::nursery::entry::{BookEntry, Entry, GroundEntry, TrayEntry, What};
+use crate::nursery::entry::types::ArrivedFrom;
+use crate::nursery::entry::{BookEntry, Entry, GroundEntry, LightRead, TrayEntry, What};
 use crate::nursery::herbicide::{kills_weeds, may_kill_plants, names_treatment};
 use crate::nursery::pest::{is_named_in, nature_of};
 use crate::reckon::Fold;
@@ -14,7 +15,8 @@ use crate::reckon::tray::hold;
 /// Whether an entry takes hands among plants, or into a bed.
 pub(super) fn takes_hands(what: &What) -> bool {
     match what {
-        What::Tray(what) => !trays_in_hand(what).is_empty(),
+        What::Tray(what) => !trays_in_hand(what).is_empty() || place_in_hand(what).is_some(),
+        What::Ground(GroundEntry::LightRead(read)) => read.bed.is_some() || read.place.is_some(),
         What::Ground(what) => bed_in_hand(what).is_some(),
         What::Site(_) | What::Seed(_) | What::Book(_) | What::Foreign { .. } => false,
     }
@@ -26,16 +28,17 @@ pub(super) fn hands_in_wait(fold: &Fold, closed: &Closed, entry: &Entry) -> Opti
     let told = |about: String, why: Criterion| {
         (why.blocks && !dries(&why)).then(|| Remark::HandsInWait { about, why: Box::new(why) })
     };
+    let of_place = |place: &PlaceName| told(place.to_string(), hold::waiting_at(closed, place, day)?);
     match &entry.what {
         What::Tray(what) => {
             let of_tray = |code: &TrayCode| {
                 let story = fold.trays().get(&fold.ledger().tray_at(code, &entry.order_key()))?;
                 told(story.code.to_string(), hold::treated(story, fold.places(), closed, day))
             };
-            let of_place = |place: &PlaceName| told(place.to_string(), hold::waiting_at(closed, place, day)?);
             let trays = trays_in_hand(what).into_iter().find_map(of_tray);
             trays.or_else(|| place_in_hand(what).and_then(of_place))
         }
+        What::Ground(GroundEntry::LightRead(LightRead { place: Some(place), .. })) => of_place(place),
         What::Ground(what) => {
             let bed = fold.beds().get(bed_in_hand(what)?)?;
             told(bed.name.to_string(), closed_by(bed, fold.places(), day)?)
@@ -79,11 +82,14 @@ fn trays_in_hand(what: &TrayEntry) -> Vec<&TrayCode> {
     }
 }
 
-/// The place that plants are brought to.
+/// The place that plants or seed are brought to.
 fn place_in_hand(what: &TrayEntry) -> Option<&PlaceName> {
     match what {
         TrayEntry::Carried(carried) => Some(&carried.place),
         TrayEntry::MovedOn(moved) => moved.place.as_ref(),
+        TrayEntry::Sown(sown) => sown.place.as_ref(),
+        // What stood there when the book was begun was carried by nobody.
+        TrayEntry::PlantsReceived(came) => came.place.as_ref().filter(|_| came.from != ArrivedFrom::Opening),
         _ => None,
     }
 }
@@ -100,7 +106,8 @@ fn bed_in_hand(what: &GroundEntry) -> Option<&BedName> {
         GroundEntry::Prepared(work) => Some(&work.bed),
         GroundEntry::SurvivalCounted(look) => Some(&look.bed),
         GroundEntry::PlantsFound(found) => Some(&found.bed),
-        GroundEntry::LightRead(_) | GroundEntry::Outplanted(_) | GroundEntry::PlantsLost(_) => None,
+        GroundEntry::LightRead(read) => read.bed.as_ref(),
+        GroundEntry::Outplanted(_) | GroundEntry::PlantsLost(_) => None,
     }
 }
 

@@ -74,6 +74,22 @@ pub enum Remark {
         /// The most the seeds can have given.
         most: u32,
     },
+    /// More alive in a bed than by the last count and what was planted since.
+    AliveAgain {
+        /// The bed.
+        bed: BedName,
+        /// Counted.
+        alive: u32,
+        /// By the books.
+        lived: u32,
+    },
+    /// A look that found none of a sickness, before one tells.
+    LookEarly {
+        /// The tray.
+        about: String,
+        /// The day from which one tells.
+        from: Day,
+    },
     /// Seedlings counted before any can have come up.
     BeforeEmergence {
         /// The tray.
@@ -213,6 +229,7 @@ impl Remark {
             | Remark::RainTwice { .. }
             | Remark::HalfGone { .. }
             | Remark::MoreThanSeed { .. }
+            | Remark::AliveAgain { .. }
             | Remark::BeforeEmergence { .. }
             | Remark::KeptLong { .. }
             | Remark::AboutNothing { .. }
@@ -230,6 +247,7 @@ impl Remark {
             | Remark::LossNames { .. }
             | Remark::FromSick { .. }
             | Remark::ToSick { .. }
+            | Remark::LookEarly { .. }
             | Remark::OnlyNamed { .. } => false,
         }
     }
@@ -263,7 +281,7 @@ impl Desk {
             all.extend(self.written_already(entry).map(|remark| (at, remark)));
             all.extend(rain_twice(&self.fold, &trial.tried[..at], entry).map(|remark| (at, remark)));
             all.extend(half_gone(&self.fold, entry).map(|remark| (at, remark)));
-            all.extend(more_than_seed(trial, entry).map(|remark| (at, remark)));
+            all.extend(counted_too_many(trial, entry).map(|remark| (at, remark)));
             all.extend(before_emergence(&self.fold, entry).map(|remark| (at, remark)));
             all.extend(kept_long(entry).map(|remark| (at, remark)));
             all.extend(seed_dead(&self.fold, entry).map(|remark| (at, remark)));
@@ -371,12 +389,17 @@ fn half_gone(fold: &Fold, entry: &Entry) -> Option<Remark> {
     (is_last && large).then(|| Remark::HalfGone { tray: story.code.clone(), gone, stood, is_loss })
 }
 
-/// A count that the books doubt: more seedlings than seeds.
-fn more_than_seed(trial: &Trial, entry: &Entry) -> Option<Remark> {
+/// A count that the books doubt: more seedlings than seeds, more alive in a bed than lived.
+fn counted_too_many(trial: &Trial, entry: &Entry) -> Option<Remark> {
     let of_entry = trial.doubts.iter().filter(|doubt| doubt.entries.contains(&entry.id));
-    of_entry.map(|doubt| &doubt.kind).find_map(|kind| {
-        let DoubtKind::MoreThanSeed { tray, counted, most } = kind else { return None };
-        Some(Remark::MoreThanSeed { tray: tray.clone(), counted: *counted, most: *most })
+    of_entry.map(|doubt| &doubt.kind).find_map(|kind| match kind {
+        DoubtKind::MoreThanSeed { tray, counted, most } => {
+            Some(Remark::MoreThanSeed { tray: tray.clone(), counted: *counted, most: *most })
+        }
+        DoubtKind::AliveAgain { bed, alive, lived, .. } => {
+            Some(Remark::AliveAgain { bed: bed.clone(), alive: *alive, lived: *lived })
+        }
+        _ => None,
     })
 }
 

@@ -3,15 +3,30 @@
 use super::Remark;
 use crate::base::{Day, PlaceName, TrayCode};
 use crate::nursery::entry::{Entry, TrayEntry, What};
-use crate::nursery::pest::keeps_apart;
+use crate::nursery::pest::{is_same_pest, keeps_apart, says_none};
 use crate::reckon::Fold;
+use crate::reckon::picture::quantity::PestLacks;
 use crate::reckon::stock::TrayStory;
 use crate::reckon::tray::pest::beside::{may_have, sick_places};
 use crate::reckon::tray::pest::{OpenPest, is_sighting, open_in_tray};
 
 /// What is told of a sickness that an entry names or carries on.
 pub(super) fn told_of(fold: &Fold, entry: &Entry) -> Option<Remark> {
-    loss_names(fold, entry).or_else(|| carried_on(fold, entry))
+    loss_names(fold, entry).or_else(|| look_early(fold, entry)).or_else(|| carried_on(fold, entry))
+}
+
+/// A look that found none of what a tray has, before the day from which one tells.
+fn look_early(fold: &Fold, entry: &Entry) -> Option<Remark> {
+    let What::Tray(TrayEntry::PestSeen(look)) = &entry.what else { return None };
+    let none = look.share_pct.is_some_and(|share| share.0 == 0.0) || says_none(&look.what.0);
+    let story = story_of(fold, look.tray.as_ref().filter(|_| none)?, entry)?;
+    let open = open_in_tray(story, fold.places(), entry.happened);
+    let of_it = open.iter().filter(|pest| says_none(&look.what.0) || is_same_pest(&pest.seen.what, &look.what.0));
+    let from = of_it.filter_map(|pest| match pest.seen.lacks {
+        Some(PestLacks::Look { from, is_due: false, .. }) => Some(from),
+        _ => None,
+    });
+    from.max().map(|from| Remark::LookEarly { about: story.code.to_string(), from })
 }
 
 /// A loss or a cull that names a sickness nobody wrote yet: it is a sighting.

@@ -11,6 +11,8 @@ use crate::reckon::stock::{BedStory, WorkDone};
 
 /// Days for which a cleared bed stays cleared. Ours, common practice.
 pub(crate) const CLEARED_LASTS_DAYS: i32 = 60;
+/// Days after a clearing within which a weeding of the whole bed keeps it clear: later it has grown back to brush. Ours.
+pub(crate) const WEEDED_KEEPS_CLEAR_DAYS: i32 = 180;
 /// Days for which a dug hole keeps its wall and depth. Ours, common practice.
 pub(crate) const HOLES_LAST_DAYS: i32 = 180;
 /// Days for which a weeded ring stays clean. Ours, common practice.
@@ -50,7 +52,8 @@ pub fn criteria(
         let shallow = too_shallow(story, done, lasts_days, day).filter(|_| task == GroundTask::Holes);
         let at_least_cm = shallow.map(|_| ball_cm.unwrap_or(LEAST_HOLE_CM));
         let needed = WorkWithin { task, days: lasts_days, at_least_cm };
-        let criterion = criterion(shallow.or(done), question, needed, rows, day);
+        let kept = done.and_then(|done| keeps_clear(story, done, day));
+        let criterion = criterion((shallow.or(done), kept), question, needed, rows, day);
         match task {
             GroundTask::Mulched | GroundTask::Fenced => criterion.advising(),
             GroundTask::Cleared | GroundTask::Holes | GroundTask::Weeded => criterion,
@@ -68,6 +71,15 @@ fn last(story: &BedStory, task: GroundTask, lasts_days: i32, day: Day, ball_cm: 
     of_task.max_by_key(|work| (whole_lasts(work), work.day, work.part.is_none()))
 }
 
+/// The weeding of a whole bed that keeps its clearing: what had grown back is out.
+fn keeps_clear<'a>(story: &'a BedStory, cleared: &WorkDone, day: Day) -> Option<&'a WorkDone> {
+    let weeded = story.work.iter().filter(|work| work.task == GroundTask::Weeded && work.part.is_none());
+    let since = |work: &&WorkDone| (0..=WEEDED_KEEPS_CLEAR_DAYS).contains(&work.day.days_since(cleared.day));
+    let lasts = |work: &&WorkDone| (0..=CLEARED_LASTS_DAYS).contains(&day.days_since(work.day));
+    let is_whole = cleared.task == GroundTask::Cleared && cleared.part.is_none();
+    weeded.filter(since).filter(lasts).max_by_key(|work| work.day).filter(|_| is_whole)
+}
+
 /// Holes that would still last and that are too shallow, where none that last are deep enough.
 fn too_shallow<'a>(story: &'a BedStory, deep: Option<&WorkDone>, lasts_days: i32, day: Day) -> Option<&'a WorkDone> {
     let lasts = |work: &WorkDone| (0..=lasts_days).contains(&day.days_since(work.day));
@@ -81,14 +93,22 @@ pub(super) fn lasts(story: &BedStory, task: GroundTask, day: Day) -> Option<&Wor
     last(story, task, lasts_days, day, None).filter(|done| day.days_since(done.day) <= lasts_days)
 }
 
-fn criterion(done: Option<&WorkDone>, question: AskedOf, needed: WorkWithin, rows: Option<u32>, day: Day) -> Criterion {
+fn criterion(
+    (done, kept): (Option<&WorkDone>, Option<&WorkDone>),
+    question: AskedOf,
+    needed: WorkWithin,
+    rows: Option<u32>,
+    day: Day,
+) -> Criterion {
     let source = Source::GroundWork { lasts_days: needed.days };
     let Some(done) = done else {
         return Criterion::found(question, needed, None, Basis::Assumed, false, source);
     };
-    let lasts = day.days_since(done.day) <= needed.days && needed.at_least_cm.is_none();
+    let is_recent = day.days_since(done.day) <= needed.days;
+    let kept = kept.filter(|_| !is_recent);
+    let lasts = (is_recent || kept.is_some()) && needed.at_least_cm.is_none();
     let criterion = Criterion::found(question, needed, Some(done.day), Basis::Measured, lasts, source)
-        .resting_on([done.entry.clone()]);
+        .resting_on([done].into_iter().chain(kept).map(|work| work.entry.clone()));
     // Done in some rows only: it counts, and says so.
     if lasts { criterion.seen_in_part(part_seen(done.part.as_ref(), rows)) } else { criterion }
 }

@@ -100,6 +100,6 @@ fn bed_criteria(
     criteria.push(water::criterion(site, texture, day, looking));
     criteria.push(season::criterion(site, day));
     criteria.extend(held::criteria(story, places, day));
-    criteria.extend(sick::criterion(story, species, profile.map(|profile| profile.scientific.as_str()), day));
+    criteria.extend(sick::criterion((story, places), species, profile.map(|profile| profile.scientific.as_str()), day));
     criteria
 }

@@ -16,4 +16,4 @@ pub(crate) use plan::{SpeciesPlan, species_plan};
 pub use plan::{Spot, SpotState, Unsaid};
 pub(crate) use rows::{rows_asked, rows_named, rows_written};
 pub(crate) use survival::{Outplanting, SurvivalCount, outplantings};
-pub(crate) use waits::{lasts_until, waits_for};
+pub(crate) use waits::{lasts_until, longest_first, waits_for};

@@ -55,6 +55,12 @@ pub(crate) fn waits_for(criteria: &[Criterion], day: Day) -> Vec<&Criterion> {
     blocking
 }
 
+/// All questions, what holds back first, as [`waits_for`] has it, and the others in the order in which they are asked.
+pub(crate) fn longest_first(criteria: &[Criterion], day: Day) -> Vec<Criterion> {
+    let others = criteria.iter().filter(|criterion| !criterion.blocks);
+    waits_for(criteria, day).into_iter().chain(others).cloned().collect()
+}
+
 /// Seedlings that grow into one another wait for nothing but to be pricked out: age and hardening come after that.
 fn outgrows_seedbed(criterion: &Criterion) -> bool {
     let Question::DaysInContainer(container) = &criterion.question else { return false };

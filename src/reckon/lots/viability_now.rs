@@ -102,6 +102,8 @@ pub enum NoViability {
     NoFigures,
     /// There are constants, but moisture and temperature are not written, and no days for the way it is kept.
     StoreUnknown,
+    /// There are constants, for seed in a closed vessel, and it lies in the open air, with no days for that.
+    OpenAir,
     /// It was tested alive after twice its stated life: only a test tells more.
     OutlivedItsLife,
 }
@@ -126,6 +128,7 @@ pub(super) fn expected(
     match (told, life) {
         (Some(told), _) => Ok(told),
         (None, Some(life)) => by_life(lot, profile, life, start, record.is_some(), day),
+        (None, None) if record.is_some() && lies_open(lot, day) => Err(NoViability::OpenAir),
         (None, None) if record.is_some() => Err(NoViability::StoreUnknown),
         (None, None) => Err(NoViability::NoFigures),
     }
@@ -177,6 +180,12 @@ fn store_of(written: &StoreWritten) -> Option<Store> {
 fn is_sealed(lot: &LotStory, from: Day) -> bool {
     let kept = lot.kept.iter().rev().find(|spell| spell.from <= from).or(lot.kept.first());
     kept.is_some_and(|spell| matches!(spell.what, Kept::DrySealed | Kept::Cold))
+}
+
+/// Whether it lies in the open air on a day.
+fn lies_open(lot: &LotStory, day: Day) -> bool {
+    let kept = lot.kept.iter().rev().find(|spell| spell.from <= day).or(lot.kept.first());
+    kept.is_some_and(|spell| spell.what == Kept::DryOpen)
 }
 
 /// Probits lost from the beginning to a day in every store it lay in, and the present store with its sigma. Nothing where one

@@ -51,6 +51,17 @@ pub enum DoubtKind {
         /// Planted by the books.
         planted: u32,
     },
+    /// More of a species alive in a bed than lived there by the last count and what was planted since: the dead do not come back.
+    AliveAgain {
+        /// The bed.
+        bed: BedName,
+        /// The species.
+        species: SpeciesKey,
+        /// Alive by the entry.
+        alive: u32,
+        /// Lived by the books.
+        lived: u32,
+    },
     /// More nurse plants cut or lifted than stood.
     MoreCutThanStood {
         /// The bed.
@@ -209,6 +220,7 @@ impl DoubtKind {
             // Of what nobody wrote as planted a count is the first that is known.
             DoubtKind::MoreAliveThanPlanted { planted, .. } => *planted > 0,
             DoubtKind::MoreThanSeed { .. }
+            | DoubtKind::AliveAgain { .. }
             | DoubtKind::RiseWithoutSeed { .. }
             | DoubtKind::UnknownTray(_)
             | DoubtKind::UnknownLot(_)

@@ -188,6 +188,8 @@ pub enum Beside {
     Bed,
     /// Plants of a tray that were set out in a bed.
     Plants(TrayCode),
+    /// A place from which they were carried off while its time ran.
+    Stood(PlaceName),
 }
 
 /// Whether plants live from bare roots.
@@ -259,6 +261,11 @@ impl PestSeen {
     pub(crate) fn is_set_apart(&self) -> bool {
         self.spreads && !self.is_sign && !self.in_stem
     }
+
+    /// The same of a tray: nobody carries a bed away.
+    pub(crate) fn is_apart(&self) -> bool {
+        !self.in_bed && self.is_set_apart()
+    }
 }
 
 /// A sickness at a place, and for how long.
@@ -284,6 +291,8 @@ pub(crate) type SickPlaces = BTreeMap<PlaceName, Vec<SickSpell>>;
 pub struct BroughtBy {
     /// The tray.
     pub tray: TrayCode,
+    /// The place where it was seen while they stood there; none where it was seen in the tray.
+    pub place: Option<PlaceName>,
     /// How many.
     pub plants: u32,
     /// The day they went in.
@@ -329,6 +338,8 @@ pub enum PestLacks {
         from: Day,
         /// Whether that day has come.
         is_due: bool,
+        /// The last look that found none of it and was made before that day: it told nothing.
+        early: Option<Day>,
         /// What is looked at.
         at: LookAt,
     },

@@ -279,7 +279,7 @@ fn many_died(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
 
 /// What is sick in a bed, or lives in its ground.
 fn sick_bed(walk: &Walk<'_>, bed: &BedPicture) -> Option<Stop> {
-    let found = sick::worst_of_bed(&bed.story, walk.day())?;
+    let found = sick::worst_of_bed(&bed.story, &walk.picture.places, walk.day())?;
     // What eats above the ground is looked for when planting.
     if !found.holds && found.pest.seen.lacks.is_none() {
         return None;
@@ -328,7 +328,7 @@ fn sick_open(pest: &OpenPest, acted: impl Iterator<Item = Day>, day: Day) -> Opt
     let last_deed = acted.filter(|acted| (seen.on..=day).contains(acted)).max();
     let again = last_deed.map_or(seen.on, |deed| deed.max(seen.on)).plus(SICK_FOR_DAYS);
     // What is set apart and reported is so on the day, also where as many as had it are out already.
-    let new = !seen.in_bed && seen.is_set_apart() && day.days_since(seen.on) < SICK_FOR_DAYS;
+    let new = (seen.is_apart() || pest.goes_with_soil()) && day.days_since(seen.on) < SICK_FOR_DAYS;
     let due = match seen.lacks {
         Some(PestLacks::Look { .. }) if new => seen.on,
         Some(PestLacks::Look { from, .. }) => from,
@@ -348,7 +348,8 @@ fn sick_why(pest: &OpenPest, done: bool) -> RoundReason {
         lacks: seen.lacks,
         is_damping: seen.is_damping,
         is_sign: seen.is_sign,
-        apart: !seen.in_bed && seen.is_set_apart(),
+        apart: seen.is_apart(),
+        of_soil: pest.goes_with_soil(),
         leaves: seen.leaves,
         count_from: seen.count_from,
         few: !pest.holds() && seen.lacks.is_none(),

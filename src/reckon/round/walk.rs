@@ -213,7 +213,7 @@ impl<'a> Walk<'a> {
         let stop = blank(task, id, Subject::Bed(bed.name.clone()), Where::Bed(bed.name.clone()), order, why);
         // Hands, hoes and boots carry its soil on, whether it holds the bed back or asks for care.
         let stays = |found: &sick::InBed| found.holds || found.pest.seen.lacks.is_some();
-        let is_sick = sick::worst_of_bed(&bed.story, self.day()).as_ref().is_some_and(stays);
+        let is_sick = sick::worst_of_bed(&bed.story, &self.picture.places, self.day()).as_ref().is_some_and(stays);
         if is_sick { stop.last_of_all() } else { stop }
     }
 

@@ -4,10 +4,10 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::place::Places;
+use super::place::{PlaceStory, Places};
 use super::tray::{PestLook, Since, Stay};
 use super::treatment::{Treatment, Treatments};
-use crate::base::{BedName, Day, EntryId, SpeciesKey, TrayCode};
+use crate::base::{BedName, Day, EntryId, PlaceName, SpeciesKey, TrayCode};
 use crate::nursery::entry::BedSet;
 use crate::nursery::entry::types::{GroundTask, Sky, SoilWhere, Tubers};
 use crate::nursery::pest::DiedOf;
@@ -225,6 +225,8 @@ pub(crate) struct Brought {
     pub planted: Day,
     /// What was seen, and when last.
     pub seen: Since<PestLook>,
+    /// The place where it was seen while they stood there; none where it was seen in their tray.
+    pub place: Option<PlaceName>,
     /// The entry that set them.
     pub entry: EntryId,
 }
@@ -238,13 +240,37 @@ pub(crate) struct Sprayed {
     pub treatment: Treatment,
 }
 
-/// Where plants that were set out had stood.
+/// Plants set out from a tray, and where they had stood: what was sprayed or seen at a place then came along.
 #[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
-pub(crate) struct StoodAt {
-    /// The tray they came from.
+pub(crate) struct CameFrom {
+    /// The tray.
     pub tray: TrayCode,
-    /// The place, and from when until when.
-    pub stay: Stay,
+    /// How many.
+    pub plants: u32,
+    /// The day they went in.
+    pub planted: Day,
+    /// The places, each from when until when.
+    pub stays: Vec<Stay>,
+    /// Looks at these plants that found nothing.
+    pub clear: Vec<Since<PestLook>>,
+    /// The entry that set them.
+    pub entry: EntryId,
+}
+
+impl CameFrom {
+    /// What of a kind was written of the places while the plants stood there, with the place.
+    pub(crate) fn there<'a, T: 'a, I: Iterator<Item = &'a T>>(
+        &'a self,
+        places: &'a Places,
+        of_place: impl Fn(&'a PlaceStory) -> I + 'a,
+        on: impl Fn(&T) -> Day + Copy + 'a,
+    ) -> impl Iterator<Item = (&'a PlaceName, &'a T)> {
+        self.stays.iter().flat_map(move |stay| {
+            let all = places.get(&stay.place).into_iter().flat_map(&of_place);
+            let met = all.filter(move |one| (stay.from..=stay.until).contains(&on(one)));
+            met.map(|one| (&stay.place, one)).collect::<Vec<_>>()
+        })
+    }
 }
 
 /// Rows and places of a bed as they were written, blanks and the order of places aside.
@@ -291,8 +317,8 @@ pub struct BedStory {
     pub(crate) brought: Vec<Brought>,
     /// Waiting times that plants brought along from their trays.
     pub(crate) sprayed: Vec<Sprayed>,
-    /// Where its plants had stood: what was sprayed there came along too.
-    pub(crate) stood_at: Vec<StoodAt>,
+    /// Plants set out from trays, and where they had stood, oldest first.
+    pub(crate) came_from: Vec<CameFrom>,
     /// The day of the last entry about it.
     pub last_on: Option<Day>,
     /// Plants that the books cannot explain (more alive than planted, more dead than lived): in minus out.
@@ -321,7 +347,7 @@ impl BedStory {
             deaths: Vec::new(),
             brought: Vec::new(),
             sprayed: Vec::new(),
-            stood_at: Vec::new(),
+            came_from: Vec::new(),
             last_on: None,
             unexplained: 0,
             doubts: Vec::new(),
@@ -342,10 +368,9 @@ impl BedStory {
     pub(crate) fn in_wait<'a>(&'a self, places: &'a Places, day: Day) -> Option<(&'a Treatment, Option<&'a TrayCode>)> {
         let own = self.treatments.iter().filter(|one| one.holds_on(day)).map(|one| (one, None));
         let of_trays = self.sprayed.iter().map(|one| (&one.treatment, Some(&one.tray)));
-        let of_places = self.stood_at.iter().flat_map(|stood| {
-            let all = places.get(&stood.stay.place).into_iter().flat_map(|place| place.treatments.iter());
-            let there = all.filter(|one| stood.stay.from <= one.day && one.day <= stood.stay.until);
-            there.map(|one| (one, Some(&stood.tray)))
+        let of_places = self.came_from.iter().flat_map(|came| {
+            let there = came.there(places, |place| place.treatments.iter(), |one: &Treatment| one.day);
+            there.map(|(_, one)| (one, Some(&came.tray)))
         });
         let brought = of_trays.chain(of_places).filter(|(one, _)| closes(one, day));
         // Of two that end on one day the bed's own.

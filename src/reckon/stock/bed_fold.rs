@@ -4,14 +4,15 @@
 use std::sync::Arc;
 
 use super::bed::{
-    BedStory, BlockedSpot, Brought, CohortStory, Death, GroundLook, LightLook, NurseStory, PartOfBed, SoilLook,
-    Sprayed, StoodAt, SurvivalLook, WorkDone,
+    BedStory, BlockedSpot, Brought, CameFrom, CohortStory, Death, GroundLook, LightLook, NurseStory, PartOfBed,
+    SoilLook, Sprayed, SurvivalLook, WorkDone,
 };
 use super::bed_books::{self, Book};
 use super::bed_cuts;
 use super::lineage::{Lineage, lineage_of, sicknesses_of};
 use super::place::share_read;
 use super::tray::Since;
+use super::tray_fold::missed_of;
 use crate::base::{BedName, SpeciesKey, TrayCode};
 use crate::nursery::entry::shape::spot;
 use crate::nursery::entry::subject::Subject;
@@ -161,6 +162,8 @@ impl BedFold<'_> {
         let tray = self.ledger.tray_at(&out.tray, &key);
         let species = self.species_of_tray(&out.tray, &tray, &key);
         let species = species.map(|written| self.species(entry, &written));
+        self.brought(entry, out, &tray, &key);
+        self.came_from(entry, out, &tray, &key);
         if let (Some(nurse), Some((row_m, in_row_m))) = (&species, out.row_m.zip(out.in_row_m)) {
             // Plants of a tray begin a row of nurse plants; they need no place in a plan.
             self.story.nurses.push(nurse_row(entry, nurse.clone(), out.count.0, (row_m.0, in_row_m.0)));
@@ -177,8 +180,6 @@ impl BedFold<'_> {
             self.note_no_room(entry, species, out.count.0);
         }
         let mut cohort = cohort(entry, species, out.count.0, out.rows.as_ref(), out.at.as_ref());
-        self.brought(entry, out, &tray, &key);
-        self.sprayed(entry, &tray, &key);
         cohort.tray = Some(tray);
         self.story.cohorts.push(cohort);
     }
@@ -191,16 +192,25 @@ impl BedFold<'_> {
             plants: out.count.0,
             planted: entry.happened,
             seen,
+            place: None,
             entry: entry.id.clone(),
         }));
     }
 
-    /// Waiting times of the tray that run on the day of planting go along with its plants.
-    fn sprayed(&mut self, entry: &Arc<Entry>, tray: &TrayCode, key: &OrderKey) {
-        let Lineage { treatments, stays, .. } = lineage_of(self.ledger, self.site, tray, key);
+    /// Waiting times of the tray that run on the day of planting go along with its plants, and what was written of the places where
+    /// they had stood.
+    fn came_from(&mut self, entry: &Arc<Entry>, out: &Outplanted, tray: &TrayCode, key: &OrderKey) {
+        let Lineage { treatments, stays, pests, .. } = lineage_of(self.ledger, self.site, tray, key);
         let runs = treatments.into_iter().filter(|one| closes(one, entry.happened));
         self.story.sprayed.extend(runs.map(|treatment| Sprayed { tray: tray.clone(), treatment }));
-        self.story.stood_at.extend(stays.into_iter().map(|stay| StoodAt { tray: tray.clone(), stay }));
+        self.story.came_from.push(CameFrom {
+            tray: tray.clone(),
+            plants: out.count.0,
+            planted: entry.happened,
+            stays,
+            clear: pests.into_iter().filter(Since::finds_none).collect(),
+            entry: entry.id.clone(),
+        });
     }
 
     /// Plants that died, were taken out or were counted as dead, of what was written; so many lived before.
@@ -318,21 +328,24 @@ impl BedFold<'_> {
         let species = self.species(entry, &look.nurse);
         let of_species = |cohort: &CohortStory| cohort.species.as_ref() == Some(&species);
         let part = in_part(look.rows.as_ref(), look.at.as_ref());
+        let stood = self.story.living_of(&species);
         if self.story.nurses.iter().any(|nurse| nurse.nurse == species) {
             if !part {
                 let lived = self.nurses_of(&species);
                 self.settle_nurses(entry, &species, look.alive.0, 0);
                 self.note_loss(entry, &species, lived, look.alive.0);
             }
+            self.nurses_died(entry, &species, stood, look);
         } else if self.story.cohorts.iter().any(of_species) {
             if !part {
-                let lived = self.story.living_of(&species);
                 self.settle_cohorts(entry, &species, (look.alive.0, 0), &of_species);
-                self.note_loss(entry, &species, lived, look.alive.0);
+                self.note_loss(entry, &species, stood, look.alive.0);
             }
+            self.nurses_died(entry, &species, stood, look);
             return;
         } else {
             self.nurses_never_written(entry, &species, look.alive.0);
+            self.nurses_died(entry, &species, stood, look);
         }
         // Bunches are shown once for the species, on its oldest cohort that lives.
         let mut bunches = look.bunches_showing.map(|bunches| bunches.0);
@@ -341,6 +354,21 @@ impl BedFold<'_> {
             if look.bunches_showing.is_some() {
                 nurse.bunches_showing = if nurse.alive > 0 { bunches.take() } else { None };
             }
+        }
+    }
+
+    /// Nurse plants that a count found dead, of what it names: one at least where it names anything. A whole count that names nothing
+    /// answers what others of them died of; else it asks nothing, for many are felled and nobody writes it.
+    fn nurses_died(&mut self, entry: &Arc<Entry>, species: &SpeciesKey, stood: u32, look: &NurseCounted) {
+        let alive = self.story.living_of(species);
+        let whole = !in_part(look.rows.as_ref(), look.at.as_ref());
+        let gone = stood.saturating_sub(alive);
+        let of_it = |death: &Death| death.species == *species && death.of == DiedOf::Sickness;
+        let answers = || whole && self.story.deaths.iter().any(of_it);
+        if look.cause.is_some() {
+            self.died(entry, species, (stood, gone.max(1)), look.cause.as_ref(), whole.then_some(alive));
+        } else if answers() {
+            self.died(entry, species, (stood, gone), None, Some(alive));
         }
     }
 
@@ -487,6 +515,7 @@ impl BedFold<'_> {
             let died = look.dead.0.saturating_sub(self.dead_seen_before(&survival));
             bed_books::bury(&mut self.story.cohort_books(matches), u64::from(died));
         } else if youngest.is_some() {
+            self.note_alive_again(entry, &species, look.alive.0, &matches);
             self.settle_cohorts(entry, &species, (look.alive.0, look.dead.0), &matches);
             // The living were counted: how many went out too many is settled.
             self.story.doubts.retain(|doubt| !is_about_room(&doubt.kind, &species));
@@ -504,6 +533,27 @@ impl BedFold<'_> {
         let counted = self.story.cohorts.iter().filter(|cohort| matches(cohort));
         let cohorts = counted.map(|cohort| cohort.entry.clone()).collect();
         self.story.survival.push(SurvivalLook { cohorts, ..survival });
+    }
+
+    /// More alive than lived by the last count and what was planted since, beyond a miscount. A later count that agrees settles it.
+    fn note_alive_again(
+        &mut self,
+        entry: &Arc<Entry>,
+        species: &SpeciesKey,
+        alive: u32,
+        matches: &impl Fn(&CohortStory) -> bool,
+    ) {
+        self.story
+            .doubts
+            .retain(|doubt| !matches!(&doubt.kind, DoubtKind::AliveAgain { species: of, .. } if of == species));
+        let books = self.story.cohort_books(matches);
+        let (lived, there) = (bed_books::living(&books), bed_books::there(&books));
+        // What is more than ever stood there is said by another doubt.
+        let is_more = u64::from(alive) > lived + missed_of(lived) && u64::from(alive) <= there;
+        if is_more {
+            let (bed, lived) = (self.story.name.clone(), u32::try_from(lived).unwrap_or(u32::MAX));
+            self.doubt(entry, DoubtKind::AliveAgain { bed, species: species.clone(), alive, lived });
+        }
     }
 
     /// The most dead that earlier looks saw of the same planting in the same rows and places: they are booked.

@@ -218,12 +218,17 @@ pub(super) fn sicknesses_of(ledger: &Ledger, site: &Site, tray: &TrayCode, out: 
         _ => Since::gone(entry, None).filter(|gone| tells(&gone))?.sighting(),
     });
     looks.extend(seen);
+    still_seen(looks, out.happened)
+}
+
+/// Of looks those whose sickness does not go by itself and was not found gone when plants went out on a day.
+pub(crate) fn still_seen(mut looks: Vec<Since<PestLook>>, out: Day) -> Vec<Since<PestLook>> {
     looks.sort_by_key(|look| look.from);
     let mut open: Vec<Since<PestLook>> = Vec::new();
     for look in looks {
-        let gone = look.what.share_pct == Some(0.0) || says_none(&look.what.what);
+        let gone = look.finds_none();
         // What is gone from the tray later says nothing of what went out before.
-        if gone && look.from > out.happened {
+        if gone && look.from > out {
             continue;
         }
         let all_gone = gone && says_none(&look.what.what);

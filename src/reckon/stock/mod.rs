@@ -17,8 +17,9 @@ mod treatment;
 pub use bed::{
     BedStory, BlockedSpot, CohortStory, GroundLook, LightLook, NurseStory, PartOfBed, SoilLook, SurvivalLook, WorkDone,
 };
-pub(crate) use bed::{Brought, Death};
+pub(crate) use bed::{Brought, CameFrom, Death};
 pub(crate) use bed_fold::fold_bed;
+pub(crate) use lineage::still_seen;
 pub(crate) use lot::fold_lot;
 pub use lot::{LotStory, LotTest, StoreWritten};
 pub(crate) use place::fold_places;

@@ -9,7 +9,7 @@ use super::treatment::Treatments;
 use crate::base::{BedName, ContainerName, Day, EntryId, LotCode, PlaceName, Range, SpeciesKey, TrayCode};
 use crate::nursery::entry::types::{ArrivedFrom, MovedHow, PlantForm, Roots, Text};
 use crate::nursery::entry::{Entry, Grafted, MeasuredPlant, PestSeen, TrayEntry, What};
-use crate::nursery::pest::{DiedOf, died_of, is_seen_in};
+use crate::nursery::pest::{DiedOf, died_of, is_same_pest, is_seen_in, says_none};
 use crate::reckon::picture::Doubt;
 
 /// Where a tray's plants came from.
@@ -358,6 +358,16 @@ impl Since<PestLook> {
             thrown_out,
         };
         Since { from: on, what: look, entry: entry.clone() }
+    }
+
+    /// Whether it was a look that found nothing.
+    pub(crate) fn finds_none(&self) -> bool {
+        self.what.share_pct == Some(0.0) || says_none(&self.what.what)
+    }
+
+    /// Whether it found nothing of a sickness, or nothing at all.
+    pub(crate) fn clears(&self, what: &str) -> bool {
+        self.finds_none() && (says_none(&self.what.what) || is_same_pest(&self.what.what, what))
     }
 }
 

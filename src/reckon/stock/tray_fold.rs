@@ -624,7 +624,7 @@ fn potted(origin: Origin) -> Origin {
 }
 
 /// How many of so many plants a hand count misses.
-fn missed_of(plants: u64) -> u64 {
+pub(super) fn missed_of(plants: u64) -> u64 {
     MISCOUNT_PLANTS.max((plants as f64 * MISCOUNT_SHARE).ceil() as u64)
 }
 

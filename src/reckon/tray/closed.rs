@@ -10,7 +10,7 @@ use crate::reckon::stock::{Places, TrayStory, Treatment, holding};
 
 /// So many days after a treatment whose waiting time nobody wrote, the place from which the tray is gone stays closed: labels ask
 /// people to stay out for up to a month (from memory). Where the tray stands it is closed until the time is written. Ours.
-const UNKNOWN_WAIT_BESIDE_DAYS: i32 = 30;
+pub(super) const UNKNOWN_WAIT_BESIDE_DAYS: i32 = 30;
 
 /// A treatment that closes a place.
 #[derive(Clone, PartialEq, Debug)]

@@ -73,9 +73,27 @@ pub(crate) fn treated(story: &TrayStory, places: &Places, closed: &Closed, day: 
     let beside = closed::beside(closed, story, day);
     let Some(Closing { treatment, tray }) = beside.filter(|one| own.is_none_or(|own| own.ends_before(&one.treatment)))
     else {
-        return waiting(own, None);
+        let off = stood_on(story, places, day).filter(|_| own.is_none());
+        let Some((place, treatment)) = off else { return waiting(own, None) };
+        let care = waiting(Some(treatment), Some(Beside::Stood(place.clone()))).advising();
+        return Criterion { warns: true, ..care };
     };
     waiting(Some(treatment), Some(tray.clone().map_or(Beside::Place, Beside::Tray)))
+}
+
+/// A place to which a tray came after it was treated, and from which it was carried off while the time ran, as it still does: of several
+/// the one that lasts longest. What was put down on it asks for gloves; its plants were not wetted.
+fn stood_on<'a>(story: &'a TrayStory, places: &'a Places, day: Day) -> Option<(&'a PlaceName, &'a Treatment)> {
+    let stood = stays(story).filter_map(|(place, from, until)| Some((place, from, until?)));
+    let met = stood.flat_map(|(place, from, until)| {
+        let here = places.get(place).into_iter().flat_map(|place| place.treatments.iter());
+        // Carried off on the day on which it came it was not put down.
+        let ran = here.filter(move |one| one.day < from && from < until && until <= day);
+        ran.filter(move |one| closed::closes(one, from) && closed::closes(one, day)).map(move |one| (place, one))
+    });
+    let lately =
+        met.filter(|(_, one)| one.over_on().is_some() || day.days_since(one.day) < closed::UNKNOWN_WAIT_BESIDE_DAYS);
+    lately.max_by_key(|(_, one)| (one.over_on().is_none(), one.over_on()))
 }
 
 /// The criterion `treated` of what is treated: a waiting time that nobody wrote is unknown and holds back.
@@ -84,7 +102,7 @@ pub(crate) fn waiting(holding: Option<&Treatment>, beside: Option<Beside>) -> Cr
     let Some(treatment) = holding else {
         return Criterion::found(Question::Treated, NotSo, None, Basis::Reckoned, true, SOURCE);
     };
-    let on_bench = matches!(beside, Some(Beside::Tray(_) | Beside::Place));
+    let on_bench = matches!(beside, Some(Beside::Tray(_) | Beside::Place | Beside::Stood(_)));
     let source = if on_bench { RuleSource::WaitingBeside } else { SOURCE };
     let criterion = match treatment.over_on() {
         Some(over) => {

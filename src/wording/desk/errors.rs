@@ -51,6 +51,7 @@ impl Wording {
             DoubtKind::TwiceReceived(lot) => self.refused_lot_code_in_use(lot),
             DoubtKind::BadProfile { species, what } => self.profile_refused(species, self.profile_fault(what)),
             DoubtKind::MoreThanSeed { .. }
+            | DoubtKind::AliveAgain { .. }
             | DoubtKind::RiseWithoutSeed { .. }
             | DoubtKind::UnknownTray(_)
             | DoubtKind::UnknownLot(_)
@@ -151,6 +152,8 @@ impl Wording {
                 self.remark_half_gone(tray, *gone as i64, *stood as i64)
             }
             Remark::MoreThanSeed { tray, counted, most } => self.remark_more_than_seed(tray, *counted, *most),
+            Remark::AliveAgain { bed, alive, lived } => self.remark_alive_again(bed, *alive, *lived),
+            Remark::LookEarly { about, from } => self.remark_look_early(about.as_str(), self.day_beside(*from, today)),
             Remark::BeforeEmergence { tray, counted, sown, first_days } => {
                 let sentence = self.remark_before_emergence(tray, *counted, self.day_beside(*sown, today));
                 let first = first_days.map(|days| self.remark_first_days(self.number(days, 0)));

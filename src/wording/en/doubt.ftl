@@ -4,6 +4,8 @@ doubt_more_out_than_stood = { $tray }: { $out } went out on { $day }, but { $sto
 doubt_more_seed_than_held = { $lot }: { $out } seeds went out on { $day }, but the lot held { $held } by the books: count what is left
 # (bed, species, dead, lived, day)
 doubt_more_dead_than_lived = { $bed }: { $dead } { $species } dead on { $day }, but { $lived } lived there by the books: count the living again
+# (bed, species, alive, lived, day)
+doubt_alive_again = { $bed }: { $alive } { $species } alive on { $day }, but { $lived } lived there by the last count and what was planted since: count again, or write the planting
 # (bed, species, alive, planted, day)
 doubt_more_alive_than_planted = { $bed }: { $alive } { $species } alive on { $day }, but { $planted } were planted by the books: was a planting not written?
 # (bed, species, alive, dead, planted, day)

@@ -89,6 +89,7 @@ lot_by_life_store = for this species there is an equation, for seed in a closed 
 lot_no_start = not known: neither a test nor a figure for fresh seed
 lot_no_figures = not known: there are no constants for this species and no days for the way it is kept
 lot_no_store = not known: there are constants for this species, but moisture or temperature of the store is not written
+lot_open_air = not known: the constants of this species are for seed in a closed vessel, and in the open air it takes up water again: test it
 lot_outlived = not known: it was alive after twice its stated life; only a test tells
 # (day, germinated, seeds, share, low, high)
 lot_tested = { $day }: { $germinated } of { $seeds }, { $share } ({ $low } to { $high }, { $TEST_LEVEL } % sure)

@@ -122,6 +122,7 @@ round_sick_open = { $what }, seen { $day }, and nothing done since: throw out wh
 # (what, day, next)
 round_sick_next = { $what }, seen { $day }: { $next }
 round_sick_apart = Set the tray apart, and ask whether it must be reported
+round_sick_of_soil = Set the tray apart, where no water runs from it to others
 # (what, day, leaves)
 round_leaves_lost = { $what }, seen { $day }: it goes along with no plant. Count those that keep their sound leaves ({ $leaves }), and measure a sample with its leaves, or write the share of those that do not
 round_sick_damping = Water seldom and never over the leaves, and let air in

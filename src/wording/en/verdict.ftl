@@ -157,6 +157,8 @@ treated_unmet_said = treated with { $what }, and the waiting time still runs
 treated_plants_until = plants from { $tray }, treated with { $what }, stand here: until { $day }, as their waiting time is written, nobody works in this bed with hands
 # (tray, what, day)
 treated_beside_until = { $tray }, treated with { $what }, stands or stood on this bench: until { $day }, as its waiting time is written, nobody works here with hands
+# (place, what, day)
+treated_stood_until = these plants were put down at { $place } after it was treated with { $what }: until { $day } take bags and leaves with gloves, and wash
 # (what, day)
 treated_dries = treated with { $what }: nobody works here with hands until it has dried. From { $day } on one may
 # (what, day)
@@ -226,6 +228,8 @@ pest_next_or_count = { $next }. A count of the whole tray from { $day } on answe
 pest_next_deed = treat the ground, rest it or dig out what has it, and write it as treated, or write the plants taken out; a look alone is not believed
 # (look, day)
 pest_next_look_from = { $look }. Not before { $day }: it shows late
+# (look, day)
+pest_early_look = { $look }. The look of { $day } was too early
 # (plants)
 pest_look_plants = look at { $plants } of its plants at least; where none has it write share 0, and how many were looked at
 # (plants)
@@ -237,6 +241,8 @@ pest_look_hosts_grown = nobody sees it in soil: have the soil tested, or grow { 
 pest_look_bed = look at the plants of this bed; where none has it write share 0
 # (plants, tray, what, day, look_at)
 pest_brought = set out here: { $plants } plants from { $tray }, where { $what } was seen on { $day }. Take out what has it with its soil, and look at { $look_at } of them before you plant more. Where none has it write share 0 for this bed, and how many were looked at
+# (plants, tray, place, what, day, look_at)
+pest_brought_place = set out here: { $plants } plants from { $tray }, which stood at { $place } when { $what } was seen there on { $day }. Take out what has it with its soil, and look at { $look_at } of them before you plant more. Where none has it write share 0 for this bed, and how many were looked at
 # (what, day)
 pest_in_bed = seen in this bed on { $day }: { $what }. Look for it before you plant
 # (what, day, next)
@@ -420,6 +426,8 @@ gap_no_waiting_time_plants = plants from { $tray }, treated with { $what } on { 
 gap_no_waiting_time_beside = { $tray }, treated with { $what } on { $day }, stands or stood on this bench, and its waiting time is not written: until it is, nobody works here with hands. Read the label, then write it again with that day and after how many days it is safe
 # (what, day)
 gap_no_waiting_time_here = this bench was treated with { $what } on { $day }, and its waiting time is not written: until it is, nobody works here with hands. Read the label, then write it again with that day and after how many days it is safe
+# (place, what, day)
+gap_no_waiting_time_stood = these plants were put down at { $place } after it was treated with { $what } on { $day }, and its waiting time is not written: take bags and leaves with gloves, and wash. Read the label, then write it again with that day and after how many days it is safe
 # (what, day)
 gap_no_waiting_time = { $what } was used on { $day } and its waiting time is not written: unknown is not safe. Read the label, then write it again with that day and after how many days it is safe
 # (sentence, rows)

@@ -59,6 +59,10 @@ remark_kept_long = { $tray }: bare roots good for { $days } days? They rarely la
 remark_half_lost = { $tray }: { $gone } of { $stood } plants lost, more than half: is that so, or is it the count of what is left?
 # (tray, gone, stood)
 remark_half_gone = { $tray }: { $gone } of { $stood } plants gone: is that so?
+# (bed, alive, lived)
+remark_alive_again = { $bed }: { $alive } alive, but { $lived } lived there by the last count and what was planted since, and the dead do not come back: is the number right, or was a planting not written?
+# (about, day)
+remark_look_early = take care: at { $about } this look came too early to tell: only one from { $day } on does
 # (tray, counted, most)
 remark_more_than_seed = { $tray }: { $counted } seedlings, but its seed can have given { $most }: is the number right, or was a sowing not written?
 # (tray, counted, sown)

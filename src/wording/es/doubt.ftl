@@ -1,6 +1,7 @@
 doubt_more_out_than_stood = { $tray }: salieron { $out } el { $day }, pero por los libros había { $stood }: cuente y anote un recuento
 doubt_more_seed_than_held = { $lot }: salieron { $out } semillas el { $day }, pero por los libros el lote tenía { $held }: cuente lo que queda
 doubt_more_dead_than_lived = { $bed }: { $dead } de { $species } muertas el { $day }, pero por los libros vivían { $lived }: cuente otra vez las vivas
+doubt_alive_again = { $bed }: { $alive } de { $species } vivas el { $day }, pero por el último conteo y lo sembrado después vivían { $lived }: cuente otra vez, o anote la siembra
 doubt_more_alive_than_planted = { $bed }: { $alive } de { $species } vivas el { $day }, pero por los libros se sembraron { $planted }: ¿faltó anotar una siembra?
 doubt_more_seen_than_planted = { $bed }: { $alive } de { $species } vivas y { $dead } muertas el { $day }, pero por los libros se sembraron { $planted }: ¿faltó anotar una siembra?
 doubt_more_cut_than_stood = { $bed }: se cortaron { $cut } de { $species } el { $day }, pero por los libros había { $stood }: cuente otra vez las vivas

@@ -68,6 +68,7 @@ lot_by_life_store = para esta especie hay una ecuación, para semilla en envase 
 lot_no_start = no se sabe: no hay prueba ni cifra de semilla fresca
 lot_no_figures = no se sabe: no hay constantes de esta especie ni días para como se guarda
 lot_no_store = no se sabe: hay constantes de esta especie, pero no está anotada la humedad o la temperatura
+lot_open_air = no se sabe: las constantes de esta especie son para semilla en envase cerrado, y al aire vuelve a tomar humedad: pruébela
 lot_outlived = no se sabe: vivía pasado el doble de su vida indicada; solo una prueba lo dice
 lot_tested = { $day }: { $germinated } de { $seeds }, { $share } ({ $low } a { $high }, con { $TEST_LEVEL } % de seguridad)
 lot_tested_short = { $day }: { $germinated } de { $seeds } a { $days ->

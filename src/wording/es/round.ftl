@@ -261,6 +261,7 @@ round_plug_past_limit = ya pasó su tiempo en la bolsa
 round_sick_open = { $what }, visto el { $day }, y nada hecho desde entonces: descarte lo que lo tiene con su tierra, en bolsa, quemado o enterrado lejos, en ningún montón que use el vivero; o trate según la etiqueta. Anote cuál
 round_sick_next = { $what }, visto el { $day }: { $next }
 round_sick_apart = Aparte la bandeja, y pregunte si hay que avisar
+round_sick_of_soil = Aparte la bandeja, donde de ella no escurra agua a otras
 round_leaves_lost = { $what }, visto el { $day }: no se va con ninguna planta. Cuente las que conservan hojas sanas ({ $leaves }), y mida una muestra con sus hojas, o anote el porcentaje de las que no
 round_sick_damping = Riegue poco y nunca sobre las hojas, y deje entrar aire
 round_sick_few = { $what }, visto el { $day }, en pocas, y nadie lo miró desde entonces: mire otra vez, deje las que lo tengan, y anote el porcentaje de ahora, 0 donde ya no está

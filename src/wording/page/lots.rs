@@ -88,6 +88,7 @@ impl Wording {
             Err(NoViability::NoStart) => return self.lot_no_start(),
             Err(NoViability::NoFigures) => return self.lot_no_figures(),
             Err(NoViability::StoreUnknown) => return self.lot_no_store(),
+            Err(NoViability::OpenAir) => return self.lot_open_air(),
             Err(NoViability::OutlivedItsLife) => return self.lot_outlived(),
         };
         let [low, likely, high] = self.three(told.today);

@@ -136,6 +136,7 @@ impl Wording {
             is_damping,
             is_sign,
             apart,
+            of_soil,
             leaves,
             count_from,
             few,
@@ -154,7 +155,8 @@ impl Wording {
         match lacks {
             Some(lacks) => {
                 let next = self.round_sick_next(what, day, self.pest_next(*lacks, *is_sign, *count_from));
-                let apart = apart.then(|| self.round_sick_apart());
+                let kept = || of_soil.then(|| self.round_sick_of_soil());
+                let apart = apart.then(|| self.round_sick_apart()).or_else(kept);
                 let wet = is_damping.then(|| self.round_sick_damping());
                 [Some(next), apart, wet].into_iter().flatten().collect::<Vec<_>>().join(". ")
             }

@@ -37,6 +37,9 @@ impl Wording {
             DoubtKind::MoreAliveThanPlanted { bed, species, alive, dead, planted } => {
                 self.doubt_more_seen_than_planted(bed, named(species), *alive, *dead, *planted, day)
             }
+            DoubtKind::AliveAgain { bed, species, alive, lived } => {
+                self.doubt_alive_again(bed, named(species), *alive, *lived, day)
+            }
             DoubtKind::MoreCutThanStood { bed, nurse, cut: Some(cut), stood } => {
                 self.doubt_more_cut_than_stood(bed, named(nurse), *cut, *stood, day)
             }

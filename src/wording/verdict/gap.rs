@@ -108,6 +108,7 @@ impl Wording {
             None | Some(Beside::Bed) => self.gap_no_waiting_time(with, day),
             Some(Beside::Plants(tray)) => self.gap_no_waiting_time_plants(tray, with, day),
             Some(Beside::Place) => self.gap_no_waiting_time_here(with, day),
+            Some(Beside::Stood(place)) => self.gap_no_waiting_time_stood(place, with, day),
             Some(Beside::Tray(tray)) => self.gap_no_waiting_time_beside(tray, with, day),
         };
         if no_label { self.or_no_label(asked) } else { asked }

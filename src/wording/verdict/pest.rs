@@ -16,7 +16,7 @@ impl Wording {
         if let Some(beside) = &seen.beside {
             return match beside {
                 Beside::Tray(tray) => self.pest_beside_tray(tray, what, day),
-                Beside::Place | Beside::Bed | Beside::Plants(_) => self.pest_beside_place(what, day),
+                Beside::Place | Beside::Bed | Beside::Plants(_) | Beside::Stood(_) => self.pest_beside_place(what, day),
             };
         }
         if let Some(leaves) = seen.leaves {
@@ -57,11 +57,20 @@ impl Wording {
 
     /// Plants of a bed that came from a tray in which a sickness was seen, and when a look at them tells.
     pub(crate) fn pest_brought_reason(&self, what: String, seen: String, by: &BroughtBy, lacks: PestLacks) -> String {
-        let said = self.pest_brought(by.plants, by.tray.to_string(), what, seen, by.look_at);
+        let said = match &by.place {
+            Some(place) => self.pest_brought_place(by.plants, &by.tray, place, what, seen, by.look_at),
+            None => self.pest_brought(by.plants, by.tray.to_string(), what, seen, by.look_at),
+        };
         match lacks {
-            PestLacks::Look { from, is_due: false, .. } => self.pest_next_look_from(said, self.day(from)),
+            PestLacks::Look { from, is_due, early, .. } => self.look_from(said, (from, is_due), early),
             _ => said,
         }
+    }
+
+    /// A look, the day from which it tells, and that one before told nothing.
+    fn look_from(&self, look: String, (from, is_due): (Day, bool), early: Option<Day>) -> String {
+        let look = if is_due { look } else { self.pest_next_look_from(look, self.day(from)) };
+        early.map_or(look.clone(), |early| self.pest_early_look(look, self.day(early)))
     }
 
     /// What is missing until a sickness counts as gone, as the next thing to do.
@@ -77,8 +86,8 @@ impl Wording {
             PestLacks::TakenOut { least, so_far, or_treated: false } => self.pest_next_taken_out(least, so_far),
             PestLacks::TakenOut { least, so_far, or_treated: true } => self.pest_next_taken_out_or_treat(least, so_far),
             PestLacks::Deed => self.pest_next_deed(),
-            PestLacks::Look { from, is_due: false, at: LookAt::Rested } => self.pest_next_rest(self.day(from)),
-            PestLacks::Look { from, is_due, at } => {
+            PestLacks::Look { from, is_due: false, at: LookAt::Rested, .. } => self.pest_next_rest(self.day(from)),
+            PestLacks::Look { from, is_due, early, at } => {
                 let look = match at {
                     LookAt::Plants(plants) => self.pest_look_plants(plants),
                     LookAt::Roots(plants) => self.pest_look_roots(plants),
@@ -88,7 +97,7 @@ impl Wording {
                     LookAt::HostsGrown(plants) => self.pest_look_hosts_grown(plants),
                     LookAt::Rested => self.pest_look_rested(),
                 };
-                if is_due { look } else { self.pest_next_look_from(look, self.day(from)) }
+                self.look_from(look, (from, is_due), early)
             }
         };
         let next = match count_from {

@@ -271,6 +271,7 @@ impl Wording {
             (Some(day), None | Some(Beside::Bed)) => self.treated_unmet_until(what, day),
             (Some(day), Some(Beside::Plants(tray))) => self.treated_plants_until(tray, what, day),
             (Some(day), Some(Beside::Place)) => self.treated_here_until(what, day),
+            (Some(day), Some(Beside::Stood(place))) => self.treated_stood_until(place, what, day),
             (Some(day), Some(Beside::Tray(tray))) => self.treated_beside_until(tray, what, day),
         }
     }

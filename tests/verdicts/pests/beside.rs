@@ -122,3 +122,33 @@ fn whoever_moves_grafts_or_carries_a_sickness_on_is_told_so_and_a_loss_that_name
     let said = told(&["carried", "tray=mor-3", "place=line", "--lang", "es"]);
     assert!(said.contains("cuidado: se vio mosaic virus en line"), "{said}");
 }
+
+#[test]
+fn a_sick_tray_that_is_carried_on_is_looked_for_among_its_new_neighbours_too() {
+    for of in [json!({"tray":"cof-1"}), json!({"place":"Half shade"})] {
+        let mut book = two_trays();
+        ready_coffee(&mut book, "cof-3");
+        book.write("2026-03-01", "carried", json!({"tray":"cof-3","place":"Corner"}));
+        seen(&mut book, "2026-04-12", of.clone(), "nematodes", Some(5.0));
+        assert!(!care(&book, "cof-3", TODAY), "{of}");
+        book.write("2026-04-13", "carried", json!({"tray":"cof-1","place":"Corner"}));
+        assert!(care(&book, "cof-3", TODAY), "{of}");
+        let told = Wording::new(En).reason(&of_pest(&book, "cof-3"), About::Tray);
+        assert!(told.contains("beside cof-1"), "{told}");
+    }
+}
+
+fn of_pest(book: &Book, code: &str) -> Criterion {
+    of(book, code, TODAY)
+}
+
+#[test]
+fn whoever_looks_too_early_is_told_so_when_it_is_written() {
+    let home = Home::default().begun();
+    let came = ["tray=mor-1", "species=moringa", "count=40", "from=bought", "form=bag", "container=bag", "place=line"];
+    home.write("plants_received", &[&came[..], &["happened=2026-03-01"]].concat());
+    home.write("culled", &["tray=mor-1", "count=2", "why=root rot", "happened=2026-04-10"]);
+    let look = ["write", "--yes", "pest_seen", "tray=mor-1", "what=root rot", "share_pct=0", "plants_seen=38"];
+    let said = home.done(&look);
+    assert!(said.contains("take care: at mor-1 this look came too early to tell: only one from 24 Apr"), "{said}");
+}

@@ -188,3 +188,33 @@ fn once_as_many_are_out_as_had_it_nobody_is_sent_to_count_every_other_day() {
     culled(&mut book, "2026-04-11", 3);
     assert!(!counted_as_sick(&book));
 }
+
+#[test]
+fn a_look_that_came_too_early_is_named_and_a_rot_of_roots_is_set_apart_on_its_first_day() {
+    let mut book = fitting();
+    book.write("2026-04-01", "culled", json!({"tray":"cof-1","count":4,"why":"phytophthora"}));
+    assert!(!said(&book, TODAY, En).contains("too early"));
+    clear(&mut book, "2026-04-14", "phytophthora", 44);
+    assert!(asked(&book).blocks, "it tells from the 15th on");
+    for (lang, words) in [(En, "The look of 14 Apr 2026 was too early"), (Es, "El 14 abr 2026 era muy temprano")] {
+        let told = said(&book, TODAY, lang);
+        assert!(told.contains(words), "{told}");
+    }
+    clear(&mut book, TODAY, "phytophthora", 44);
+    assert!(!asked(&book).blocks);
+    let asks = |why: &str, on: &str| {
+        let mut book = fitting();
+        book.write("2026-04-14", "culled", json!({"tray":"cof-1","count":4,"why":why}));
+        let picture = book.on(on);
+        let at = outplant::wording::round::RoundOn { day: picture.day, species: &picture.site.species };
+        let sick = stops(&book, on).into_iter().find(|stop| stop.id == "sick cof-1");
+        sick.map(|stop| outplant::wording::Wording::new(En).round_reason(&stop.why, at))
+    };
+    for why in ["root rot", "phytophthora"] {
+        let told = asks(why, "2026-04-14").unwrap_or_else(|| panic!("{why}"));
+        assert!(told.contains("Set the tray apart, where no water runs from it"), "{told}");
+        assert!(asks(why, "2026-04-24").is_none(), "{why}: then it waits for its look");
+        assert!(asks(why, "2026-04-28").is_some(), "{why}");
+    }
+    assert!(asks("runts", "2026-04-14").is_none());
+}

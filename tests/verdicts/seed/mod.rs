@@ -569,3 +569,13 @@ fn seeds_of_a_weight_are_told_as_about_so_many() {
     let said = of_the_store(&book, "2026-03-25");
     assert!(said.iter().any(|(_, said)| said.contains("about 230 seeds")), "{said:?}");
 }
+
+#[test]
+fn of_seed_in_the_open_air_it_is_said_that_the_constants_are_for_a_closed_vessel() {
+    let home = Home::default().begun();
+    let lot = ["lot=mai-1", "species=maize", "source=market", "seeds=500", "kept=dry_open", "collected=2026-03-01"];
+    home.write("lot_received", &[&lot[..], &["moisture_pct=10", "store_c=24"]].concat());
+    let said = home.done(&["why", "mai-1", "--all"]).split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(said.contains("in the open air it takes up water again: test it"), "{said}");
+    assert!(!said.contains("is not written"), "{said}");
+}

@@ -2,12 +2,13 @@
 //! whether most of a species died there of nobody knows what.
 
 use crate::base::{Day, EntryId, SpeciesKey};
-use crate::nursery::pest::{DiedOf, Nature, harms, is_same_pest, is_seen_in, nature_of, says_none};
+use crate::nursery::pest::{DiedOf, Nature, comes_along, harms, is_same_pest, is_seen_in, nature_of, says_none};
 use crate::reckon::picture::quantity::{BroughtBy, LookAt, NotSo, PestLacks};
 use crate::reckon::picture::{Basis, Criterion, Gap, Question, RuleSource};
-use crate::reckon::stock::{BedStory, Brought, Death};
+use crate::reckon::stock::{BedStory, Brought, CameFrom, Death, Places, still_seen};
 use crate::reckon::tray::pest::{
-    Deeds, LOOK_AFTER_DAYS, LOOK_AFTER_INCURABLE_DAYS, OpenPest, PEST_HOLDS_PCT, Written, open, plants_to_look_at,
+    Deeds, LOOK_AFTER_DAYS, LOOK_AFTER_INCURABLE_DAYS, OpenPest, PEST_HOLDS_PCT, Written, early, open,
+    plants_to_look_at,
 };
 
 /// What lives in the ground unseen is let rest so long after the last plant that had it, with what it does not live on: a year of other
@@ -23,12 +24,12 @@ const ASKED_FOR_DAYS: i32 = 365;
 /// ground, and what spreads from one plant, holds back until it is answered; what else eats there, and plants that came from a sick
 /// tray, ask for care. Where most of its plants died of nobody knows what, it holds back.
 pub(crate) fn criterion(
-    story: &BedStory,
+    (story, places): (&BedStory, &Places),
     species: &SpeciesKey,
     scientific: Option<&str>,
     day: Day,
 ) -> Option<Criterion> {
-    let open = open_in_bed(story, day);
+    let open = open_in_bed(story, places, day);
     let worst = worst_of(open.iter().filter(|pest| harms(&pest.seen.what, scientific)));
     let died = || most_died(story, species, day);
     let Some(worst) = worst.filter(|worst| holds_bed(worst) || died().is_none()) else { return died() };
@@ -51,8 +52,8 @@ pub(crate) struct InBed {
 }
 
 /// The worst of what was seen in a bed and not settled; none where nothing is open.
-pub(crate) fn worst_of_bed(story: &BedStory, day: Day) -> Option<InBed> {
-    let open = open_in_bed(story, day);
+pub(crate) fn worst_of_bed(story: &BedStory, places: &Places, day: Day) -> Option<InBed> {
+    let open = open_in_bed(story, places, day);
     let worst = worst_of(open.iter())?;
     let entries = open.iter().flat_map(|pest| pest.entries.iter().cloned()).collect();
     let due = worst.seen.brought.as_ref().map(|by| look_due(story, worst, by));
@@ -84,17 +85,18 @@ fn worst_of<'a>(open: impl Iterator<Item = &'a OpenPest>) -> Option<&'a OpenPest
     open.max_by_key(|pest| (holds_bed(pest), pest.seen.lacks.is_some(), pest.seen.in_soil, pest.seen.on))
 }
 
-fn open_in_bed(story: &BedStory, day: Day) -> Vec<OpenPest> {
+fn open_in_bed(story: &BedStory, places: &Places, day: Day) -> Vec<OpenPest> {
     let died: Vec<(&Death, Written)> =
         story.deaths.iter().filter_map(|death| Some((death, died_of_it(death)?))).collect();
     let died: Vec<(&Death, Written)> = died.into_iter().filter(|(death, _)| stays(story, death, day)).collect();
-    if story.pests.is_empty() && died.is_empty() && story.brought.is_empty() {
+    let from_places = seen_where_they_stood(story, places, day);
+    if story.pests.is_empty() && died.is_empty() && story.brought.is_empty() && from_places.is_empty() {
         return Vec::new();
     }
     let deeds = DeedsInBed { story };
     let mut all = open(died.iter().map(|(_, look)| look).chain(&story.pests), &deeds, day);
-    let brought = story.brought.iter().filter(|one| one.planted <= day && one.seen.from <= day);
-    for one in brought {
+    let brought = story.brought.iter().chain(&from_places);
+    for one in brought.filter(|one| one.planted <= day && one.seen.from <= day) {
         if !all.iter().any(|pest| is_same_pest(&pest.seen.what, &one.seen.what.what)) {
             all.extend(still_brought(story, one, day));
         }
@@ -103,6 +105,24 @@ fn open_in_bed(story: &BedStory, day: Day) -> Vec<OpenPest> {
         pest.seen.in_bed = true;
     }
     all
+}
+
+/// Sicknesses that were seen at a place while plants that were set out here stood there, and that no look at them or at the place found
+/// gone before.
+fn seen_where_they_stood(story: &BedStory, places: &Places, day: Day) -> Vec<Brought> {
+    let of_plants = |came: &CameFrom| {
+        let there: Vec<_> = came.there(places, |place| place.pests.iter(), |look: &Written| look.from).collect();
+        let looks = came.clear.iter().chain(there.iter().map(|(_, look)| *look));
+        let looks = looks.filter(|look| comes_along(&look.what.what)).cloned().collect();
+        let open = if there.is_empty() { Vec::new() } else { still_seen(looks, came.planted) };
+        let brought = open.into_iter().map(|seen| {
+            let place = there.iter().find(|(_, look)| look.entry == seen.entry).map(|(place, _)| (*place).clone());
+            let (tray, entry) = (came.tray.clone(), came.entry.clone());
+            Brought { tray, plants: came.plants, planted: came.planted, seen, place, entry }
+        });
+        brought.collect::<Vec<_>>()
+    };
+    story.came_from.iter().filter(|came| came.planted <= day).flat_map(of_plants).collect()
 }
 
 /// A sickness of which plants died, as a sighting on the share of those that stood: of a count those that died since the last, where
@@ -150,7 +170,10 @@ impl Deeds for DeedsInBed<'_> {
             return None;
         }
         Some(match self.look_from(pest, day) {
-            Ok(from) => PestLacks::Look { from, is_due: from <= day, at: self.look_at(pest) },
+            Ok(from) => {
+                let early = early(&self.story.pests, pest, from);
+                PestLacks::Look { from, is_due: from <= day, early, at: self.look_at(pest) }
+            }
             Err(lacks) => lacks,
         })
     }
@@ -260,7 +283,9 @@ fn still_brought(story: &BedStory, one: &Brought, day: Day) -> Option<OpenPest> 
     let since = one.planted.max(one.seen.from);
     let from = since.plus(pest.look_after_days());
     let plants = plants_to_look_at(u64::from(one.plants), None);
-    let living = story.cohorts.iter().find(|cohort| cohort.entry == one.entry).map_or(0, |cohort| cohort.living);
+    let cohorts = story.cohorts.iter().map(|cohort| (&cohort.entry, cohort.living));
+    let mut set_out = cohorts.chain(story.nurses.iter().map(|nurse| (&nurse.entry, nurse.alive)));
+    let living = set_out.find(|(entry, _)| **entry == one.entry).map_or(0, |(_, living)| living);
     let enough = |look: &&Written| look.what.plants_seen.is_some_and(|seen| seen >= plants.min(living));
     let mut clear = looks_at(story, &one.seen).filter(|look| look.what.share_pct == Some(0.0));
     let known = nature_of(&one.seen.what.what, said_of(story, &one.seen));
@@ -273,9 +298,10 @@ fn still_brought(story: &BedStory, one: &Brought, day: Day) -> Option<OpenPest> 
     }
     pest.nature = known;
     pest.entries.push(one.entry.clone());
-    pest.seen.brought =
-        Some(BroughtBy { tray: one.tray.clone(), plants: one.plants, on: one.planted, look_at: plants });
-    pest.seen.lacks = Some(PestLacks::Look { from, is_due: from <= day, at: LookAt::Brought });
+    let (tray, place) = (one.tray.clone(), one.place.clone());
+    pest.seen.brought = Some(BroughtBy { tray, place, plants: one.plants, on: one.planted, look_at: plants });
+    let early = early(&story.pests, &pest, from);
+    pest.seen.lacks = Some(PestLacks::Look { from, is_due: from <= day, early, at: LookAt::Brought });
     Some(pest)
 }
 

@@ -429,6 +429,8 @@ pub enum RoundReason {
         is_sign: bool,
         /// Whether its tray is set apart, and it may have to be reported.
         apart: bool,
+        /// Whether it is set apart because soil, water and tools take it on.
+        of_soil: bool,
         /// Of lost leaves, those that a plant keeps at least.
         leaves: Option<LeavesAtLeast>,
         /// The day from which a count answers it too.

@@ -48,19 +48,29 @@ pub(crate) fn sick_places<'a>(
     }
     let tells = |story: &&Arc<TrayStory>| {
         let lately = story.last_on.is_some_and(|last| day.days_since(last) <= EMPTY_TELLS_DAYS);
-        let named = !story.pests.is_empty() || story.gone.iter().any(|gone| gone.what.of == DiedOf::Sickness);
+        let stood = || stays(story).any(|(place, ..)| places.get(place).is_some_and(|place| !place.pests.is_empty()));
+        let named =
+            !story.pests.is_empty() || story.gone.iter().any(|gone| gone.what.of == DiedOf::Sickness) || stood();
         named && (story.accounts.standing > 0 || lately)
     };
     for story in trays.filter(tells) {
         let empty = if story.accounts.standing == 0 { story.last_on } else { None };
-        for pest in open_in_tray(story, places, day).iter().filter(|pest| goes_over(pest) && !pest.of_place) {
+        for pest in open_in_tray(story, places, day).iter().filter(|pest| goes_over(pest)) {
             let there = stays(story).map(|(place, from, until)| (place, from, until.or(empty)));
+            // What was seen at a place is told of there by the place itself; where the tray went since, by the tray.
+            let there = there.filter(|(place, ..)| !pest.of_place || !seen_at(places, place, pest));
             for (place, from, until) in there.filter(|(.., until)| until.is_none_or(|until| until >= pest.first_on)) {
                 add(place, pest, Some(&story.code), (from.max(pest.first_on), until));
             }
         }
     }
     sick
+}
+
+/// Whether a pest was seen at a place.
+fn seen_at(places: &Places, place: &PlaceName, pest: &OpenPest) -> bool {
+    let mut looks = places.get(place).into_iter().flat_map(|place| place.pests.iter());
+    looks.any(|look| is_same_pest(&look.what.what, &pest.seen.what))
 }
 
 /// Of a place a look that finds none is believed.

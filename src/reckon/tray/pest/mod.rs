@@ -137,6 +137,11 @@ impl OpenPest {
         self.nature.takes_tray || self.nature.fills_soil() && many()
     }
 
+    /// Whether a tray has it in its soil and roots, where water, hands and tools take it on. Damping-off stays among seedlings.
+    pub(crate) fn goes_with_soil(&self) -> bool {
+        !self.seen.in_bed && self.nature.in_soil && !self.nature.by_eye && !self.nature.is_damping
+    }
+
     /// How many days after it was answered a look tells whether it is gone.
     pub(crate) fn look_after_days(&self) -> i32 {
         if self.nature.has_cure { LOOK_AFTER_DAYS } else { LOOK_AFTER_INCURABLE_DAYS }
@@ -180,7 +185,7 @@ impl Deeds for DeedsInTray<'_> {
         let plants = self.enough(pest);
         let at = if pest.nature.in_soil { LookAt::Roots(plants) } else { LookAt::Plants(plants) };
         Some(match self.look_from(pest, day) {
-            Ok(from) => PestLacks::Look { from, is_due: from <= day, at },
+            Ok(from) => PestLacks::Look { from, is_due: from <= day, early: early(&self.story.pests, pest, from), at },
             Err(lacks) => lacks,
         })
     }
@@ -248,6 +253,12 @@ impl DeedsInTray<'_> {
     fn enough(&self, pest: &OpenPest) -> u32 {
         plants_to_look_at(self.standing, pest.seen.share_pct)
     }
+}
+
+/// The last look that found none of a pest, and was made before the day from which one tells.
+pub(crate) fn early(looks: &[Written], pest: &OpenPest, from: Day) -> Option<Day> {
+    let clear = looks.iter().filter(|look| look.clears(&pest.seen.what));
+    clear.map(|look| look.from).filter(|on| (pest.seen.on..from).contains(on)).max()
 }
 
 /// Of so many plants standing the number to look at, were a sickness still on the share on which it was.
