@@ -153,7 +153,11 @@ fn forget_form(model: &mut Model, kind: &str) -> Vec<Effect> {
 }
 
 fn try_out(model: &mut Model, form: &mut Form) -> Vec<Effect> {
-    match form.drafts(&model.context(), &model.who) {
+    let drafts = {
+        let cx = model.context();
+        form.as_enter_takes_it(&cx).drafts(&cx, &model.who)
+    };
+    match drafts {
         Ok(drafts) => {
             let ticket = model.ticket();
             form.trying(ticket);

@@ -23,6 +23,14 @@ impl Lang {
         if matches!(first, "es" | "spa" | "spanish" | "espanol" | "castellano") { Lang::Es } else { Lang::En }
     }
 
+    /// The other one.
+    pub(crate) fn other(self) -> Lang {
+        match self {
+            Lang::En => Lang::Es,
+            Lang::Es => Lang::En,
+        }
+    }
+
     /// Its two letters.
     pub fn code(self) -> &'static str {
         match self {

@@ -382,6 +382,13 @@ impl Form {
         done
     }
 
+    /// The form with the name that is meant by the beginning of one, as Enter takes it.
+    pub(crate) fn as_enter_takes_it(&self, cx: &ScreenContext<'_>) -> Form {
+        let mut taken = self.clone();
+        taken.complete(cx);
+        taken
+    }
+
     fn next_together(&self) -> Option<usize> {
         let together: &[&str] = if self.kind() == "soil_checked" { &TOGETHER_ROD } else { &[] };
         let name = self.lines.get(self.at)?.field.name;

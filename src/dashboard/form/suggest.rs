@@ -9,7 +9,7 @@ use crate::base::{BedName, PlaceName, SpeciesKey, TrayCode};
 use crate::dashboard::context::ScreenContext;
 use crate::nursery::cause::Cause;
 use crate::nursery::entry::shape::{NameOf, Shape};
-use crate::reckon::picture::{Picture, TrayPicture};
+use crate::reckon::picture::{Picture, Stage, TrayPicture};
 use crate::reckon::round::stop::handled::nurses;
 use crate::reckon::seed::lots_to_sow;
 
@@ -116,7 +116,7 @@ fn names(name_of: NameOf, field: (&str, &str), others: Others<'_>, cx: &ScreenCo
     match name_of {
         NameOf::Tray => {
             let from = tray_of("from").filter(|_| field == ("moved_on", "to"));
-            let living = picture.trays.values().filter(|tray| tray.standing > 0 || tray.seed > 0);
+            let living = picture.trays.values().filter(|tray| tray.stage != Stage::Spent);
             // Plants of another species cannot go into the same tray.
             let fits = |tray: &&Arc<TrayPicture>| {
                 from.is_none_or(|from| tray.species == from.species && tray.code != from.code)

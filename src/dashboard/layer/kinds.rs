@@ -13,6 +13,7 @@ use crate::dashboard::look::Ink;
 use crate::dashboard::parts::{Column, Row, Sheet, Table, Typed};
 use crate::nursery::entry::all_kinds;
 use crate::nursery::entry::subject::Subject;
+use crate::wording::Wording;
 
 /// Kinds that no form writes: an entry is taken back on the Journal, which says in words what that undoes.
 const NOT_BY_FORM: [&str; 1] = ["withdrawn"];
@@ -103,11 +104,15 @@ impl Kinds {
             return Vec::new();
         }
         let wanted = folded(&self.typed.text());
-        let mut fits: Vec<(u8, usize, &'static str)> = all_kinds()
-            .enumerate()
-            .filter(|(_, known)| !NOT_BY_FORM.contains(&known.kind))
-            .filter_map(|(i, known)| Some((self.rank(known.kind, &wanted, cx)?, i, known.kind)))
-            .collect();
+        let fitting = |wording: &Wording| -> Vec<(u8, usize, &'static str)> {
+            let kinds = all_kinds().enumerate().filter(|(_, known)| !NOT_BY_FORM.contains(&known.kind));
+            kinds.filter_map(|(i, known)| Some((self.rank(known.kind, &wanted, wording, cx)?, i, known.kind))).collect()
+        };
+        let mut fits = fitting(cx.wording);
+        // Helpers of two languages share a screen: what one does not know the other may.
+        if fits.is_empty() && !wanted.is_empty() {
+            fits = fitting(&Wording::new(cx.wording.lang().other()));
+        }
         fits.sort();
         let kept = self.kept.as_ref().filter(|_| wanted.is_empty()).map(Choice::GoOn);
         kept.into_iter().chain(fits.into_iter().map(|(_, _, kind)| Choice::Kind(kind))).collect()
@@ -115,8 +120,8 @@ impl Kinds {
 
     /// How well a kind fits what is typed: its word begins so, holds it, or a field of it does; what is chosen comes first
     /// while nothing is typed.
-    fn rank(&self, kind: &'static str, wanted: &str, cx: &ScreenContext<'_>) -> Option<u8> {
-        let name = folded(&cx.wording.kind_name(kind));
+    fn rank(&self, kind: &'static str, wanted: &str, wording: &Wording, cx: &ScreenContext<'_>) -> Option<u8> {
+        let name = folded(&wording.kind_name(kind));
         if wanted.is_empty() && cx.book.picture.trays.is_empty() {
             // A book begins with what stands there already, then seed, then where it is.
             let place = FIRST_IN_A_BOOK.iter().position(|first| *first == kind).unwrap_or(FIRST_IN_A_BOOK.len());
@@ -132,7 +137,7 @@ impl Kinds {
         } else if name.contains(wanted) || folded(kind).contains(wanted) {
             Some(1)
         } else {
-            let also = folded(&cx.wording.kind_also(kind));
+            let also = folded(&wording.kind_also(kind));
             let words = || also.split(['-', ' ']).chain(name.split('-'));
             let rank = |word: &str| match word {
                 _ if word.starts_with(wanted) => Some(2),

@@ -10,5 +10,5 @@ mod typed;
 pub(crate) use crate::base::columns::width_of;
 pub(crate) use chart::{Chart, Curve};
 pub(crate) use sheet::Sheet;
-pub(crate) use table::{Column, Row, Table, scroll_marks};
+pub(crate) use table::{Column, Row, Table, keep_marks, scroll_marks};
 pub(crate) use typed::Typed;

@@ -197,7 +197,7 @@ impl Table {
 }
 
 /// A mark alone keeps its colour in what is chosen: reversed it would be a hole.
-fn keep_marks(row: Rect, buffer: &mut Buffer) {
+pub(crate) fn keep_marks(row: Rect, buffer: &mut Buffer) {
     let colour = |x: u16, buffer: &Buffer| buffer.cell((x, row.y)).map(|cell| cell.fg).unwrap_or(Color::Reset);
     for x in row.left()..row.right() {
         let alone = [x.checked_sub(1), x.checked_add(1)].into_iter().flatten().all(|beside| {

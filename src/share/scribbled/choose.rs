@@ -11,7 +11,7 @@ use super::named::{Known, Names};
 use super::numbers::in_figures;
 use super::said_otherwise::as_said;
 use super::spelling::spelt;
-use super::whole_line::{of_the_whole_line, without_articles};
+use super::whole_line::{as_mostly_said, of_the_whole_line, without_articles};
 use super::why::Why;
 use super::words::{Word, words};
 use super::{EntryDraft, Offer, Reading};
@@ -109,7 +109,7 @@ fn read_line(line: &str, today: Day, known: &Known) -> Reading {
     let (words, company) = without_company(words, known);
     let doer = doer.or(company);
     let whole_line = words.clone();
-    let (words, aside) = without_asides(without_hours(without_helpers(without_articles(words))));
+    let (words, aside) = without_asides(without_hours(without_helpers(without_articles(as_mostly_said(words)))));
     let aside = aside.or(doer);
     let (read, more) = match read_words(&words, is_question, known, today) {
         Reading::Refused { why, offers } => said_beside(&words, is_question, known, today)

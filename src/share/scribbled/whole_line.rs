@@ -28,6 +28,34 @@ pub(super) fn without_articles(words: Vec<Word>) -> Vec<Word> {
     kept.map(|(_, word)| word.clone()).collect()
 }
 
+/// The words as they are mostly said: "banana leaves" that were cut are leaves of banana, and what a loss ends in is said
+/// once: "five, all dead", "5 c1, todas de hormiga".
+pub(super) fn as_mostly_said(words: Vec<Word>) -> Vec<Word> {
+    const CUTS: [&str; 9] = ["cut", "lopped", "lop", "chopped", "chop", "pruned", "trimmed", "stripped", "clipped"];
+    const DIES: [&str; 9] = ["died", "dead", "lost", "killed", "froze", "murieron", "murio", "perdi", "mato"];
+    let says = |words: &[Word], all: &[&str]| words.iter().any(|word| all.contains(&word.folded.as_str()));
+    let is = |at: usize, all: &[&str]| words.get(at).is_some_and(|word| all.contains(&word.folded.as_str()));
+    let is_cut = says(&words, &CUTS);
+    let mut kept: Vec<Word> = Vec::with_capacity(words.len() + 1);
+    let mut at = 0;
+    while at < words.len() {
+        let all = |at: usize| is(at, &["all", "todas", "todos"]);
+        let is_end = at > 0 && words[at].is(",") && all(at + 1);
+        if is_end && is(at + 2, &["dead", "muertas", "muertos", "died", "murieron"]) && at + 3 == words.len() {
+            at += 3;
+        } else if is_end && is(at + 2, &["de", "por", "from", "by", "of"]) && says(&words[..at], &DIES) {
+            at += 2;
+        } else if is_cut && is(at, &["banana", "plantain"]) && is(at + 1, &["leaves", "leaf"]) {
+            kept.extend([words[at + 1].clone(), Word::new("of", true), words[at].clone()]);
+            at += 2;
+        } else {
+            kept.push(words[at].clone());
+            at += 1;
+        }
+    }
+    kept
+}
+
 /// The reading as it is, or as a refusal where the line as a whole says something else.
 pub(super) fn of_the_whole_line(words: &[Word], reading: Reading, today: Day) -> Reading {
     let reading = with_what_is_now(words, with_the_other_number(words, of_last_night(words, reading, today)));

@@ -53,6 +53,8 @@ pub enum Why {
     Crossed(f64, f64),
     /// A name of two things.
     Both(String),
+    /// None of this nurse plant stands in this bed.
+    NoneThere(String, String),
     /// It can mean several things.
     Several,
     /// More alive than there are in all: alive, all.

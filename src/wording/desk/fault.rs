@@ -83,8 +83,8 @@ impl Wording {
             Problem::NotARecord => self.problem_not_a_record(field),
             Problem::NotTwelve(months) => self.problem_twelve_months(field, *months as i64),
             Problem::SameTray(tray) => self.problem_same_tray(tray),
-            Problem::OnlyOneOf(fields) => self.problem_only_one_of(field, self.fields_typed(fields)),
-            Problem::OneOf(fields) => self.problem_one_of(field, self.fields_typed(fields)),
+            Problem::OnlyOneOf(fields) => self.problem_only_one_of(self.fields_typed(fields)),
+            Problem::OneOf(fields) => self.problem_one_of(self.fields_typed(fields)),
             Problem::Twice => self.problem_twice(field),
             Problem::Unreadable => self.problem_unreadable(),
         }
@@ -133,7 +133,7 @@ impl Wording {
         let sentence = match &inner.problem {
             Problem::OneOf(fields) => self.form_missing(self.titles_in_form(kind, fields)),
             Problem::OnlyOneOf(fields) => {
-                self.problem_only_one_of(self.kind_name(kind), self.titles_in_form(kind, fields))
+                self.problem_only_one_of(self.titles_in_form(kind, fields))
             }
             Problem::NotTheWord { written, known } => {
                 let known: Vec<String> = known.iter().map(|word| self.choice_name(word)).collect();

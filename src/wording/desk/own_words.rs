@@ -63,6 +63,7 @@ impl Wording {
             Why::Crossed(low, high) => self.why_crossed(self.number(*low, 1), self.number(*high, 1)),
             Why::MoreThanAll(alive, all) => self.why_more_than_all(self.number(*alive, 0), self.number(*all, 0)),
             Why::Both(name) => self.why_both(name),
+            Why::NoneThere(plant, bed) => self.why_none_there(plant, bed),
             Why::Several => self.why_several(),
             Why::NotSaid(field) => self.why_not_said(self.field_in_words(field)),
             Why::Lacks(kind, fields) => {

@@ -50,10 +50,8 @@ problem_not_a_spot = { $field } is a row and a place in it like 2.7, not '{ $wri
 problem_not_the_word = { $field } cannot be '{ $written }'; one of: { $known }
 problem_not_a_list = { $field } is a list, in [ ]
 problem_not_a_record = { $field } is a record of fields with their values
-# (kind, fields)
-problem_one_of = { $kind } needs one of these: { $fields }
-# (kind, fields)
-problem_only_one_of = { $kind } is about one of these, and more are written: { $fields }: write an entry for each
+problem_one_of = one of these is needed: { $fields }
+problem_only_one_of = it is about one of these, and more are written: { $fields }: write an entry for each
 # (field, months)
 problem_twelve_months = { $field } has a number for each month: write 12, not { $months }
 problem_same_tray = plants cannot move from { $tray } into { $tray } itself: write another tray

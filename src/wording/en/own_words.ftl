@@ -32,6 +32,8 @@ why_more_than_all = { $alive } alive of { $all }: more than all
 why_in_use = { $name } is the code of another tray: choose one that is free
 # (low, high)
 why_crossed = the lowest, { $low }, is above the highest, { $high }
+# (plant, bed)
+why_none_there = by the books no { $plant } stands in { $bed }
 why_both = { $name } is the name of two things: is it the tray, the bed or the lot of seed?
 why_correction = "{ $word }" is about an earlier line: take that back (outplant undo, or { $KEY_U } on the screen), then write it right
 why_of_a_part = "{ $word }" is said of some of the plants: how many live, or how many died?

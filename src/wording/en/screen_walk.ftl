@@ -9,6 +9,10 @@ walk_all_done = { $stops ->
 }
 walk_skipped_count = { $stops } skipped
 walk_closing = The round in short
+walk_let_go_today = { $stops ->
+    [one] { $stops } stop let go
+   *[other] { $stops } stops let go
+}
 walk_planted_today = { $plants ->
     [one] { $plants } plant went into the ground
    *[other] { $plants } plants went into the ground

@@ -28,6 +28,7 @@ why_more_than_there = más de lo que hay: { $there }
 why_more_than_all = { $alive } vivas de { $all }: más que todas
 why_in_use = { $name } es el código de otra bandeja: escoja uno libre
 why_crossed = la mínima, { $low }, es más alta que la máxima, { $high }
+why_none_there = por los libros no hay { $plant } en { $bed }
 why_both = { $name } es el nombre de dos cosas: ¿es la bandeja, la parcela o el lote de semilla?
 why_correction = «{ $word }» se refiere a una línea anterior: retírela (outplant undo, o { $KEY_U } en la pantalla) y anótela bien
 why_of_a_part = «{ $word }» se dice de algunas plantas: ¿cuántas viven, o cuántas murieron?

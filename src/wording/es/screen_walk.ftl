@@ -8,6 +8,10 @@ walk_all_done = { $stops ->
 }
 walk_skipped_count = { $stops } sin hacer
 walk_closing = La ronda en breve
+walk_let_go_today = { $stops ->
+    [one] { $stops } tarea dejada pasar
+   *[other] { $stops } tareas dejadas pasar
+}
 walk_planted_today = { $plants ->
     [one] { $plants } planta quedó sembrada en el campo
    *[other] { $plants } plantas quedaron sembradas en el campo

@@ -11,7 +11,7 @@ use crate::base::Day;
 use crate::base::columns::left_aligned;
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::look::Ink;
-use crate::dashboard::parts::{Sheet, width_of};
+use crate::dashboard::parts::{Sheet, keep_marks, width_of};
 use crate::reckon::loading::{
     Becoming, COMING_WEEKS, Coming, LoadLine, Offer, by_bed, coming as what_comes, left_of, line_warnings, offers,
 };
@@ -124,6 +124,7 @@ pub(super) fn draw(
         page.draw_from(0, here, buffer);
         if at == Some(i) {
             buffer.set_style(here, Ink::Chosen.style());
+            here.rows().for_each(|row| keep_marks(row, buffer));
         }
         y += height;
     }

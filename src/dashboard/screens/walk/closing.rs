@@ -1,6 +1,6 @@
 //! The round in short, once every stop is behind one: what was done, counted, planted and lost, and what waits for tomorrow.
 
-use super::plan::{Mark, Plan};
+use super::plan::{Mark, Planned};
 use super::{Shown, Walk, view};
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::look::Ink;
@@ -42,11 +42,17 @@ impl Walk {
             page.paragraph(&wording.walk_culled_today(plants(come.culled)), Ink::Plain);
         }
         self.waiting(cx, &mut page);
-        let done = counted_by_task(plan);
+        let is_let_go = |stop: &&Planned| was_let_go(&stop.id, cx);
+        let behind = || plan.stops.iter().filter(|stop| matches!(stop.mark, Mark::Done | Mark::Sent));
+        let done = counted_by_task(behind().filter(|stop| !is_let_go(stop)));
         if !done.is_empty() {
             let done: Vec<String> = done.iter().map(|(task, number)| wording.tasks_counted(*task, *number)).collect();
             page.gap();
             page.hanging("√ ", Ink::Good, &done.join(", "), Ink::Plain);
+        }
+        let let_go = behind().filter(is_let_go).count();
+        if let_go > 0 {
+            page.hanging("- ", Ink::Plain, &wording.walk_let_go_today(let_go as i64), Ink::Plain);
         }
         Some(page)
     }
@@ -68,10 +74,16 @@ impl Walk {
     }
 }
 
+/// Whether a task was let go on the day of the round: it is behind one and not done.
+pub(super) fn was_let_go(id: &str, cx: &ScreenContext<'_>) -> bool {
+    let picture = &cx.book.picture;
+    picture.site.given_up.iter().any(|one| one.task == id && one.from == picture.day)
+}
+
 /// How many stops of each task were done, in walking order.
-fn counted_by_task(plan: &Plan) -> Vec<(Task, usize)> {
+fn counted_by_task<'a>(stops: impl Iterator<Item = &'a Planned>) -> Vec<(Task, usize)> {
     let mut done: Vec<(Task, usize)> = Vec::new();
-    for stop in plan.stops.iter().filter(|stop| matches!(stop.mark, Mark::Done | Mark::Sent)) {
+    for stop in stops {
         match done.iter_mut().find(|(task, _)| *task == stop.task) {
             Some((_, number)) => *number += 1,
             None => done.push((stop.task, 1)),

@@ -3,6 +3,7 @@
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
+use super::closing::was_let_go;
 use super::plan::Mark;
 use super::{Shown, Walk, usual};
 use crate::dashboard::context::ScreenContext;
@@ -131,6 +132,7 @@ fn draw_progress(walk: &Walk, cx: &ScreenContext<'_>, area: Rect, buffer: &mut B
 pub(crate) fn mark_of(stop: &Shown<'_>, cx: &ScreenContext<'_>) -> (&'static str, Ink, String) {
     let wording = cx.wording;
     match stop.mark {
+        Mark::Done if was_let_go(stop.id, cx) => ("-", Ink::Plain, stop.message.to_string()),
         Mark::Done => {
             ("√", Ink::Good, if stop.message.is_empty() { wording.walk_done() } else { stop.message.to_string() })
         }

@@ -191,14 +191,19 @@ pub(crate) fn treated(clause: &mut Clause) -> Option<Drafts> {
     if !sprayed && remedy.is_none() {
         return None;
     }
-    let remedy = remedy.or_else(|| sprayed.then(|| clause.text(&["pests.words"], true)).flatten());
     let strong = clause.marks.iter().any(|mark| mark.has("spray") && !PUTS.contains(&mark.folded.as_str()));
+    let is_known = remedy.is_some();
+    let remedy = remedy.or_else(|| sprayed.then(|| clause.text(&["pests.words"], true)).flatten());
     if remedy.is_none() && !strong {
         return None;
     }
     let subjects = subject(clause, &[Tray, Bed, Place], true)?;
     if remedy.is_none() {
         clause.lacks.push(Why::NoRemedy);
+    }
+    // What nobody knows and was only put somewhere may be a sheet, straw or good will.
+    if !is_known && !strong {
+        clause.lacks.push(Why::Several);
     }
     clause.take(&["small.by", "put"]);
     let days = days.or_else(|| wait.then(|| clause.number()).flatten());

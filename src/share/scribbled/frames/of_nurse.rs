@@ -132,6 +132,9 @@ fn kg_of_pounds(clause: &mut Clause) -> Option<f64> {
     Some((value * pounds * KG_PER_POUND * 10.0).round() / 10.0)
 }
 
+/// Plants that are mostly nurse plants: who cuts or lifts them in a bed speaks of no others (common practice).
+const NURSES: [&str; 4] = ["banana", "plantain", "cassava", "pigeon pea"];
+
 pub(crate) fn nurse_cut(clause: &mut Clause) -> Option<Drafts> {
     let bed = clause.name(Bed)?;
     let kg = clause.amount("units.kg");
@@ -148,15 +151,22 @@ pub(crate) fn nurse_cut(clause: &mut Clause) -> Option<Drafts> {
     if !(fell || leaves || harvest || cut || kg.is_some() || bunches && in_other_units) {
         return None;
     }
+    let plant = clause.marks.iter().find(|mark| matches!(mark.what, What::Species(_)));
+    let plant = plant.map(|mark| mark.typed.clone()).unwrap_or_default();
     let (nurse, is_nurse) = match species_in(clause, &bed) {
         Some(named) => named,
         None if bunches => (the_bearer_of_bunches(clause, &bed)?, true),
         None => return None,
     };
     if !is_nurse && kg.is_none() {
-        return None;
-    }
-    if !is_nurse {
+        // "cassava lifted": said of what does not stand there.
+        let names = clause.known.names;
+        let is_nurse = NURSES.iter().any(|name| names.species_called(name).contains(&nurse));
+        if names.plants_in(&bed).contains(&nurse) || !is_nurse {
+            return None;
+        }
+        clause.lacks.push(Why::NoneThere(plant, bed.clone()));
+    } else if !is_nurse {
         clause.lacks.push(Why::Several);
     }
     if in_other_units {

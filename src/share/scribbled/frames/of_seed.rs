@@ -220,7 +220,11 @@ pub(crate) fn lot_counted(clause: &mut Clause) -> Option<Drafts> {
 
 /// "K1 test 41/50 28 days": how many of how many came up.
 pub(crate) fn lot_tested(clause: &mut Clause) -> Option<Drafts> {
-    clause.head(&["lot_test"])?;
+    let is_test = clause.head(&["lot_test"]).is_some();
+    // "17 of 20 L4 germinated": of a lot what came up of so many is a test.
+    if !is_test && !clause.has("up") {
+        return None;
+    }
     let lot = clause.name(Lot)?;
     clause.species();
     clause.take(&["seed", "lot", "up", "count", "well", "alive", "small.thing"]);
@@ -228,6 +232,9 @@ pub(crate) fn lot_tested(clause: &mut Clause) -> Option<Drafts> {
     let mut replicates: Vec<(f64, f64)> = Vec::new();
     while let Some((germinated, seeds)) = clause.part_of_all() {
         replicates.push((germinated, seeds));
+    }
+    if replicates.is_empty() && !is_test {
+        return None;
     }
     if replicates.is_empty() {
         let (first, second) = (clause.number()?, clause.number()?);
