@@ -250,8 +250,12 @@ fn form_hint(_form: &Form, cx: &ScreenContext<'_>, room: usize) -> String {
     if width_of(&long) <= room { long } else { cx.wording.form_keys_short() }
 }
 
-/// Keys with their words, whole: the screen's own as many as have room, those that mean the same everywhere always; where
-/// there is no room for their words they stand as letters, help with its word the longest, for it names all.
+/// So many of a screen's own keys stand before those that mean the same everywhere, as long as they have room.
+const LEAST_OWN_KEYS: usize = 3;
+
+/// Keys with their words, whole: the screen's own as many as have room, then those that mean the same everywhere; where
+/// there is no room for their words they stand as letters, help with its word the longest, for it names all. Where three of
+/// the screen's own have no room beside them, only how to leave and help stay.
 fn hints(own: &[KeyLine], everywhere: &[KeyLine], wording: &Wording, room: usize) -> String {
     let word = |line: &KeyLine| wording.key_does(&line.does.to_string());
     let letter = |line: &KeyLine| wording.keys_named(line.keys);
@@ -263,8 +267,15 @@ fn hints(own: &[KeyLine], everywhere: &[KeyLine], wording: &Wording, room: usize
     let back_and_help = [KeyAction::Leave, KeyAction::Back, KeyAction::Help];
     let ways = [with_words(&all), with_words(&back_and_help), with_words(&[KeyAction::Help]), with_words(&[])];
     let own: Vec<String> = own.iter().map(whole).collect();
-    let line = |own: &[String], way: &[String]| [own, way].concat().join(BETWEEN_KEYS);
-    let lines = (0..=own.len()).rev().flat_map(|many| ways.iter().map(move |way| (many, way)));
-    let mut told = lines.map(|(many, way)| line(&own[..many], way));
-    told.find(|one| width_of(one) <= room).unwrap_or_else(|| ways.last().map(|way| line(&[], way)).unwrap_or_default())
+    let line = |many: usize, way: &[String]| [own.get(..many).unwrap_or_default(), way].concat().join(BETWEEN_KEYS);
+    let fits = |(many, way): &(usize, &Vec<String>)| width_of(&line(*many, way)) <= room;
+    let mut lines = (0..=own.len()).rev().flat_map(|many| ways.iter().map(move |way| (many, way)));
+    let found = lines.find(fits);
+    // Of the screen's own keys three come first: help names the others.
+    let least = own.len().min(LEAST_OWN_KEYS);
+    let leave_and_help: Vec<String> =
+        everywhere.iter().filter(|line| back_and_help.contains(&line.does)).map(letter).collect();
+    let shorter = || (0..=least).rev().map(|many| (many, &leave_and_help)).find(fits);
+    let found = found.filter(|(many, _)| *many >= least).or_else(|| shorter()).or(found);
+    found.map_or_else(|| line(0, &leave_and_help), |(many, way)| line(many, way))
 }

@@ -132,9 +132,7 @@ impl Wording {
         let title = self.title_in_form(kind, &inner.field);
         let sentence = match &inner.problem {
             Problem::OneOf(fields) => self.form_missing(self.titles_in_form(kind, fields)),
-            Problem::OnlyOneOf(fields) => {
-                self.problem_only_one_of(self.titles_in_form(kind, fields))
-            }
+            Problem::OnlyOneOf(fields) => self.problem_only_one_of(self.titles_in_form(kind, fields)),
             Problem::NotTheWord { written, known } => {
                 let known: Vec<String> = known.iter().map(|word| self.choice_name(word)).collect();
                 self.problem_not_the_word(title, written, known.join(", "))

@@ -247,3 +247,35 @@ fn words_of_central_america_and_numbers_as_they_are_said_are_read() {
     let Reading::Refused { offers, .. } = read("mas de la mitad de c1 muertas") else { panic!("written") };
     assert!(offers.iter().flatten().all(|draft| !draft.fields.contains_key("count")));
 }
+
+#[test]
+fn what_was_only_put_on_a_tray_is_no_spray_unless_somebody_says_so() {
+    for line in ["le eché manguera a c1", "le eché ganas a c1", "le puse lona a c1", "put a sheet on c1"] {
+        let written = match read(line) {
+            Reading::Clear(drafts) => drafts,
+            Reading::Asks { .. } | Reading::Refused { .. } => Vec::new(),
+        };
+        assert!(written.iter().all(|draft| draft.kind != "treated"), "{line}: {written:?}");
+    }
+    all_are_clear(&[("le eché jabón a c1", "treated"), ("fumigué c1 con dimetoato", "treated")]);
+}
+
+#[test]
+fn what_a_loss_ends_in_and_what_it_is_from_is_said_once() {
+    for (line, cause) in [("se murieron 5 c1, todas de hormiga", "hormiga"), ("5 c1 died, all from drought", "drought")]
+    {
+        let Reading::Clear(drafts) = read(line) else { panic!("{line}: {}", shown(&read(line))) };
+        assert_eq!((drafts.len(), &drafts[0].fields["cause"]), (1, &Value::from(cause)), "{line}");
+        assert_eq!(drafts[0].fields["count"], Value::from(5), "{line}");
+    }
+    all_are_clear(&[("frost killed 5 c1, all dead", "lost")]);
+}
+
+#[test]
+fn leaves_of_bananas_are_cut_in_whatever_order_it_is_said() {
+    for line in ["cut half the banana leaves in A1", "lopped half the banana leaves in A1"] {
+        let Reading::Clear(drafts) = read(line) else { panic!("{line}: {}", shown(&read(line))) };
+        assert_eq!((drafts[0].kind, &drafts[0].fields["what"]), ("nurse_cut", &Value::from("leaves")), "{line}");
+        assert_eq!(drafts[0].fields["share"], Value::from(0.5), "{line}");
+    }
+}
