@@ -106,7 +106,6 @@ fn bed(name: &str, light: Option<f64>, species: Vec<BedSpecies>) -> BedPicture {
             cuts: Vec::new(),
             survival: Vec::new(),
             held: None,
-            stood_at: Vec::new(),
             treatments: crate::reckon::stock::Treatments::default(),
             pests: Vec::new(),
             deaths: Vec::new(),
