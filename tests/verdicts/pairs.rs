@@ -381,11 +381,11 @@ fn where_no_bench_gives_the_light_it_is_said_with_the_cloth_that_makes_it() {
 fn plants_carried_on_the_day_they_were_written_down_have_not_stood_in_their_light() {
     let stood = |carried: bool| {
         let mut book = small_nursery();
+        let first = if carried { "Deep shade" } else { "Half shade" };
         let came = json!({"tray":"cof-7","species":"COA","count":40,"from":"opening","form":"bag","age_days":116,
-            "container":"bag","place":"Deep shade"});
+            "container":"bag","place":first});
         book.write("2026-04-15", "plants_received", came);
-        let place = if carried { "Half shade" } else { "Deep shade" };
-        book.write("2026-04-15", "carried", json!({"tray":"cof-7","place":place}));
+        book.write("2026-04-15", "carried", json!({"tray":"cof-7","place":"Half shade"}));
         let hardening = criterion(&tray(&book.on(TODAY), "cof-7").criteria, Rule::Hardening).clone();
         Wording::new(Lang::En).reason(&hardening, About::Tray)
     };

@@ -90,6 +90,48 @@ fn a_count_of_part_of_the_cells_moves_what_can_go_out_and_asks_for_a_whole_count
 }
 
 #[test]
+fn a_count_of_part_of_a_tray_whose_cells_nobody_wrote_counts_as_much() {
+    let mut book = small_nursery();
+    book.write(
+        "2025-10-01",
+        "plants_received",
+        json!({"tray":"cof-2","species":"coffee","count":42,"from":"opening","form":"bag","container":"bag",
+            "age_days":300,"place":"Half shade"}),
+    );
+    book.write("2026-04-14", "counted", json!({"tray":"cof-2","standing":0,"cells_seen":20}));
+    let picture = book.on(TODAY);
+    let range = tray(&picture, "cof-2").standing_range;
+    assert_eq!((range.low, range.likely, range.high), (0.0, 0.0, 4.0));
+    assert_eq!(picture.doubts.iter().filter(|doubt| format!("{:?}", doubt.kind).contains("PartCountApart")).count(), 1);
+    let stops = outplant::reckon::round::round(&picture).stops;
+    assert!(stops.iter().any(|stop| stop.id == "count cof-2"));
+}
+
+#[test]
+fn a_count_of_part_of_the_cells_adds_no_plants_where_no_seed_is_due() {
+    let mut book = small_nursery();
+    book.write(
+        "2025-06-01",
+        "sown",
+        json!({"tray":"cof-2","lot":"cof-L1","seeds":98,"container":"bag","cells":98,"place":"Half shade"}),
+    );
+    book.write("2026-04-12", "counted", json!({"tray":"cof-2","standing":91}));
+    book.write("2026-04-14", "counted", json!({"tray":"cof-2","standing":20,"cells_seen":20}));
+    let range = tray(&book.on(TODAY), "cof-2").standing_range;
+    assert_eq!((range.likely, range.high), (91.0, 91.0), "{range:?}");
+    // While seed is due no more can stand than in every cell.
+    let mut young = small_nursery();
+    young.write(
+        "2026-03-01",
+        "sown",
+        json!({"tray":"cof-2","lot":"cof-L1","seeds":98,"container":"bag","cells":98,"place":"Half shade"}),
+    );
+    young.write("2026-04-14", "counted", json!({"tray":"cof-2","standing":20,"cells_seen":20}));
+    let range = tray(&young.on(TODAY), "cof-2").standing_range;
+    assert!(range.likely <= 98.0 && range.high <= 98.0, "{range:?}");
+}
+
+#[test]
 fn rarer_water_alone_hardens_for_no_brighter_bed() {
     let mut book = small_nursery();
     coffee_in_deep_shade(&mut book, "cof-2", "2025-06-01", "2025-09-10");

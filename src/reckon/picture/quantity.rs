@@ -396,6 +396,8 @@ pub enum Hardened {
         on: Day,
         /// The day from which it counts.
         from: Day,
+        /// For so many days from then on.
+        days: i32,
     },
     /// They stood so many days in a light no darker than where they go.
     Stood(i32),

@@ -10,12 +10,12 @@ use super::walk::{Walk, asked};
 use crate::base::{Day, PlaceName};
 use crate::nursery::species::HardeningStep;
 use crate::reckon::bed::season;
-use crate::reckon::picture::{Rule, Stage, TrayPicture};
+use crate::reckon::picture::{Gap, Rule, Stage, TrayPicture};
 use crate::reckon::stock::PlaceStory;
 use crate::reckon::tray::exposure::{FITS_UP_TO, brightest_from, light_band};
 use crate::reckon::tray::hardening::{HardeningClock, clock, length_days, template_days};
-use crate::reckon::tray::light::{LightChanged, in_sun, light_history};
-use crate::reckon::tray::time;
+use crate::reckon::tray::light::{LightChanged, in_sun, is_shaded_shortly, light_history};
+use crate::reckon::tray::{grafted, pricked_out_until, time};
 
 /// A change of light smaller than this share is no step. Ours.
 const SMALLEST_STEP: f64 = 0.02;
@@ -27,7 +27,7 @@ pub(super) fn steps(walk: &Walk<'_>) -> Vec<Stop> {
     let trays = walk.living_trays().filter(|tray| walk.grows_on(tray) && !walk.goes_out(tray));
     trays
         .filter(|tray| !walk.is_held(tray) && sick(walk, tray).is_none() && tray.stage != Stage::Overdue)
-        .filter(|tray| !kept_in_shade(tray) && burning(walk, tray).is_none())
+        .filter(|tray| !kept_in_shade(tray, walk.day()) && burning(walk, tray).is_none())
         .filter_map(|tray| step(walk, tray))
         .collect()
 }
@@ -53,7 +53,8 @@ fn shaded(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     let day = walk.day();
     let now = present_light(walk, tray)?;
     let leap = burning(walk, tray);
-    let until = asked(&tray.criteria, Rule::Plug).and_then(time::rests_in_shade).filter(|_| now > ROOTS_SHADE_LIGHT);
+    let rests = asked(&tray.criteria, Rule::Plug).and_then(time::rests_in_shade);
+    let until = rests.max(pricked_out_until(&tray.story, day)).filter(|_| now > ROOTS_SHADE_LIGHT);
     let most = match (leap, until) {
         (_, Some(_)) => HALF_SHADE,
         (Some(leap), None) => brightest_from(leap.from),
@@ -78,9 +79,10 @@ fn shaded(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     Some(stop)
 }
 
-/// Whether plants are to stay in the shade until their roots have grown: cut lately, or pulled in the wild.
-fn kept_in_shade(tray: &TrayPicture) -> bool {
-    asked(&tray.criteria, Rule::Plug).is_some_and(|plug| time::rests_in_shade(plug).is_some())
+/// Whether plants are to stay in the shade until their roots have grown, cut lately, torn or pulled in the wild, or their grafts have knit.
+fn kept_in_shade(tray: &TrayPicture, day: Day) -> bool {
+    let roots = asked(&tray.criteria, Rule::Plug).is_some_and(|plug| time::rests_in_shade(plug).is_some());
+    roots || pricked_out_until(&tray.story, day).or(grafted::knits_on(&tray.story, day)).is_some()
 }
 
 /// Places whose light nobody wrote, while trays there come near their beds: one line there decides about all of them.
@@ -122,8 +124,10 @@ fn step(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     let soft = asked(&tray.criteria, Rule::Flush).is_some_and(|asked| asked.met() == Some(false));
     let profile = walk.profile(tray.species.as_ref());
     let history = light_history(&tray.story, &walk.picture.places, day);
-    let clock = clock(&tray.story, &history, day);
-    let rests = clock.put_back.is_some_and(|back| day.days_since(back) < PUT_BACK_RESTS_DAYS);
+    let clock = clock(&tray.story, &history, length_days(profile), day);
+    let put_back = clock.put_back.is_some_and(|back| day.days_since(back) < PUT_BACK_RESTS_DAYS);
+    // What is shaded for a few days goes back to where it stood, and takes no step from here.
+    let rests = put_back || is_shaded_shortly(&history, day) || waits_for_light(tray);
     let length = template_days(profile);
     let could_be_ready =
         time::age(&tray.story, day).youngest_on.zip(time::day_span(profile)).map(|(on, span)| on.plus(span.least));
@@ -183,6 +187,12 @@ fn step(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
             stop.due(due.max(walk.began_on(tray)).min(day), STEP_WITHIN_DAYS)
         }
     })
+}
+
+/// Whether plants are to be left where they are, until what their light was is known.
+fn waits_for_light(tray: &TrayPicture) -> bool {
+    let gap = asked(&tray.criteria, Rule::Hardening).and_then(|asked| asked.gap());
+    matches!(gap, Some(Gap::LightSince { .. }))
 }
 
 /// Until when a step helps, and the rains it is too late for.

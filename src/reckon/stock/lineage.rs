@@ -132,7 +132,7 @@ fn follow(ledger: &Ledger, site: &Site, tray: &TrayCode, before: &OrderKey, move
     if moves_left == 0 {
         return;
     }
-    let (mut treatments, mut stood) = (Treatments::default(), Vec::new());
+    let (mut treatments, mut stood, mut shades) = (Treatments::default(), Vec::new(), Vec::new());
     for entry in ledger.of(&Subject::Tray(tray.clone())) {
         let key = ledger.key_of(entry);
         let What::Tray(what) = &entry.what else { continue };
@@ -171,6 +171,10 @@ fn follow(ledger: &Ledger, site: &Site, tray: &TrayCode, before: &OrderKey, move
                 treatments.write(entry.happened, treated, entry.id.clone());
                 continue;
             }
+            TrayEntry::ShadeSet(step) => {
+                shades.push((entry.happened, step.shade_pct.0));
+                continue;
+            }
             other => {
                 lineage.take_along(entry, other);
                 continue;
@@ -185,7 +189,10 @@ fn follow(ledger: &Ledger, site: &Site, tray: &TrayCode, before: &OrderKey, move
     }
     lineage.treatments.extend(treatments.iter().cloned());
     let ends = stood.iter().skip(1).map(|(day, _)| *day).chain([before.happened]).collect::<Vec<_>>();
-    let stays = stood.into_iter().zip(ends).map(|((from, place), until)| Stay { place, from, until });
+    let stays = stood.into_iter().zip(ends).map(|((from, place), until)| {
+        let own = shades.iter().filter(|(on, _)| (from..=until).contains(on)).next_back();
+        Stay { place, from, until, shade_pct: own.map(|(_, shade)| *shade) }
+    });
     lineage.stays.extend(stays);
 }
 

@@ -189,6 +189,8 @@ pub struct Stay {
     pub from: Day,
     /// To this day, itself counted.
     pub until: Day,
+    /// The shade of its own that its tray was given there last, percent.
+    pub(crate) shade_pct: Option<f64>,
 }
 
 /// Plants that were grafted or budded.

@@ -452,10 +452,13 @@ impl TrayFold<'_> {
 
     /// A count of part of the cells moves no number of the books; it says how far they may be off.
     fn seen_in_part(&mut self, entry: &Arc<Entry>, look: &Counted) {
-        let cells = look.cells_seen.map(|cells| cells.0).filter(|seen| *seen > 0).zip(self.story.cells);
-        let Some((seen, cells)) = cells else { return };
+        let Some(seen) = look.cells_seen.map(|cells| cells.0).filter(|seen| *seen > 0) else { return };
         let books = self.story.accounts.standing;
         let (day, standing) = (entry.happened, look.standing.0);
+        // Where nobody wrote how many cells a tray has, its plants stand one to a bag.
+        let one_each = !self.story.seed_is_due(day) && standing <= seen;
+        let bags = one_each.then(|| as_count(books).max(seen));
+        let Some(cells) = self.story.cells.or(bags) else { return };
         let part = PartLook { day, seen, cells, standing, books, entry: entry.id.clone() };
         if part.contradicts() && !self.story.seed_is_due(day) {
             let tray = self.story.code.clone();

@@ -126,8 +126,13 @@ pub fn standing_range(story: &TrayStory, weekly_loss: WeeklyLoss, day: Day) -> R
         // What cannot be true together with the books takes plants off until all are counted, and adds none.
         likely = if part.contradicts() { told.min(books) } else { told };
         low = low.min(estimate.low + since).clamp(0.0, likely);
-        high = if part.contradicts() { books.min(estimate.high + since) } else { high.max(estimate.high + since) }
-            .max(likely);
+        // No plants come to those of the books where no seed is due, and no more come up than cells have room for.
+        let each = f64::from(part.standing.div_ceil(part.seen).max(1));
+        let most = if story.seed_is_due(day) { (f64::from(part.cells) * each).max(high) } else { high };
+        likely = likely.min(most);
+        let told = (estimate.high + since).min(most);
+        high = if part.contradicts() { books.min(told) } else { high.max(told) }.max(likely);
+        low = low.min(likely);
     }
     Range::new(low.floor(), likely, high.ceil())
 }

@@ -11,6 +11,10 @@ use crate::reckon::stock::TrayStory;
 /// fruit trees are said to knit in 3 to 8 weeks (Hartmann & Kester, Plant Propagation, from memory).
 pub(crate) const GRAFT_HEALS_DAYS: i32 = 60;
 
+/// Days after grafting in which plants take no step of light and get no rarer water: the union knits in 3 to 6 weeks (common practice; the
+/// high end).
+pub(crate) const GRAFT_KNITS_DAYS: i32 = 42;
+
 /// The criterion `grafted`; none where plants of the species go out as seedlings, and where nothing stands.
 pub(crate) fn criterion(story: &TrayStory, profile: Option<&Profile>, day: Day) -> Option<Criterion> {
     let usual = profile?.usually_grafted.as_ref().filter(|usual| usual.value)?;
@@ -24,6 +28,11 @@ pub(crate) fn criterion(story: &TrayStory, profile: Option<&Profile>, day: Day) 
         .expected_on(heals_on)
         .resting_on(story.grafts.iter().map(|graft| graft.entry.clone()));
     (standing > 0).then(|| if heals_on.is_some() { criterion } else { criterion.advising() })
+}
+
+/// The day on which the unions of plants grafted a short while ago have knit; none where none have still to.
+pub(crate) fn knits_on(story: &TrayStory, day: Day) -> Option<Day> {
+    story.grafts.iter().map(|graft| graft.from.plus(GRAFT_KNITS_DAYS)).max().filter(|over| day < *over)
 }
 
 /// The day on which the unions of plants grafted a short while ago have healed; none where none are.

@@ -9,7 +9,9 @@ use crate::reckon::picture::quantity::{DaysAtLeast, Hardened};
 use crate::reckon::picture::{Basis, Criterion, Gap, Question, RuleSource};
 use crate::reckon::stock::{Origin, TrayStory};
 use crate::reckon::tray::exposure::{FITS_UP_TO, brightest_from};
-use crate::reckon::tray::light::{LAST_LIGHT_DAYS, LastLight, Stretch, comes_on};
+use crate::reckon::tray::light::{
+    LAST_LIGHT_DAYS, LastLight, Stretch, as_if_back, comes_on, shaded_days, stood_until,
+};
 
 /// Least length of hardening, days: three weeks, the low end of what is published (3-4 weeks, Malawi moringa guide; 4-6
 /// weeks, Tearfund, Pillars agroforestry guide F14). Shorter only where the species' own template is.
@@ -57,20 +59,33 @@ pub fn length_days(profile: Option<&Profile>) -> i32 {
 }
 
 enum Step {
-    Outward,
-    /// Outward, and further than plants take at once.
-    Leap,
-    Back,
+    /// Outward, to a light.
+    Outward(f64),
+    /// Outward to a light, and further than plants take at once.
+    Leap(f64),
+    /// Back from a light, in which they had stood for so many days.
+    Back {
+        was: f64,
+        stood_days: i32,
+    },
     Flush,
     Said,
 }
 
-/// The clock, from everything written down.
-pub fn clock(story: &TrayStory, history: &[Stretch], day: Day) -> HardeningClock {
+/// The clock, from everything written down, of plants whose hardening takes so many days. A few days in the shade stop it for these days.
+pub fn clock(story: &TrayStory, history: &[Stretch], length: i32, day: Day) -> HardeningClock {
+    let history = as_if_back(history, day);
+    let mut clock = run(steps_of(story, &history, day), length);
+    clock.started = clock.started.map(|on| on.plus(shaded_days(&history, on, day)).min(day.max(on)));
+    clock
+}
+
+fn steps_of(story: &TrayStory, history: &[Stretch], day: Day) -> Vec<(Day, u8, Step, EntryId)> {
     let mut steps: Vec<(Day, u8, Step, EntryId)> = Vec::new();
     for pair in history.windows(2) {
         let [before, after] = pair else { continue };
-        if !after.step {
+        // Moving on into a tray begins no hardening.
+        if !after.step || before.in_other_tray {
             continue;
         }
         let both = before.nominal.zip(after.nominal).or_else(|| before.light.zip(after.light));
@@ -78,34 +93,56 @@ pub fn clock(story: &TrayStory, history: &[Stretch], day: Day) -> HardeningClock
         if is > was + SMALLEST_STEP {
             let lights = before.light.zip(after.light);
             let leaps = lights.is_some_and(|(was, is)| is > brightest_from(was) + 1e-9);
-            let step = if leaps { Step::Leap } else { Step::Outward };
+            let step = if leaps { Step::Leap(is) } else { Step::Outward(is) };
             steps.push((after.from, 1, step, entry.clone()));
         } else if is < was - SMALLEST_STEP {
-            steps.push((after.from, 0, Step::Back, entry.clone()));
+            let stood_days = stood_until(history, after.from, before.light.unwrap_or(was));
+            steps.push((after.from, 0, Step::Back { was, stood_days }, entry.clone()));
         }
     }
     steps.extend(story.flushes.iter().map(|flush| (flush.from, 2, Step::Flush, flush.entry.clone())));
     steps.extend(story.hardening_begun.iter().map(|begun| (begun.from, 3, Step::Said, begun.entry.clone())));
     steps.retain(|(at, ..)| *at <= day);
     steps.sort_by(|a, b| (a.0, a.1, &a.3).cmp(&(b.0, b.1, &b.3)));
-    run(steps)
+    steps
 }
 
-fn run(steps: Vec<(Day, u8, Step, EntryId)>) -> HardeningClock {
+/// What hardened plants before they were brought back into the shade.
+struct Kept {
+    /// Since when they have stood in the shade.
+    since: Day,
+    /// The light before.
+    light: f64,
+    /// For how long they were hardened to it, days.
+    days: i32,
+}
+
+impl Kept {
+    /// Of the days of hardening before, those that are left: after so many days in the shade they harden as many anew.
+    fn left(kept: Option<&Kept>, on: Day, light: f64) -> i32 {
+        let had_it = kept.filter(|kept| light <= kept.light + SMALLEST_STEP);
+        had_it.map_or(0, |kept| (kept.days - on.days_since(kept.since)).max(0))
+    }
+}
+
+fn run(steps: Vec<(Day, u8, Step, EntryId)>, length: i32) -> HardeningClock {
     let mut clock = HardeningClock::default();
+    let mut kept: Option<Kept> = None;
     for (at, _, step, entry) in steps {
         match step {
-            Step::Outward => {
-                clock.started = clock.started.or(Some(at));
+            Step::Outward(light) => {
+                clock.started = clock.started.or(Some(at.plus(-Kept::left(kept.as_ref(), at, light))));
+                kept = kept.filter(|kept| light < kept.light - SMALLEST_STEP);
                 clock.last_step = Some(at);
                 clock.put_back = None;
             }
             // It hardens from the day on which what it scorched shows, where nothing hardened before.
-            Step::Leap => {
+            Step::Leap(light) => {
                 if clock.started.is_none() {
-                    clock.started = Some(at.plus(LAST_LIGHT_DAYS));
+                    clock.started = Some(at.plus(LAST_LIGHT_DAYS - Kept::left(kept.as_ref(), at, light)));
                     clock.leapt = Some(at);
                 }
+                kept = kept.filter(|kept| light < kept.light - SMALLEST_STEP);
                 clock.last_step = Some(at);
                 clock.put_back = None;
             }
@@ -114,7 +151,10 @@ fn run(steps: Vec<(Day, u8, Step, EntryId)>) -> HardeningClock {
                 clock.last_step = clock.last_step.or(Some(at));
                 clock.said = true;
             }
-            Step::Back => {
+            Step::Back { was, stood_days } => {
+                let ran_days = clock.started.map_or(0, |started| at.days_since(started));
+                let days = ran_days.max(stood_days).clamp(0, length);
+                kept = kept.or(Some(Kept { since: at, light: was, days }));
                 if clock.started.is_none() {
                     continue;
                 }
@@ -137,7 +177,8 @@ fn run(steps: Vec<(Day, u8, Step, EntryId)>) -> HardeningClock {
 fn stood_since(story: &TrayStory, history: &[Stretch]) -> Option<(Day, Vec<EntryId>)> {
     let now = history.last()?;
     let light = now.light?;
-    let same = |stretch: &&Stretch| stretch.light.is_some_and(|was| (was - light).abs() <= SMALLEST_STEP);
+    let in_light = |was: f64| (was - light).abs() <= SMALLEST_STEP;
+    let same = |stretch: &&Stretch| !stretch.in_other_tray && stretch.light.is_some_and(in_light);
     let run = history.iter().rev().take_while(same).count();
     let (earlier, here) = history.split_at(history.len() - run);
     let first = here.first()?;
@@ -169,6 +210,7 @@ fn carried_on(story: &TrayStory, day: Day) -> bool {
 }
 
 /// What a tray's hardening is judged with.
+#[derive(Clone, Copy)]
 pub struct Asked<'a> {
     /// The tray.
     pub story: &'a TrayStory,
@@ -180,7 +222,7 @@ pub struct Asked<'a> {
     pub history: &'a [Stretch],
     /// The day on which its plants are old enough to go, where their age is known.
     pub old_enough_on: Option<Day>,
-    /// Until when its plants stay in the shade for their roots, where they do.
+    /// Until when its plants stay in the shade for their roots or their grafts, where they do.
     pub rests_until: Option<Day>,
     /// The day.
     pub day: Day,
@@ -240,6 +282,11 @@ fn way(light: Option<f64>, toward: Option<f64>) -> Way {
 
 /// The criterion `hardening` towards a light, as a share of the open light; none where that is not known.
 pub fn criterion(asked: &Asked<'_>, toward: Option<f64>) -> Criterion {
+    let history = as_if_back(asked.history, asked.day);
+    judge(&Asked { history: &history, ..*asked }, toward)
+}
+
+fn judge(asked: &Asked<'_>, toward: Option<f64>) -> Criterion {
     let &Asked { story, profile, clock, history, day, .. } = asked;
     let (length, template) = (length_days(profile), template_days(profile));
     let needed = DaysAtLeast(length);
@@ -250,9 +297,10 @@ pub fn criterion(asked: &Asked<'_>, toward: Option<f64>) -> Criterion {
     }
     if let Some(on) = clock.leapt.filter(|on| day < on.plus(LAST_LIGHT_DAYS)) {
         let from = on.plus(LAST_LIGHT_DAYS);
-        let known = Hardened::Leapt { on, from };
+        let until = clock.started.unwrap_or(from).plus(length);
+        let known = Hardened::Leapt { on, from, days: until.days_since(from) };
         return Criterion::found(Question::Hardening, needed, known, Basis::Reckoned, false, SOURCE)
-            .expected_on(Some(from.plus(length)))
+            .expected_on(Some(until))
             .resting_on(clock.entries.iter().cloned());
     }
     let light = history.last().and_then(|stretch| stretch.light);
@@ -260,7 +308,10 @@ pub fn criterion(asked: &Asked<'_>, toward: Option<f64>) -> Criterion {
     // Where the step into it was too large, standing there hardens from the day on which what it scorched shows.
     let leaps = |since: Day| clock.leapt == Some(since) && day.days_since(since) < length + LAST_LIGHT_DAYS;
     let from_then = |since: Day| if leaps(since) { since.plus(LAST_LIGHT_DAYS) } else { since };
-    let stood = stood_since(story, history).map(|(since, entries)| (from_then(since), entries));
+    let stood = stood_since(story, history).map(|(since, entries)| {
+        let since = from_then(since);
+        (since.plus(shaded_days(history, since, day)), entries)
+    });
     // Plants that stood as long as hardening lasts in a light no darker than where they go are hardened to it.
     if let Some((since, entries)) =
         stood.clone().filter(|(since, _)| way != Way::Step && day.days_since(*since) >= length)
@@ -286,10 +337,16 @@ pub fn criterion(asked: &Asked<'_>, toward: Option<f64>) -> Criterion {
         // What plants from elsewhere stood in before is not known; once they have stood here as long as hardening
         // lasts, that is their history.
         let since = stood.as_ref().map_or(*arrived, |(since, _)| *since);
-        if day.days_since(since) >= length {
+        // They are hardened to that light, and to no brighter one.
+        let hardens_to_it = way != Way::Step || toward.is_none();
+        if hardens_to_it && day.days_since(since) >= length {
             return standing(asked, way, since, vec![entry.clone()]);
         }
-        if stands_since.is_none() {
+        // A place they were carried to since is no news of the one before it.
+        let known_since = history.iter().rev().take_while(|stretch| stretch.light.is_some()).last();
+        let moved = known_since.is_some_and(|first| first.from < since && first.from >= *arrived);
+        let length = if hardens_to_it { length } else { LAST_LIGHT_DAYS };
+        if stands_since.is_none() && !moved && day < since.plus(length) {
             let gap = Gap::LightSince { since, until: since.plus(length) };
             return Criterion::lacking(Question::Hardening, Some(needed), Some(gap), true, SOURCE)
                 .expected_on(Some(since.plus(length)))
@@ -313,12 +370,14 @@ pub fn criterion(asked: &Asked<'_>, toward: Option<f64>) -> Criterion {
 /// hardening lasts.
 fn in_light_enough(asked: &Asked<'_>, toward: Option<f64>) -> Option<Day> {
     let toward = toward?;
-    let enough = |stretch: &&Stretch| stretch.light.is_some_and(|light| way(Some(light), Some(toward)) != Way::Step);
+    let in_enough = |light: f64| way(Some(light), Some(toward)) != Way::Step;
+    let enough = |stretch: &&Stretch| !stretch.in_other_tray && stretch.light.is_some_and(in_enough);
     let since = asked.history.iter().rev().take_while(enough).last()?.from;
     // Leaves made since a flush have not stood there longer than the flush.
     let since = asked.story.flushes.last().map_or(since, |flush| since.max(flush.from));
     // Nor have plants hardened in it that came into it by too large a step, before that shows.
     let since = asked.clock.leapt.map_or(since, |on| since.max(on.plus(LAST_LIGHT_DAYS)));
+    let since = since.plus(shaded_days(asked.history, since, asked.day));
     (asked.day.days_since(since) >= length_days(asked.profile)).then_some(since)
 }
 

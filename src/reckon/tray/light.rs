@@ -1,5 +1,7 @@
 //! The light a tray stood in, day by day, from places, shade steps and readings.
 
+use std::borrow::Cow;
+
 use crate::base::{Day, EntryId};
 use crate::reckon::picture::Basis;
 use crate::reckon::stock::{Origin, PlaceStory, Places, TrayStory};
@@ -22,6 +24,10 @@ pub struct Stretch {
     pub read: bool,
     /// Whether somebody acted at its beginning (carried, shade set) rather than only read the light.
     pub step: bool,
+    /// Whether it was darker for a few days only: its light is the one the plants came back to.
+    pub(crate) shaded: bool,
+    /// Whether the plants stood in another tray then.
+    pub(crate) in_other_tray: bool,
     /// The entries it rests on.
     pub entries: Vec<EntryId>,
 }
@@ -33,6 +39,7 @@ pub(crate) fn light_history(story: &TrayStory, places: &Places, day: Day) -> Vec
         let from = arrived.plus(-LAST_LIGHT_DAYS);
         history.push(stretch(from, Some(*light), None, false, vec![entry.clone()]));
     }
+    history.extend(before_moving(story, places));
     for (i, spell) in story.places.iter().enumerate() {
         let until = story.places.get(i + 1).map_or(day.plus(1), |next| next.from);
         let own = story.shades.iter().find(|shade| shade.from >= spell.from && shade.from < until);
@@ -41,7 +48,7 @@ pub(crate) fn light_history(story: &TrayStory, places: &Places, day: Day) -> Vec
             let entry = spell.entry.clone();
             history.extend(places.get(&spell.what).map_or_else(
                 || vec![stretch(spell.from, None, None, true, vec![entry.clone()])],
-                |place| at_place(place, spell.from, place_until, &entry),
+                |place| at_place(place, spell.from, place_until, Some(&entry)),
             ));
         }
         own_shade(story, spell.from, until, &mut history);
@@ -50,11 +57,121 @@ pub(crate) fn light_history(story: &TrayStory, places: &Places, day: Day) -> Vec
         own_shade(story, Day::from_number(1), day.plus(1), &mut history);
     }
     history.retain(|stretch| stretch.from <= day);
+    bridge(&mut history);
     history
 }
 
+/// The light in which plants stood until they were moved on into a tray, where that tray has a place: moving on is a carrying.
+/// Of plants from several the darkest leads.
+fn before_moving(story: &TrayStory, places: &Places) -> Vec<Stretch> {
+    let Some(made) = story.made_on.filter(|made| story.places.first().is_some_and(|first| first.from == *made)) else {
+        return Vec::new();
+    };
+    let last = story.stays_before.iter().filter(|stay| stay.until == made && stay.from < made);
+    let stood = last.filter_map(|stay| {
+        let mut stretches = match stay.shade_pct {
+            Some(shade) => vec![stretch(stay.from, Some(1.0 - shade / 100.0), None, true, Vec::new())],
+            None => at_place(places.get(&stay.place)?, stay.from, made, None),
+        };
+        stretches.iter_mut().for_each(|stretch| stretch.in_other_tray = true);
+        let light = stretches.last()?.light?;
+        Some((light, stretches))
+    });
+    stood.min_by(|a, b| a.0.total_cmp(&b.0)).map(|(_, stretches)| stretches).unwrap_or_default()
+}
+
+/// So many days in the shade change no leaf that grew in the light: back in light they had before, plants have taken no step. Ours:
+/// the build of a leaf stays, its pigments shift over days to weeks.
+pub(crate) const SHORT_SHADE_DAYS: i32 = 7;
+
+/// Gives a few days in the shade, after which plants came back, the light they came back to or had before, whichever is darker.
+fn bridge(history: &mut [Stretch]) {
+    let mut at = 1;
+    while at < history.len() {
+        let Some((until, light, nominal)) = short_shade(history, at) else {
+            at += 1;
+            continue;
+        };
+        for stretch in history.iter_mut().take(until).skip(at) {
+            (stretch.light, stretch.nominal, stretch.shaded) = (Some(light), nominal, true);
+        }
+    }
+}
+
+/// Whether a short shade begins with a stretch, that somebody brought about: where it ends, and the light it is taken for. They must have
+/// stood at least as long in that light before.
+fn short_shade(history: &[Stretch], at: usize) -> Option<(usize, f64, Option<f64>)> {
+    let (before, first) = (history.get(at.checked_sub(1)?)?, history.get(at)?);
+    let (was, mut brightest) = (before.light?, first.light?);
+    if !first.step || brightest >= was - SMALLEST_STEP {
+        return None;
+    }
+    for (i, after) in history.iter().enumerate().skip(at + 1) {
+        let is = after.light?;
+        if is <= brightest + SMALLEST_STEP {
+            brightest = brightest.max(is);
+            continue;
+        }
+        let days = after.from.days_since(first.from);
+        let to = was.min(is);
+        let nominal = before.nominal.zip(after.nominal).map(|(was, is)| was.min(is));
+        return (days <= SHORT_SHADE_DAYS && stood_before(history, at, to) >= days).then_some((i, to, nominal));
+    }
+    None
+}
+
+/// Days that plants stood in a light or a brighter one up to a stretch.
+fn stood_before(history: &[Stretch], at: usize, light: f64) -> i32 {
+    let mut until = history.get(at).map(|stretch| stretch.from);
+    let mut days = 0;
+    for stretch in history.iter().take(at).rev() {
+        if stretch.light.is_none_or(|was| was < light - SMALLEST_STEP) {
+            break;
+        }
+        let length = until.map_or(0, |until| until.days_since(stretch.from));
+        days += if stretch.shaded { 0 } else { length };
+        until = Some(stretch.from);
+    }
+    days
+}
+
+/// The light of plants as if they came back today from a few days in the shade, where they stand in it; what hardened them has not gone.
+pub(crate) fn as_if_back(history: &[Stretch], day: Day) -> Cow<'_, [Stretch]> {
+    let lately = |stretch: &Stretch| (0..=SHORT_SHADE_DAYS).contains(&day.days_since(stretch.from));
+    let darker = history.windows(2).filter_map(|pair| match pair {
+        [before, after] if lately(after) && after.step && after.light? < before.light? => Some(before.clone()),
+        _ => None,
+    });
+    let brightest = darker.max_by(|a, b| a.light.unwrap_or(0.0).total_cmp(&b.light.unwrap_or(0.0)));
+    let Some(before) = brightest else { return Cow::Borrowed(history) };
+    let mut back = history.to_vec();
+    back.push(Stretch { from: day, ..before });
+    bridge(&mut back);
+    back.pop();
+    Cow::Owned(back)
+}
+
+/// Whether plants stand in the shade for a few days only, so far.
+pub(crate) fn is_shaded_shortly(history: &[Stretch], day: Day) -> bool {
+    as_if_back(history, day).last().is_some_and(|now| now.shaded)
+}
+
+/// Of the days from one to another, those that plants spent in a short shade.
+pub(crate) fn shaded_days(history: &[Stretch], from: Day, to: Day) -> i32 {
+    let ends = history.iter().skip(1).map(|next| next.from).chain([to]);
+    let shaded = history.iter().zip(ends).filter(|(stretch, _)| stretch.shaded);
+    shaded.map(|(stretch, until)| until.min(to).days_since(stretch.from.max(from)).max(0)).sum()
+}
+
+/// Days that plants had stood in a light, or a brighter one, up to a day.
+pub(crate) fn stood_until(history: &[Stretch], day: Day, light: f64) -> i32 {
+    let at = history.iter().position(|stretch| stretch.from >= day).unwrap_or(history.len());
+    stood_before(history, at, light)
+}
+
 fn stretch(from: Day, nominal: Option<f64>, read: Option<f64>, step: bool, entries: Vec<EntryId>) -> Stretch {
-    Stretch { from, nominal, light: read.or(nominal), read: read.is_some(), step, entries }
+    let light = read.or(nominal);
+    Stretch { from, nominal, light, read: read.is_some(), step, shaded: false, in_other_tray: false, entries }
 }
 
 /// Shade set on the tray itself leads over its place until it is carried.
@@ -64,10 +181,10 @@ fn own_shade(story: &TrayStory, from: Day, until: Day, history: &mut Vec<Stretch
     }
 }
 
-fn at_place(place: &PlaceStory, from: Day, until: Day, carried: &EntryId) -> Vec<Stretch> {
+fn at_place(place: &PlaceStory, from: Day, until: Day, carried: Option<&EntryId>) -> Vec<Stretch> {
     let mut stretches = Vec::new();
     let first = place.light_on(from);
-    let mut entries = vec![carried.clone()];
+    let mut entries = Vec::from_iter(carried.cloned());
     entries.extend(first.map(|change| change.entry.clone()));
     stretches.push(stretch(
         from,

@@ -26,7 +26,8 @@ use age_of_count::WeeklyLoss;
 use hardening::HardeningClock;
 use light::Stretch;
 
-/// Days a tray counts as "pricked out" before it grows on (CATIE seed bank pages: 50 % shade for 2-3 weeks).
+/// Days a tray counts as "pricked out" before it grows on, and stands in the shade (CATIE seed bank pages: 50 % shade for 2-3 weeks; 2-4
+/// weeks: FAO ae939e, chapter 2, from memory).
 const PRICKED_OUT_DAYS: i32 = 21;
 
 /// What a tray is judged with.
@@ -53,7 +54,6 @@ pub(crate) struct Stood {
     profile: Option<Arc<Profile>>,
     history: Vec<Stretch>,
     clock: HardeningClock,
-    rests_until: Option<Day>,
     day: Day,
     /// The light of its last days.
     pub last_light: Option<light::LastLight>,
@@ -63,10 +63,10 @@ impl Stood {
     pub(crate) fn of(story: &TrayStory, site: &Site, places: &Places, day: Day) -> Stood {
         let history = light::light_history(story, places, day);
         let profile = story.species.as_ref().and_then(|key| site.profile(key)).cloned();
-        let clock = hardening::clock(story, &history, day);
+        let clock = hardening::clock(story, &history, hardening::length_days(profile.as_deref()), day);
         let rests_until = time::in_shade_until(story, profile.as_deref(), day);
         let last_light = light::last_light_of(story, &history, rests_until, day);
-        Stood { profile, clock, last_light, history, rests_until, day }
+        Stood { profile, clock, last_light, history, day }
     }
 
     /// The first of the coming days on which the mean light of the last days lets the plants take a step to a light, where the light
@@ -77,10 +77,23 @@ impl Stood {
 
     /// What its hardening is judged with.
     pub(crate) fn asked<'a>(&'a self, story: &'a TrayStory) -> hardening::Asked<'a> {
-        let &Stood { ref profile, ref history, ref clock, rests_until, day, .. } = self;
+        let &Stood { ref profile, ref history, ref clock, day, .. } = self;
         let old_enough_on = time::old_enough_on(&time::age(story, day), profile.as_deref());
+        let rests_until = no_step_until(story, profile.as_deref(), day);
         hardening::Asked { story, profile: profile.as_deref(), clock, history, old_enough_on, rests_until, day }
     }
+}
+
+/// Until when plants take no step of light or water: while cut or torn roots rest, and until a graft has knit.
+pub(crate) fn no_step_until(story: &TrayStory, profile: Option<&Profile>, day: Day) -> Option<Day> {
+    time::in_shade_until(story, profile, day).max(grafted::knits_on(story, day)).max(pricked_out_until(story, day))
+}
+
+/// Until when seedlings stand in the shade after they were pricked out, whatever their age; none of others.
+pub(crate) fn pricked_out_until(story: &TrayStory, day: Day) -> Option<Day> {
+    let pricked_out = matches!(story.origin, Some(Origin::MovedOn(MovedHow::PrickedOut)));
+    let until = story.made_on.filter(|_| pricked_out)?.plus(PRICKED_OUT_DAYS);
+    (day < until).then_some(until)
 }
 
 /// A tray on a day.
@@ -89,7 +102,7 @@ pub(crate) fn picture_tray(story: &Arc<TrayStory>, around: &Around<'_>) -> TrayP
     let profile = story.species.as_ref().and_then(|key| around.site.profile(key)).map(Arc::as_ref);
     let age = time::age(story, day);
     let history = light::light_history(story, around.places, day);
-    let clock = hardening::clock(story, &history, day);
+    let clock = hardening::clock(story, &history, hardening::length_days(profile), day);
     let rests_until = time::in_shade_until(story, profile, day);
     let last_light = light::last_light_of(story, &history, rests_until, day);
     let holding = time::holding(story, profile, around.site, &age, day);
@@ -247,7 +260,7 @@ impl Judged<'_> {
     fn hardening(&self, day: Day) -> hardening::Asked<'_> {
         let &Judged { story, profile, clock, history, .. } = self;
         let old_enough_on = time::old_enough_on(self.age, profile);
-        let rests_until = time::in_shade_until(story, profile, day);
+        let rests_until = no_step_until(story, profile, day);
         hardening::Asked { story, profile, clock, history, old_enough_on, rests_until, day }
     }
 

@@ -244,7 +244,7 @@ impl Wording {
             Hardened::For(days) if met => self.hardening_met(days, least),
             Hardened::NotBefore(day) => self.hardening_not_before(least, self.day(day)),
             Hardened::BegunToday => self.hardening_begun_today(least),
-            Hardened::Leapt { on, from } => self.hardening_leapt(self.day(on), self.day(from), least),
+            Hardened::Leapt { on, from, days } => self.hardening_leapt(self.day(on), self.day(from), days),
             Hardened::For(0) => self.hardening_not_begun(least),
             Hardened::For(days) => self.hardening_short(days, least - days, least),
         }

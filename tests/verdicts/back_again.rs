@@ -1,0 +1,251 @@
+//! Worlds of light that goes and comes back: a night in the shade, a week, longer; plants moved on, pricked out, grafted or from elsewhere.
+
+use outplant::nursery::entry::subject::Subject;
+use outplant::reckon::picture::{Criterion, Rule};
+use outplant::reckon::round::{RoundReason, Stop, Task, round};
+use outplant::wording::verdict::About;
+use outplant::wording::{Lang, Wording};
+use serde_json::{Value, json};
+
+use crate::support::{
+    Book, coffee_in_deep_shade, criterion, day, fitting, open_bed, pair, small_nursery, tray, wet_days,
+};
+
+const TODAY: &str = "2026-04-15";
+
+fn of(book: &Book, on: &str, code: &str, rule: Rule) -> Criterion {
+    criterion(&tray(&book.on(on), code).criteria, rule).clone()
+}
+
+fn stops(book: &Book, on: &str, code: &str) -> Vec<Stop> {
+    let round = round(&book.on(on));
+    let all = round.stops.into_iter().chain(round.can_wait);
+    all.filter(|stop| stop.subject == Subject::Tray(code.parse().unwrap())).collect()
+}
+
+fn tasks(book: &Book, on: &str, code: &str) -> Vec<Task> {
+    stops(book, on, code).iter().map(|stop| stop.task).collect()
+}
+
+fn said(criterion: &Criterion) -> String {
+    Wording::new(Lang::En).reason(criterion, About::Tray)
+}
+
+/// The ready coffee of half shade, carried into deep shade on one day and back on another.
+fn shaded(from: &str, until: Option<&str>) -> Book {
+    let mut book = fitting();
+    book.write(from, "carried", json!({"tray":"cof-1","place":"Deep shade"}));
+    if let Some(until) = until {
+        book.write(until, "carried", json!({"tray":"cof-1","place":"Half shade"}));
+    }
+    book
+}
+
+#[test]
+fn a_night_or_a_week_in_the_shade_is_no_new_step_and_costs_no_more_than_its_days() {
+    assert!(pair(&fitting().on(TODAY), "cof-1", "Upper 1").fits);
+    for from in ["2026-04-14", "2026-04-12", "2026-04-08"] {
+        let book = shaded(from, Some(TODAY));
+        let found = pair(&book.on(TODAY), "cof-1", "Upper 1").clone();
+        assert!(found.fits, "{from} {:?}", found.held_by);
+        assert!(tray(&book.on(TODAY), "cof-1").ready, "{from}");
+        assert!(!tasks(&book, TODAY, "cof-1").contains(&Task::IntoShade));
+    }
+    // A day less for each day in the shade: 54 days of light since 20 February, 3 of them in the shade.
+    let days = of(&shaded("2026-04-12", Some(TODAY)), TODAY, "cof-1", Rule::Hardening);
+    let long = of(&fitting(), TODAY, "cof-1", Rule::Hardening);
+    assert_eq!((said(&long).contains("54 days"), said(&days).contains("51 days")), (true, true), "{}", said(&days));
+}
+
+#[test]
+fn what_stands_in_the_shade_for_a_few_days_has_not_lost_its_hardening_and_takes_no_step_there() {
+    let book = shaded("2026-04-13", None);
+    assert_eq!(of(&book, TODAY, "cof-1", Rule::Hardening).met(), Some(true));
+    assert!(tasks(&book, TODAY, "cof-1").iter().all(|task| ![Task::BeginHardening, Task::Shade].contains(task)));
+    // Left there for longer it has.
+    assert_eq!(of(&shaded("2026-04-07", None), TODAY, "cof-1", Rule::Hardening).met(), Some(false));
+}
+
+#[test]
+fn after_a_longer_shade_plants_harden_anew_for_as_many_days_as_they_stood_in_it() {
+    for (from, met_on) in [("2026-04-06", "2026-04-24"), ("2026-04-03", "2026-04-27"), ("2026-03-01", "2026-05-06")] {
+        let book = shaded(from, Some(TODAY));
+        let expected = of(&book, TODAY, "cof-1", Rule::Hardening).expected;
+        assert_eq!(expected, Some(day(met_on)), "{from}");
+    }
+}
+
+#[test]
+fn a_day_in_the_shade_scorches_no_tray_that_grew_in_the_sun_and_three_weeks_may() {
+    let grown_in_sun = |back: &str| {
+        let mut book = small_nursery();
+        book.write("2025-01-01", "place_set", json!({"place":"Open rack","order":3,"shade_pct":0}));
+        book.write(
+            "2025-12-01",
+            "sown",
+            json!({"tray":"cod-1","lot":"unknown","species":"Cordia alliodora","seeds":60,"container":"bag","cells":60,"place":"Open rack"}),
+        );
+        book.write("2026-01-20", "counted", json!({"tray":"cod-1","standing":50}));
+        book.write("2026-04-01", "carried", json!({"tray":"cod-1","place":"Deep shade"}));
+        book.write(back, "carried", json!({"tray":"cod-1","place":"Open rack"}));
+        book
+    };
+    for back in ["2026-04-02", "2026-04-08"] {
+        let book = grown_in_sun(back);
+        assert!(!tasks(&book, back, "cod-1").contains(&Task::IntoShade), "{back}");
+        assert_eq!(of(&book, back, "cod-1", Rule::Hardening).met(), Some(true), "{back}");
+        assert!(!of(&book, back, "cod-1", Rule::ExposureStep).blocks, "{back}");
+    }
+    let long = grown_in_sun("2026-04-22");
+    assert!(tasks(&long, "2026-04-22", "cod-1").contains(&Task::IntoShade));
+    assert_eq!(of(&long, "2026-04-22", "cod-1", Rule::Hardening).met(), Some(false));
+}
+
+#[test]
+fn shade_put_over_a_whole_bench_for_two_days_is_no_new_step_either() {
+    let mut book = fitting();
+    book.write("2026-04-13", "shade_set", json!({"place":"Half shade","shade_pct":70}));
+    book.write("2026-04-15", "shade_set", json!({"place":"Half shade","shade_pct":45}));
+    assert!(pair(&book.on(TODAY), "cof-1", "Upper 1").fits);
+}
+
+#[test]
+fn too_large_a_step_is_not_forgotten_for_a_day_in_the_shade() {
+    let mut book = small_nursery();
+    book.write("2025-01-01", "place_set", json!({"place":"Open rack","order":3,"shade_pct":0}));
+    coffee_in_deep_shade(&mut book, "cof-1", "2025-06-01", "2025-09-10");
+    book.write("2026-04-10", "carried", json!({"tray":"cof-1","place":"Open rack"}));
+    book.write("2026-04-12", "carried", json!({"tray":"cof-1","place":"Deep shade"}));
+    book.write("2026-04-14", "carried", json!({"tray":"cof-1","place":"Open rack"}));
+    assert!(tasks(&book, TODAY, "cof-1").contains(&Task::IntoShade));
+    assert_eq!(of(&book, TODAY, "cof-1", Rule::Hardening).met(), Some(false));
+}
+
+/// Avocado of the opening in deep shade.
+fn avocado() -> Book {
+    let mut book = small_nursery();
+    book.write("2025-01-01", "place_set", json!({"place":"Net","order":3,"shade_pct":30}));
+    book.write(
+        "2025-12-01",
+        "plants_received",
+        json!({"tray":"avo-1","species":"avocado","count":20,"from":"opening","form":"bag","age_days":120,
+            "container":"bag","place":"Deep shade"}),
+    );
+    book
+}
+
+#[test]
+fn a_fresh_graft_gets_no_step_of_light_and_no_rarer_water_until_it_has_knit() {
+    const STEPS: [Task; 3] = [Task::BeginHardening, Task::Shade, Task::Water];
+    let has_step = |book: &Book, on: &str| tasks(book, on, "avo-1").iter().any(|task| STEPS.contains(task));
+    let mut book = avocado();
+    assert!(has_step(&book, "2026-03-10"), "a step would be due: {:?}", tasks(&book, "2026-03-10", "avo-1"));
+    book.write("2026-03-08", "grafted", json!({"tray":"avo-1","count":20,"variety":"Hass"}));
+    for on in ["2026-03-08", "2026-03-10", "2026-04-18"] {
+        assert!(!has_step(&book, on), "{on}: {:?}", tasks(&book, on, "avo-1"));
+        assert!(!said(&of(&book, on, "avo-1", Rule::Hardening)).contains("water more rarely"), "{on}");
+    }
+    // Six weeks after the knife.
+    assert!(has_step(&book, "2026-04-19"), "{:?}", tasks(&book, "2026-04-19", "avo-1"));
+}
+
+fn moved(how: &str, place: &str) -> Book {
+    let mut book = small_nursery();
+    book.write("2025-01-01", "place_set", json!({"place":"Open rack","order":3,"shade_pct":0}));
+    coffee_in_deep_shade(&mut book, "cof-1", "2025-06-01", "2025-09-10");
+    book.write(
+        "2026-04-01",
+        "moved_on",
+        json!({"from":"cof-1","to":"cof-2","count":40,"how":how,"container":"bag","place":place}),
+    );
+    book
+}
+
+#[test]
+fn moving_on_with_a_place_is_a_carrying_and_too_much_light_is_taken_back_today() {
+    for how in ["potted_on", "pricked_out"] {
+        let book = moved(how, "Open rack");
+        for on in ["2026-04-01", "2026-04-10"] {
+            let all = stops(&book, on, "cof-2");
+            let shade = all.iter().find(|stop| stop.task == Task::IntoShade);
+            let RoundReason::IntoShade { leapt, until, .. } = &shade.unwrap().why else { panic!("{all:?}") };
+            assert_eq!((leapt.is_some(), until.is_some()), (how == "potted_on", how == "pricked_out"), "{how} {on}");
+        }
+        assert!(of(&book, "2026-04-01", "cof-2", Rule::ExposureStep).blocks);
+        // Into half shade is no leap.
+        assert!(!tasks(&moved(how, "Half shade"), "2026-04-01", "cof-2").contains(&Task::IntoShade));
+    }
+}
+
+#[test]
+fn seedlings_that_were_pricked_out_stand_in_the_shade_for_three_weeks() {
+    // In the same full sun as their seedbed.
+    let mut book = small_nursery();
+    book.write("2025-01-01", "place_set", json!({"place":"Open rack","order":3,"shade_pct":0}));
+    book.write(
+        "2026-02-01",
+        "sown",
+        json!({"tray":"cod-1","lot":"unknown","species":"Cordia alliodora","seeds":200,"container":"bag","place":"Open rack"}),
+    );
+    book.write("2026-03-20", "counted", json!({"tray":"cod-1","standing":100}));
+    let prick = |place: &str| {
+        let mut book = book.clone();
+        book.write(
+            "2026-03-21",
+            "moved_on",
+            json!({"from":"cod-1","to":"cod-2","count":80,"how":"pricked_out","container":"bag","place":place}),
+        );
+        book
+    };
+    let (sun, shade) = (prick("Open rack"), prick("Half shade"));
+    assert!(tasks(&sun, "2026-04-10", "cod-2").contains(&Task::IntoShade));
+    assert!(!tasks(&sun, "2026-04-11", "cod-2").contains(&Task::IntoShade), "three weeks are over");
+    assert!(!tasks(&shade, "2026-04-10", "cod-2").contains(&Task::IntoShade));
+}
+
+fn opened(place: Value, from: &str, came: &str) -> Book {
+    let mut book = small_nursery();
+    open_bed(&mut book, "Upper 1");
+    book.write("2026-04-14", "light_read", json!({"bed":"Upper 1","light_share":0.9}));
+    wet_days(&mut book);
+    book.write(
+        came,
+        "plants_received",
+        json!({"tray":"cof-3","species":"coffee","count":40,"form":"bag","container":"bag","place":place,
+            "from":from,"age_days":200}),
+    );
+    book
+}
+
+#[test]
+fn plants_from_elsewhere_are_hardened_to_the_light_they_stood_in_and_to_no_brighter_bed() {
+    for from in ["opening", "bought"] {
+        let book = opened(json!("Half shade"), from, "2026-01-10");
+        let picture = book.on(TODAY);
+        let toward = |light: f64| {
+            let mut book = book.clone();
+            book.write(TODAY, "light_read", json!({"bed":"Upper 1","light_share":light}));
+            book
+        };
+        let hardening = criterion(&pair(&picture, "cof-3", "Upper 1").criteria, Rule::Hardening).clone();
+        assert_eq!((hardening.met(), hardening.blocks), (Some(false), true), "{from} {}", said(&hardening));
+        assert!(said(&hardening).contains("has not begun"), "{}", said(&hardening));
+        // Of its own bench it is hardened, and to a bed a small step brighter.
+        assert_eq!(of(&book, TODAY, "cof-3", Rule::Hardening).met(), Some(true), "{from}");
+        let near = toward(0.40);
+        let near = criterion(&pair(&near.on(TODAY), "cof-3", "Upper 1").criteria, Rule::Hardening).clone();
+        assert_eq!(near.met(), Some(true), "{from} {}", said(&near));
+    }
+}
+
+#[test]
+fn plants_of_the_opening_that_were_carried_into_the_shade_are_not_said_to_be_known_only_since_then() {
+    let mut book = opened(json!("Half shade"), "opening", "2026-01-10");
+    book.write("2026-03-26", "carried", json!({"tray":"cof-3","place":"Deep shade"}));
+    let hardening = of(&book, TODAY, "cof-3", Rule::Hardening);
+    assert!(hardening.gap().is_none() && !said(&hardening).contains("known only since"), "{}", said(&hardening));
+    // What came a few days ago is left there, and the round says nothing else.
+    let fresh = opened(json!("Deep shade"), "bought", "2026-04-12");
+    assert!(said(&of(&fresh, TODAY, "cof-3", Rule::Hardening)).contains("known only since"));
+    assert!(!tasks(&fresh, TODAY, "cof-3").contains(&Task::BeginHardening));
+}
