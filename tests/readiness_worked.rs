@@ -152,7 +152,7 @@ fn hardening_is_recognised_from_the_light_restarted_by_a_flush_and_stopped_by_sh
     let restarted = hardening(&flushed);
     assert_eq!((restarted.met(), restarted.expected), (Some(false), Some(day("2026-04-22"))));
     let mut back = fitting();
-    back.write("2026-04-08", "shade_set", json!({"tray":"cof-1","shade_pct":70}));
+    back.write("2026-04-07", "shade_set", json!({"tray":"cof-1","shade_pct":70}));
     assert_eq!(hardening(&back).met(), Some(false));
     let mut fresh_step = fitting();
     fresh_step.write("2026-04-12", "shade_set", json!({"tray":"cof-1","shade_pct":30}));

@@ -208,7 +208,7 @@ kinds! {
         tray: TrayCode,
     }
     /// A step of the shade.
-    ShadeSet "shade_set", KindFacts { rules: &[OnlyOneOf("tray / place")], ..LOOK } => {
+    ShadeSet "shade_set", KindFacts { rules: &[OnlyOneOf("tray / place")], affects_descendants: true, ..LOOK } => {
         /// The tray.
         tray: Option<TrayCode>,
         /// Or the place.

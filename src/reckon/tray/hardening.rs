@@ -9,9 +9,7 @@ use crate::reckon::picture::quantity::{DaysAtLeast, Hardened};
 use crate::reckon::picture::{Basis, Criterion, Gap, Question, RuleSource};
 use crate::reckon::stock::{Origin, TrayStory};
 use crate::reckon::tray::exposure::{FITS_UP_TO, brightest_from};
-use crate::reckon::tray::light::{
-    LAST_LIGHT_DAYS, LastLight, Stretch, as_if_back, comes_on, shaded_days, stood_until,
-};
+use crate::reckon::tray::light::{LAST_LIGHT_DAYS, LastLight, Stretch, as_if_back, comes_on, shaded_days, stood_until};
 
 /// Least length of hardening, days: three weeks, the low end of what is published (3-4 weeks, Malawi moringa guide; 4-6
 /// weeks, Tearfund, Pillars agroforestry guide F14). Shorter only where the species' own template is.
