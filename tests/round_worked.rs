@@ -296,7 +296,7 @@ fn bare_roots_have_a_last_day_and_no_plug() {
     let due = stop(&book, TODAY, "last_day cod-1");
     assert_eq!(
         due.why,
-        RoundReason::LastDayNear { until: day("2026-04-18"), days_left: 3, written: true, stump: false }
+        RoundReason::LastDayNear { until: day("2026-04-18"), days_left: 3, written: true, stump: false, look: None }
     );
     let ids_later = ids(&book, "2026-04-20");
     assert!(ids_later.contains("cull cod-1") && !ids_later.contains("last_day cod-1"), "{ids_later:?}");

@@ -16,6 +16,7 @@ pub(crate) fn why_lot(lot: &LotStory, outlook: &LotOutlook, sowing: &SowingAsked
     page.verdict(good, text);
     let mut pairs = asked.dangers(lot.species.as_slice());
     pairs.extend(wording.lot_worth_lines(lot, outlook, day));
+    pairs.extend(wording.lot_sown_lines(lot, asked.picture));
     page.facts(Facts { pairs, rest: wording.lot_reckoned_lines(outlook), entries: Vec::new() });
     page.gap();
     let rest = vec![(wording.label_source(), wording.lot_retest_source())];

@@ -10,7 +10,7 @@ use crate::nursery::entry::subject::Subject;
 use crate::reckon::picture::Picture;
 use crate::reckon::round::to_write::LET_GO_DAYS;
 use crate::reckon::round::{Round, RoundReason, Stop, Task};
-use crate::reckon::tray::hold::is_stake;
+use crate::reckon::tray::hold::{is_stake, looks_alive};
 use crate::wording::Wording;
 use crate::wording::round::RoundOn;
 use crate::wording::verdict::About;
@@ -174,7 +174,7 @@ impl Walk<'_> {
         if tray.story.is_bare() && matches!(stop.task, Task::GoOut | Task::LastDay) {
             let profile = tray.species.as_ref().and_then(|key| self.picture.site.profile(key));
             let stump = is_stake(&tray.story, profile.map(|profile| &**profile));
-            let care = if stump { self.wording.stumps_care() } else { self.wording.bare_roots_care() };
+            let care = self.wording.bare_care(stump, looks_alive(profile.map(|profile| &**profile)));
             self.page.line(2, care, Tone::Plain);
         }
     }

@@ -12,7 +12,7 @@ use crate::nursery::entry::all_kinds;
 use crate::nursery::entry::shape::Shape;
 use crate::nursery::entry::types::{ArrivedFrom, CutWhat, GroundTask, Kept, MovedHow, PlantForm, Roots, Sky, Tubers};
 use crate::nursery::species::profile::FIGURES;
-use crate::nursery::species::{Danger, Group, Role, Stem, Storage, Template};
+use crate::nursery::species::{Danger, Group, LooksAlive, Role, Stem, Storage, Template};
 use crate::reckon::picture::{Basis, Passage, Rule, RuleSource, Stage, Standing};
 use crate::reckon::round::Task;
 use crate::reckon::seed::LotState;
@@ -217,7 +217,7 @@ fn each_word_of_ours_has_its_sentence_and_no_sentence_is_left_over() {
         (theme::GROUP, words::<Group>()),
         (theme::DANGER, words::<Danger>()),
         (theme::CAUTION, words::<Caution>()),
-        (theme::WORD, &(&words::<Storage>() | &words::<Stem>()) | &words::<Template>()),
+        (theme::WORD, &(&(&words::<Storage>() | &words::<Stem>()) | &words::<Template>()) | &words::<LooksAlive>()),
         (theme::FROM, words::<ArrivedFrom>()),
         (theme::FORM, words::<PlantForm>()),
         (theme::MOVED, words::<MovedHow>()),

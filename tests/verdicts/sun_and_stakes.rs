@@ -124,7 +124,7 @@ fn young_bare_roots_that_nobody_measured_are_measured_today_for_the_bed_that_wai
 
 #[test]
 fn stakes_keep_as_long_as_their_species_does_whatever_form_was_written_and_no_taken_day_says_cull() {
-    for species in ["cassava", "gliricidia", "pineapple"] {
+    for species in ["cassava", "gliricidia"] {
         let book = bare(species, json!({"from":"cutting"}));
         let good = |on: &str| criterion(&tray(&book.on(on), "t-1").criteria, Rule::GoodUntil).clone();
         assert_eq!((good("2026-04-29").met(), good("2026-04-30").met()), (Some(true), Some(false)), "{species}");
@@ -148,6 +148,34 @@ fn stakes_keep_as_long_as_their_species_does_whatever_form_was_written_and_no_ta
         Some(false),
         "two days"
     );
+}
+
+#[test]
+fn what_has_no_bark_is_looked_at_where_it_shows_and_slips_and_suckers_keep_for_weeks() {
+    let good = |book: &Book, on: &str| criterion(&tray(&book.on(on), "t-1").criteria, Rule::GoodUntil).clone();
+    // Slips lie dry for eight weeks, suckers in the shade for two, whoever brought them.
+    for (species, last, over, look) in [
+        ("pineapple", "2026-06-10", "2026-06-11", "heart leaves"),
+        ("banana", "2026-04-29", "2026-04-30", "look at the corm"),
+        ("plantain", "2026-04-29", "2026-04-30", "look at the corm"),
+    ] {
+        for from in ["cutting", "bought"] {
+            let book = bare(species, json!({"from":from}));
+            assert_eq!(
+                (good(&book, last).met(), good(&book, over).met()),
+                (Some(true), Some(false)),
+                "{species} {from}"
+            );
+            let told = said(&good(&book, over));
+            assert!(told.contains(look) && !told.contains("bark") && !told.contains("roots"), "{told}");
+            let kept = said(&good(&book, last));
+            assert!(!kept.contains("moist") && !kept.contains("heeled"), "{kept}");
+            assert!(tray(&book.on(last), "t-1").criteria.iter().all(|asked| asked.rule() != Rule::BareRoots));
+        }
+    }
+    let coconut = bare("coconut", json!({"from":"bought","age_days":300,"height_cm":70}));
+    let told = said(&good(&coconut, "2026-04-19"));
+    assert!(told.contains("spear leaf") && !told.contains("bark"), "{told}");
 }
 
 #[test]

@@ -22,7 +22,9 @@ pub use figure::{Figure, Flag};
 pub use found::Found;
 pub use limits::fault;
 pub(crate) use profile::FIGURES;
-pub use profile::{Danger, Group, GrowthPoint, HardeningStep, Names, Profile, Role, Stem, Storage, Template};
+pub use profile::{
+    Danger, Group, GrowthPoint, HardeningStep, LooksAlive, Names, Profile, Role, Stem, Storage, Template,
+};
 pub use profile_fault::ProfileFault;
 pub use spanish::{NURSE_STANDS_ANY_LIGHT, in_spanish};
 pub use trust::Trust;

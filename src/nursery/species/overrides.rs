@@ -4,7 +4,9 @@ use serde::de::DeserializeOwned;
 use serde_json::{Map, Value};
 
 use super::figure::{Figure, Flag};
-use super::profile::{Danger, FIGURES, GrowthPoint, HardeningStep, Names, Profile, Role, Stem, Storage, Template};
+use super::profile::{
+    Danger, FIGURES, GrowthPoint, HardeningStep, LooksAlive, Names, Profile, Role, Stem, Storage, Template,
+};
 use super::profile_fault::ProfileFault;
 use crate::base::name_search::nearest;
 use crate::base::text::{self, folded};
@@ -94,6 +96,12 @@ impl Readable for Vec<Danger> {
 impl Readable for Stem {
     fn wrong(name: String) -> ProfileFault {
         not_the_word::<Stem>(name)
+    }
+}
+
+impl Readable for LooksAlive {
+    fn wrong(name: String) -> ProfileFault {
+        not_the_word::<LooksAlive>(name)
     }
 }
 

@@ -31,6 +31,15 @@ words! {
         /// A soft or succulent stem (moringa, papaya): no collar rule.
         Soft: "soft", "blanda";
     }
+    /// Where a plant that lies without soil is looked at, where that is not its bark.
+    LooksAlive {
+        /// The base and the heart leaves of a slip.
+        HeartLeaves: "heart_leaves", "cogollo";
+        /// The flesh of the corm of a sucker.
+        Corm: "corm", "cormo";
+        /// The spear leaf, and the nut below it.
+        SpearLeaf: "spear_leaf", "hoja_flecha";
+    }
     /// What a plant can do to people, animals or the land; the sentences are in `wording`.
     Danger {
         /// Raw parts give cyanide.
@@ -270,6 +279,8 @@ profile! {
     bare_roots: bool;
     /// Days that its stumps and stakes keep, moist and in the shade.
     stump_keep_days: f64;
+    /// Where it is seen to be alive while it lies without soil, where that is not its bark.
+    looks_alive: LooksAlive;
     /// Day of the first emergence after sowing.
     emerge_first_days | "emerge_first_d": f64;
     /// Day by which half of what will come is up.

@@ -50,6 +50,11 @@ impl LotOutlook {
         test_read::dead_by(&self.tests)
     }
 
+    /// Whether so little of it lives that nothing to speak of comes up.
+    pub(crate) fn hardly_lives(&self) -> bool {
+        self.viability.as_ref().is_ok_and(|told| told.today.likely <= HARDLY_ANY)
+    }
+
     /// Whether a test would come too late, and none was laid out since its stated life ended.
     pub(crate) fn is_too_late_to_test(&self) -> bool {
         let last_day = self.life.as_ref().ok().map(SeedLife::last_day);

@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 
 use crate::base::{Day, PlaceName, Range, TrayCode};
 use crate::nursery::entry::types::{GroundTask, Roots, Tubers};
+use crate::nursery::species::LooksAlive;
 
 /// Declares what is needed or known, and as which measure it is shown.
 macro_rules! shown_as {
@@ -485,8 +486,10 @@ pub struct Until(pub Day);
 pub struct KeepsUntil {
     /// The day.
     pub last: Day,
-    /// Whether they are stumps or stakes, which have no fine roots to look at.
+    /// Whether they are stumps, stakes, slips or suckers, which have no fine roots to look at.
     pub stump: bool,
+    /// Where they are looked at, where that is neither roots nor bark.
+    pub look: Option<LooksAlive>,
 }
 
 /// A band of the open light, shares of 0 to 1.

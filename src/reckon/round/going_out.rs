@@ -171,6 +171,7 @@ fn bare_task(walk: &Walk<'_>, tray: &TrayPicture, until: Day) -> Option<(Task, R
     let days_left = until.days_since(walk.day());
     let profile = walk.profile(tray.species.as_ref());
     let stump = hold::is_stake(&tray.story, profile);
+    let alive = hold::looks_alive(profile);
     if walk.going.contains_key(&tray.code) {
         let left = plantable(tray).saturating_sub(walk.going_out(tray));
         // What keeps for weeks may find its place in the next days.
@@ -182,11 +183,11 @@ fn bare_task(walk: &Walk<'_>, tray: &TrayPicture, until: Day) -> Option<(Task, R
     let wild = matches!(&tray.story.origin, Some(Origin::Received { from: ArrivedFrom::Wildling, .. }));
     let look = asked(&tray.criteria, Rule::GoodUntil).and_then(|asked| asked.gap());
     if days_left < 0 && written {
-        return Some((Task::Cull, RoundReason::PastLastDay { until, stump }));
+        return Some((Task::Cull, RoundReason::PastLastDay { until, stump, look: alive }));
     }
     // A day that nobody wrote is no reason to throw anything out.
     if days_left < 0 {
-        return Some((Task::LastDay, RoundReason::PastTakenDay { until, stump }));
+        return Some((Task::LastDay, RoundReason::PastTakenDay { until, stump, look: alive }));
     }
     if torn {
         return Some((Task::PotOn, if wild { RoundReason::BagWildlings } else { RoundReason::BagAtOnce }));
@@ -204,7 +205,7 @@ fn bare_task(walk: &Walk<'_>, tray: &TrayPicture, until: Day) -> Option<(Task, R
     if near && tray.story.accounts.planted > 0 {
         return Some((Task::PotOn, RoundReason::BareLeft { left: tray.standing, until, stump }));
     }
-    near.then_some((Task::LastDay, RoundReason::LastDayNear { until, days_left, written, stump }))
+    near.then_some((Task::LastDay, RoundReason::LastDayNear { until, days_left, written, stump, look: alive }))
 }
 
 /// The bed with most places that takes bare roots once they are measured, and its places.

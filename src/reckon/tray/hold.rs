@@ -3,7 +3,7 @@
 use super::closed::{self, Closed, Closing};
 use crate::base::{Day, EntryId, PlaceName};
 use crate::nursery::entry::types::{ArrivedFrom, PlantForm};
-use crate::nursery::species::{Profile, Role};
+use crate::nursery::species::{LooksAlive, Profile, Role};
 use crate::reckon::bed::held::planting_waits;
 use crate::reckon::picture::quantity::{AtWork, Beside, KeepsUntil, LivesBare, NotSo};
 use crate::reckon::picture::{Basis, Criterion, Gap, Question, RuleSource, Source};
@@ -200,7 +200,13 @@ pub(crate) const HEELED_IN_KEEP_DAYS: i32 = 7;
 /// from common practice: one to three weeks.
 pub(crate) const STUMPS_KEEP_DAYS: i32 = 7;
 
-/// Whether plants are stumps, or stakes and slips: cuttings without soil of a species whose stakes are known to keep.
+/// Where plants without soil are looked at, where that is neither roots nor bark.
+pub(crate) fn looks_alive(profile: Option<&Profile>) -> Option<LooksAlive> {
+    profile.and_then(|profile| profile.looks_alive.as_ref()).map(|figure| figure.value)
+}
+
+/// Whether plants are stumps, or stakes and slips: cuttings without soil of a species whose stakes are known to keep. Slips and suckers
+/// are, wherever they come from.
 pub(crate) fn is_stake(story: &TrayStory, profile: Option<&Profile>) -> bool {
     story.origin.as_ref().is_some_and(|origin| origin_is_stake(origin, profile))
 }
@@ -208,8 +214,9 @@ pub(crate) fn is_stake(story: &TrayStory, profile: Option<&Profile>) -> bool {
 fn origin_is_stake(origin: &Origin, profile: Option<&Profile>) -> bool {
     match origin {
         Origin::Received { form: PlantForm::Stump, .. } => true,
-        Origin::Received { form: PlantForm::BareRoot, from: ArrivedFrom::Cutting, .. } => {
-            stumps_keep_days(profile).is_some()
+        Origin::Received { form: PlantForm::BareRoot, from, .. } => {
+            let is_offset = matches!(looks_alive(profile), Some(LooksAlive::HeartLeaves | LooksAlive::Corm));
+            stumps_keep_days(profile).is_some() && (*from == ArrivedFrom::Cutting || is_offset)
         }
         Origin::Received { .. } | Origin::Sown | Origin::MovedOn(_) => false,
     }
@@ -249,9 +256,11 @@ fn last_day_of<'a>(origin: &'a Origin, profile: Option<&Profile>) -> Option<(Day
 }
 
 /// The criterion `bare_roots`, of plants that came so: a species that does not live from them is held back until it stands in bags;
-/// where nobody wrote it, it asks for care. Not asked of nurse plants, whose suckers and stakes are planted so.
+/// where nobody wrote it, it asks for care. Not asked of nurse plants, whose suckers and stakes are planted so, nor of stakes and slips,
+/// which are set in no other way.
 pub(crate) fn bare_roots(story: &TrayStory, profile: Option<&Profile>) -> Option<Criterion> {
-    if profile.is_some_and(|profile| profile.role == Role::Nurse) {
+    let is_set_so = story.form() == Some(PlantForm::BareRoot) && is_stake(story, profile);
+    if is_set_so || profile.is_some_and(|profile| profile.role == Role::Nurse) {
         return None;
     }
     let entry = last_day(story, profile).map(|(.., entry)| entry.clone());
@@ -297,7 +306,7 @@ pub(crate) fn good_until(story: &TrayStory, profile: Option<&Profile>, day: Day)
         (false, true, None) => (Basis::Assumed, RuleSource::StumpsKeep.into()),
         (false, false, _) => (Basis::Assumed, RuleSource::LastDayTaken.into()),
     };
-    let keeps = KeepsUntil { last: until, stump };
+    let keeps = KeepsUntil { last: until, stump, look: looks_alive(profile) };
     if let Some(gap) = not_looked_at(story, written, day).filter(|_| day <= until && !stump) {
         let unknown = Criterion::lacking(Question::GoodUntil, Some(keeps), Some(gap), true, source);
         return Some(unknown.resting_on([entry.clone()]));

@@ -93,7 +93,9 @@ calc_growth_reaches = { $name }: { $height } is reached on day { $day }.
 calc_growth_reaches_between = { $name }: { $height } is reached on day { $day } ({ $low } to { $high }, 95 % sure).
 # (name, height)
 calc_growth_never = { $name }: { $height } is never reached.
-calc_growth_untold = { $name }: these heights do not tell a curve; measure on at least three days while they grow.
+# (name, days)
+calc_growth_few = { $name }: so few days tell neither a day nor an end, the curve runs through them whatever they are; measure on at least { $days } days.
+calc_growth_untold = { $name }: these heights do not tell a curve; measure on at least four days while they grow.
 calc_growth_formula = logistic y = A / (1 + exp(-k (t - t0))); Gompertz y = A exp(-exp(-k (t - t0))); least squares; days by the delta method with Student's t of n - 3
 calc_growth_source = Verhulst 1838; Gompertz 1825; Bates & Watts 1988 (from memory; checked against two other libraries)
 

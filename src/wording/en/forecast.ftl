@@ -115,6 +115,7 @@ worth_reckoning = { $task }: chance { $chance } that it changes what is done x {
 worth_by = the decision falls by { $day }
 # (up, will)
 round_sow_again = { $up }; { $will }
+round_sow_again_lot = it came from { $lot }: test that lot first, or get fresh seed
 round_sow_again_fresh = get fresh seed: no lot here is within its life
 label_formula = formula
 label_beforehand = before it

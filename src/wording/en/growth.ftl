@@ -57,7 +57,7 @@ growth_sample_more = { $plants ->
 # (day, more)
 growth_sample_one = one plant on { $day }: measure { $more } more
 growth_formula = logistic A / (1 + exp(-k (t - t0))) or Gompertz A exp(-exp(-k (t - t0))), least squares over all plants, the better of the two; here { $curve }
-growth_source = Verhulst 1838, Gompertz 1825; Bates & Watts 1988 (from memory); height over collar: Jaenicke 1999 (from memory), common practice
+growth_source = Verhulst 1838, Gompertz 1825; Bates & Watts 1988 (from memory); height over collar up to 6: Jaenicke 1999 (from memory); above: ours, common practice
 # (a, k, t0)
 growth_curve_logistic = logistic: A { $a }, k { $k } a day, t0 day { $t0 }
 # (a, k, t0)

@@ -7,6 +7,9 @@ lot_label_left = left
 lot_label_kept = kept
 lot_label_life = life
 lot_label_alive = alive today
+lot_label_sown = sown from it
+# (tray, up, seeds)
+lot_sown_from = { $tray }: { $up } of { $seeds } up
 lot_label_old = down to { $OLD_SHARE } %
 lot_label_half = down to half
 lot_label_reckoned = reckoned
@@ -47,6 +50,7 @@ lot_life_over_collected = lives { $life } d from the day of collection, { $day }
 lot_life_not_received = not known: nobody wrote that this lot came in
 lot_life_no_species = not known: its species is not known here
 lot_life_no_figure = not known: the profile has no days for seed kept { $kept }
+lot_verdict_hardly = hardly any of the seed lives today, about { $share }. Get fresh seed
 lot_verdict_good = { $share } of the seed is expected to live today
 # (day, share)
 lot_verdict_ending = sow it at once, its life ends { $day }: about { $share } of the seed is expected to live today

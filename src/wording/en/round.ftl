@@ -70,7 +70,6 @@ round_roots_circle = roots circle, and go on circling in a larger container unti
 round_container_overdue = too long in its container
 # (pass, of, rest)
 round_sample_fails = { $pass } of { $of } measured are good enough; about { $rest } are too small or thin for their age
-round_past_last_day = bare roots, their last day was { $day }
 # (sturdiness, limit)
 round_lanky = tall and thin: height / collar { $sturdiness }, at most { $limit }
 # (length, day)
@@ -186,6 +185,8 @@ round_fits_taken = ready, no place left in { $beds }: trays that can wait less g
 round_not_sorted = a guess, nobody measured them: sort while you load, what is small or thin stays
 round_stays = { $plants } not good enough
 stumps_care = keep them upright in the shade, moist and out of the wind, the lower end down; plant them the same way up
+slips_care = keep them dry and airy in the shade until the cut ends are cured, never in a wet heap
+suckers_care = keep them pared in the shade, out of the wind; cut away what is brown before planting
 # (left, day)
 round_bare_left = { $left ->
     [one] { $left } of these bare roots finds no place: bag it today, deep shade and moist, or give it away; its last day is { $day }
@@ -196,7 +197,6 @@ round_stumps_left = { $left ->
     [one] { $left } of these stumps or stakes finds no place: bag it, plant it elsewhere or give it away; its last day is { $day }
    *[other] { $left } of these stumps or stakes find no place: bag them, plant them elsewhere or give them away; their last day is { $day }
 }
-round_past_last_day_stump = stumps or stakes, their last day was { $day }: scratch the bark, throw out what is dry
 round_stumps_near = stumps or stakes, no bed takes them; { $days ->
     [0] today is the last day
     [one] { $days } day left
@@ -210,7 +210,8 @@ round_shade_for_roots = roots were cut or torn, and it stands in the sun: carry 
 round_shade_after_leap = came too far into the sun on { $since }: back into the shade today, and look for scorched leaves
 # (ends, rains)
 round_bag_ends = its bag ends { $ends }, before the rains of { $rains }: lift a plug, then pot on in time, or cull
-round_bare_taken = no bed takes them. Nobody wrote how long they keep, taken to { $day }: scratch the bark, and write the day you see
+# (day, alive)
+round_bare_taken = no bed takes them. Nobody wrote how long they keep, taken to { $day }: { $alive }; write the day you see
 round_bare_near = bare roots, no bed takes them; { $days ->
     [0] today is the last day
     [one] { $days } day left

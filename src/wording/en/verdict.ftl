@@ -256,15 +256,20 @@ load_met = enough can be planted: { $plants }
 load_unmet = too few can be planted: { $plants }; a load is { $least }
 # (day, care)
 good_until_met = good until { $day }; { $care }
-# (day, care)
-good_until_long = good until { $day } as written, and bare roots rarely last more than { $HEELED_IN_KEEP_DAYS } days: look at them, fine roots moist and bark green under the nail; { $care }
+# (day, alive, care)
+good_until_long = good until { $day } as written, and bare roots rarely last more than { $HEELED_IN_KEEP_DAYS } days: { $alive }; { $care }
 bare_roots_met = its species lives from bare roots, leaves cut back
 bare_roots_unmet = its species does not live from bare roots: bag them at once, deep shade and moist, and let them go when a plug holds
 bare_roots_wildling = pulled in the wild with torn roots: bag them at once, deep shade and moist for three to four months, then out toward the light in steps
-good_until_unmet_stump = its last day was { $day }: scratch the bark, green is alive, and cull what is dry
-good_until_unmet = its last day was { $day }: look at the roots, cull what is dry
-good_until_taken = nobody wrote how long they keep, taken to { $day }: look at them. Fine roots moist and bark green under the nail: plant or bag them today, and count those. Roots dry and bark brown: dead
-good_until_taken_stump = nobody wrote how long they keep, taken to { $day }: scratch the bark. Green and moist: plant or bag them today, and count those. Brown and dry: dead
+# (day, alive)
+good_until_unmet = its last day was { $day }: { $alive }; cull what is dead
+# (day, alive)
+good_until_taken = nobody wrote how long they keep, taken to { $day }: { $alive }. What lives: plant or bag it today, and count it
+alive_roots = look at them: fine roots moist and bark green under the nail live, roots dry and bark brown are dead
+alive_bark = scratch the bark: green and moist lives, brown and dry is dead
+alive_heart_leaves = look at the base and the heart leaves: firm and green lives, soft, rotten or shrivelled is dead
+alive_corm = look at the corm where it is cut: firm and white lives, soft or brown is dead
+alive_spear_leaf = look at the spear leaf and the nut: a green spear that holds and a sound nut live, a spear that pulls out is dead
 good_until_looked = past { $day }, which nobody wrote, and counted alive today: out today
 # (light, band)
 light_met = { $light } light in this bed, inside its { $band }
@@ -453,7 +458,7 @@ unknown_age_measured = nobody wrote down when it was sown; its measure tells as 
 unknown_age_of_nurse = nobody wrote down when it was sown: it is planted as it comes
 unknown_exposure_step_pair = the step in light is not known: read the light at the tray and in the bed
 
-source_collar = collar at least max(floor, height / 8), after Jaenicke 1999, from memory; floor: { $floor }
+source_collar = collar at least max(floor, height / 8): ours, common practice (Jaenicke 1999 has 6, from memory); floor: { $floor }
 source_light_reckoned = { $band }; reckoned: light through the crowns of the nurse plants (Monsi & Saeki 1953) by age or tape, leaves by their profile and the last reading; four times in five inside the range (ours)
 source_light_readings = { $band }; readings under { $READING_LASTS_DAYS } days old, newer ones weigh more, none from before the last great cut or loss (ours)
 source_ground_work = { $days ->
@@ -561,7 +566,7 @@ source_sow_again = ours: at the half day less than { $POOR_EMERGENCE_SHARE } % o
 source_stop_waiting = common practice: past the species' last day and nothing new for { $NOTHING_NEW_DAYS } days or a quarter of the days to half emergence
 source_prick_out = the species' sowing place; common practice: at 2 cotyledons to 2 true leaves, about 3 weeks after half are up
 source_pot_on = common practice: pot on into 2-3 times the volume, prune the roots, or cull; holding time as for the days in the bag
-source_grading = height over collar above { $LANKY_ABOVE }: set apart, above { $CULL_LANKY_ABOVE }: cull (common practice; Jaenicke 1999, from memory)
+source_grading = height over collar above { $LANKY_ABOVE }: set apart, above { $CULL_LANKY_ABOVE }: cull (ours, common practice; good up to 6: Jaenicke 1999, from memory)
 source_measuring = common practice: { $SAMPLE_PLANTS } plants monthly near planting out, every k-th cell with the edges
 source_lift_plug = common practice: lift one plug near planting out and near the end of the holding time
 source_steps = the species' hardening template; a step every 7-10 days, up to { $FITS_UP_TO } times as bright fits; at most { $LARGE_STEP } of full light in one step, and { $STEEP_RATIO } times where it is dark (ours)

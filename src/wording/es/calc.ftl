@@ -66,7 +66,8 @@ calc_growth_ends = { $name }: el crecimiento termina en { $height }.
 calc_growth_reaches = { $name }: { $height } se alcanza el día { $day }.
 calc_growth_reaches_between = { $name }: { $height } se alcanza el día { $day } (entre { $low } y { $high }, con 95 % de seguridad).
 calc_growth_never = { $name }: { $height } no se alcanza nunca.
-calc_growth_untold = { $name }: estas alturas no dan una curva; mida en tres días o más mientras crecen.
+calc_growth_few = { $name }: tan pocos días no dicen ni un día ni un final, la curva pasa por ellos sean los que sean; mida en al menos { $days } días.
+calc_growth_untold = { $name }: estas alturas no dan una curva; mida en cuatro días o más mientras crecen.
 calc_growth_formula = logística y = A / (1 + exp(-k (t - t0))); Gompertz y = A exp(-exp(-k (t - t0))); mínimos cuadrados; días por el método delta con t de Student de n - 3
 calc_growth_source = Verhulst 1838; Gompertz 1825; Bates y Watts 1988 (de memoria; comparado con otras dos bibliotecas)
 help_calc = Una fórmula del oficio con su fuente; no abre ningún vivero

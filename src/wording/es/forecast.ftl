@@ -93,6 +93,7 @@ chance_hardly = apenas cambia
 worth_reckoning = { $task }: probabilidad { $chance } de que cambie lo que se hace x { $plants } plantas x cercanía { $near } / { $minutes } min = { $saved } plantas por minuto
 worth_by = hay que decidir hasta el { $day }
 round_sow_again = { $up }; { $will }
+round_sow_again_lot = salió de { $lot }: pruebe antes ese lote, o consiga semilla fresca
 round_sow_again_fresh = consiga semilla fresca: ningún lote de aquí está dentro de su vida
 label_formula = fórmula
 label_beforehand = antes

@@ -44,7 +44,7 @@ growth_sample_more = { $plants ->
 } el { $day }: el promedio se sabe con { $within } de duda; medir { $more } más
 growth_sample_one = una planta el { $day }: medir { $more } más
 growth_formula = logística A / (1 + exp(-k (t - t0))) o Gompertz A exp(-exp(-k (t - t0))), mínimos cuadrados sobre todas las plantas, la mejor de las dos; aquí { $curve }
-growth_source = Verhulst 1838, Gompertz 1825; Bates y Watts 1988 (de memoria); altura sobre cuello: Jaenicke 1999 (de memoria), práctica común
+growth_source = Verhulst 1838, Gompertz 1825; Bates y Watts 1988 (de memoria); altura sobre cuello hasta 6: Jaenicke 1999 (de memoria); más: nuestro, práctica común
 growth_curve_logistic = logística: A { $a }, k { $k } al día, t0 el día { $t0 }
 growth_curve_gompertz = Gompertz: A { $a }, k { $k } al día, t0 el día { $t0 }
 round_lanky_soon = creciendo alta y delgada: altura / cuello { $sturdiness }, pasa { $limit } hacia el { $day }

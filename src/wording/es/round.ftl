@@ -208,7 +208,6 @@ round_in_container_circling = { $days } d en su bolsa, que aguanta { $limit }; r
 round_roots_circle = las raíces están enrolladas, y en una bolsa más grande siguen igual hasta que se podan
 round_container_overdue = demasiado tiempo en su bolsa
 round_sample_fails = { $pass } de las { $of } medidas sirven; unas { $rest } son chicas o delgadas para su edad
-round_past_last_day = a raíz desnuda, su último día fue el { $day }
 round_lanky = altas y delgadas: altura / cuello { $sturdiness }, a lo más { $limit }
 round_hardening_by = toma { $length } d, podría estar lista el { $day }
 round_hardening_since = toma { $length } d, con edad desde el { $day }
@@ -309,6 +308,8 @@ round_stays = { $plants ->
    *[other] { $plants } no sirven
 }
 stumps_care = manténgalas paradas a la sombra, húmedas y sin viento, con el extremo de abajo hacia abajo; se siembran en esa misma posición
+slips_care = manténgalos secos y aireados a la sombra hasta que sequen los cortes, nunca en un montón mojado
+suckers_care = manténgalos pelados a la sombra y sin viento; quite lo pardo antes de sembrar
 round_bare_left = { $left ->
     [one] { $left } de estas raíces desnudas no tiene lugar: embólsela hoy, con sombra densa y humedad, o regálela; su último día es el { $day }
    *[other] { $left } de estas raíces desnudas no tienen lugar: embólselas hoy, con sombra densa y humedad, o regálelas; su último día es el { $day }
@@ -317,7 +318,6 @@ round_stumps_left = { $left ->
     [one] { $left } de estos tocones o estacas no tiene lugar: embólselo, siémbrelo en otra parte o regálelo; su último día es el { $day }
    *[other] { $left } de estos tocones o estacas no tienen lugar: embólselos, siémbrelos en otra parte o regálelos; su último día es el { $day }
 }
-round_past_last_day_stump = tocones o estacas, su último día fue el { $day }: raspe la corteza y descarte lo seco
 round_stumps_near = tocones o estacas, ninguna parcela los recibe; { $days ->
     [0] hoy es el último día
     [one] queda { $days } día
@@ -329,7 +329,7 @@ round_bare_unmeasured = a raíz desnuda y sin medir: si dan la altura y el groso
 round_shade_for_roots = se cortaron o se rompieron raíces, y está al sol: llévela hoy a la sombra, hasta el { $until }
 round_shade_after_leap = pasó de golpe a mucho sol el { $since }: a la sombra hoy mismo, y mire si hay hojas quemadas
 round_bag_ends = la bolsa termina el { $ends }, antes de las lluvias del { $rains }: saque un pilón y cambie de bolsa a tiempo, o descarte
-round_bare_taken = sin parcela. Nadie anotó cuánto aguantan, se toma hasta el { $day }: raspe la corteza y anote el día que vea
+round_bare_taken = sin parcela. Nadie anotó cuánto aguantan, se toma hasta el { $day }: { $alive }; anote el día que vea
 round_bare_near = a raíz desnuda y sin parcela; { $days ->
     [0] hoy es el último día
     [one] queda { $days } día

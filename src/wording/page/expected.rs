@@ -169,6 +169,21 @@ impl Wording {
         lines
     }
 
+    /// What came up of the sowings of a lot that are over, the last three, where a tray has no other seed.
+    pub(crate) fn lot_sown_lines(&self, lot: &LotStory, picture: &Picture) -> Vec<Labelled> {
+        let mut over: Vec<(Day, String)> = Vec::new();
+        for tray in picture.trays.values().filter(|tray| !tray.story.seed_is_due(picture.day)) {
+            let ([sowing], accounts) = (tray.story.sowings.as_slice(), &tray.story.accounts) else { continue };
+            if sowing.lot.as_ref() == Some(&lot.code) && accounts.sown > 0 && tray.story.moves_in.is_empty() {
+                let up = accounts.sown.saturating_sub(accounts.seed);
+                over.push((sowing.day, self.lot_sown_from(&tray.code, up, accounts.sown)));
+            }
+        }
+        over.sort_by_key(|(sown, _)| std::cmp::Reverse(*sown));
+        let said = over.into_iter().take(3).map(|(_, said)| said).collect::<Vec<_>>().join("; ");
+        Vec::from_iter((!said.is_empty()).then(|| (self.lot_label_sown(), said)))
+    }
+
     /// When less of a lot lives, how all of it is reckoned, and its source.
     pub(crate) fn lot_reckoned_lines(&self, outlook: &LotOutlook) -> Vec<Labelled> {
         let mut lines = Vec::new();
@@ -238,6 +253,7 @@ impl Wording {
             self.lot_label_kept(),
             self.lot_label_life(),
             self.lot_label_alive(),
+            self.lot_label_sown(),
             self.lot_label_old(),
             self.lot_label_half(),
             self.lot_label_reckoned(),

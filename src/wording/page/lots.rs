@@ -31,6 +31,7 @@ impl Wording {
             _ if past && outlook.is_too_late_to_test() => (false, self.lot_verdict_over(outlook)),
             // What may have been kept well or badly is cut open, whatever is likely.
             _ if past && life.is_some_and(SeedLife::keeping_unknown) => (false, self.lot_verdict_over(outlook)),
+            (Some(share), _) if outlook.hardly_lives() => (false, self.lot_verdict_hardly(share)),
             (Some(share), Some(life)) => (true, self.lot_verdict_ending(self.day(life.last_day()), share)),
             (Some(share), None) => (!past, self.lot_verdict_good(share)),
             (None, _) if told.is_none() && !past => (false, self.lot_verdict_unknown()),

@@ -5,8 +5,8 @@ use serde_json::Value;
 use crate::base::SpeciesKey;
 use crate::base::word::Word;
 use crate::nursery::species::{
-    Catalogue, Danger, Flag, Found, Group, GrowthPoint, HardeningStep, Profile, Role, Stem, Storage, Template, Trust,
-    in_spanish,
+    Catalogue, Danger, Flag, Found, Group, GrowthPoint, HardeningStep, LooksAlive, Profile, Role, Stem, Storage,
+    Template, Trust, in_spanish,
 };
 use crate::wording::{Lang, Wording, theme};
 
@@ -182,6 +182,7 @@ impl Wording {
     fn figure_text(&self, name: &str, text: &str) -> String {
         match name {
             "storage" => Storage::read(text).map(|word| self.of_word(theme::WORD, word)),
+            "looks_alive" => LooksAlive::read(text).map(|word| self.of_word(theme::WORD, word)),
             "stem" => Stem::read(text).map(|word| self.of_word(theme::WORD, word)),
             "hardening_template" => Template::read(text).map(|word| self.of_word(theme::WORD, word)),
             _ => None,

@@ -39,7 +39,10 @@ impl Wording {
             RoundReason::EmergenceOver { last_day, emerged, sown } => {
                 self.round_emergence_over(near(last_day), *emerged, *sown)
             }
-            RoundReason::SowAgainAsked { told, again, fresh } => self.sow_again_reason(told, (again, *fresh), on),
+            RoundReason::SowAgainAsked { told, again, fresh, lot } => {
+                let said = self.sow_again_reason(told, (again, *fresh), on);
+                lot.as_ref().map_or_else(|| said.clone(), |lot| format!("{said}; {}", self.round_sow_again_lot(lot)))
+            }
             RoundReason::SeedlingsOldEnough { age_days, from_days, .. } => self.round_old_enough(*age_days, *from_days),
             RoundReason::OverdueInContainer { .. }
             | RoundReason::SampleFails { .. }
@@ -189,13 +192,11 @@ impl Wording {
 
     fn bare_reason(&self, why: &RoundReason, on: RoundOn<'_>) -> String {
         let near = |day: &Day| self.day_beside(*day, on.day);
-        if let RoundReason::PastLastDay { until, stump } = why {
-            let day = near(until);
-            return if *stump { self.round_past_last_day_stump(day) } else { self.round_past_last_day(day) };
+        if let RoundReason::PastLastDay { until, stump, look } = why {
+            return self.good_until_unmet(near(until), self.looks_alive(*stump, *look));
         }
-        if let RoundReason::PastTakenDay { until, stump } = why {
-            let day = near(until);
-            return if *stump { self.good_until_taken_stump(day) } else { self.good_until_taken(day) };
+        if let RoundReason::PastTakenDay { until, stump, look } = why {
+            return self.good_until_taken(near(until), self.looks_alive(*stump, *look));
         }
         if let RoundReason::BareNotMeasured { until, sample, bed, plants } = why {
             return self.with_sample(self.round_bare_unmeasured(bed, *plants, near(until)), *sample);
@@ -207,11 +208,11 @@ impl Wording {
             let (left, day) = (*left, near(until));
             return if *stump { self.round_stumps_left(left, day) } else { self.round_bare_left(left, day) };
         }
-        if let RoundReason::LastDayNear { until, days_left, written, stump } = why {
+        if let RoundReason::LastDayNear { until, days_left, written, stump, look } = why {
             return match (*written, *stump) {
                 (true, true) => self.round_stumps_near(*days_left),
                 (true, false) => self.round_bare_near(*days_left),
-                (false, _) => self.round_bare_taken(near(until)),
+                (false, _) => self.round_bare_taken(near(until), self.looks_alive(*stump, *look)),
             };
         }
         if *why == RoundReason::BagWildlings { self.bare_roots_wildling() } else { self.round_bag_at_once() }

@@ -3,6 +3,7 @@
 use super::measure::limits_of;
 use crate::base::{Day, Range};
 use crate::nursery::entry::types::{GroundTask, Roots, Tubers};
+use crate::nursery::species::LooksAlive;
 use crate::reckon::bed::soil::rests_on_a_hole;
 use crate::reckon::picture::quantity::{
     AtWork, Beside, CollarRule, DaysAtLeast, DaysOfSpecies, Ground, Hardened, HeightBand, Holds, Hole, InContainer,
@@ -198,18 +199,37 @@ impl Wording {
     }
 
     fn good_until_reason(&self, found: &Found<KeepsUntil, Day>, warns: bool) -> String {
-        let KeepsUntil { last, stump } = found.needed;
+        let KeepsUntil { last, stump, look } = found.needed;
         let last = self.day(last);
+        let alive = self.looks_alive(stump, look);
         let taken = found.basis == Basis::Assumed;
         match (found.met, warns, stump) {
             (true, true, _) if taken => self.good_until_looked(last),
-            (false, _, true) if taken => self.good_until_taken_stump(last),
-            (false, _, false) if taken => self.good_until_taken(last),
-            (true, true, _) => self.good_until_long(last, self.bare_roots_care()),
-            (true, false, true) => self.good_until_met(last, self.stumps_care()),
-            (true, false, false) => self.good_until_met(last, self.bare_roots_care()),
-            (false, _, true) => self.good_until_unmet_stump(last),
-            (false, _, false) => self.good_until_unmet(last),
+            (false, ..) if taken => self.good_until_taken(last, alive),
+            (true, true, _) => self.good_until_long(last, alive, self.bare_care(stump, look)),
+            (true, false, _) => self.good_until_met(last, self.bare_care(stump, look)),
+            (false, ..) => self.good_until_unmet(last, alive),
+        }
+    }
+
+    /// Where plants without soil are looked at, and what tells that they live.
+    pub(crate) fn looks_alive(&self, stump: bool, look: Option<LooksAlive>) -> String {
+        match look {
+            Some(LooksAlive::HeartLeaves) => self.alive_heart_leaves(),
+            Some(LooksAlive::Corm) => self.alive_corm(),
+            Some(LooksAlive::SpearLeaf) => self.alive_spear_leaf(),
+            None if stump => self.alive_bark(),
+            None => self.alive_roots(),
+        }
+    }
+
+    /// How plants without soil are kept.
+    pub(crate) fn bare_care(&self, stump: bool, look: Option<LooksAlive>) -> String {
+        match look {
+            Some(LooksAlive::HeartLeaves) => self.slips_care(),
+            Some(LooksAlive::Corm) => self.suckers_care(),
+            _ if stump => self.stumps_care(),
+            _ => self.bare_roots_care(),
         }
     }
 

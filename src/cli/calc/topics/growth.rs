@@ -9,6 +9,14 @@ use crate::science::growth::{GrowthFit, GrowthModel, fit_growth};
 use crate::science::wrong_input::positive;
 use crate::wording::Wording;
 
+/// Days measured below which no day and no end is told (ours, as `why` has it).
+const LEAST_DAYS: usize = 4;
+
+/// An end of an interval: not before the first look.
+fn not_before(first: Option<f64>, day: f64) -> f64 {
+    first.map_or(day, |first| first.max(day))
+}
+
 /// What was typed.
 pub(crate) fn typed(typed: &Growth) -> Given {
     let mut given = Given::default();
@@ -32,13 +40,25 @@ pub(crate) fn answer(given: &Given, wording: &Wording) -> Result<Answer, Wrong> 
             GrowthModel::Gompertz => ("gompertz", wording.calc_growth_gompertz()),
         };
         let fit = fit_growth(model, &t, &y)?;
-        say(&mut answer, fit.as_ref(), &name, &targets, wording);
+        // Three days fit three numbers of themselves: they tell no day and no end.
+        let tells = t.chunk_by(|a, b| a == b).count() >= LEAST_DAYS;
+        match fit.as_ref().filter(|_| !tells) {
+            Some(_) => answer.say(wording.calc_growth_few(&name, LEAST_DAYS)),
+            None => say(&mut answer, fit.as_ref(), &name, (&targets, t.first().copied()), wording),
+        }
+        let fit = fit.filter(|_| tells);
         answer.figure(key, figures(fit.as_ref(), &targets));
     }
     Ok(answer)
 }
 
-fn say(answer: &mut Answer, fit: Option<&GrowthFit>, name: &str, targets: &[f64], wording: &Wording) {
+fn say(
+    answer: &mut Answer,
+    fit: Option<&GrowthFit>,
+    name: &str,
+    (targets, first): (&[f64], Option<f64>),
+    wording: &Wording,
+) {
     let Some(fit) = fit else {
         answer.say(wording.calc_growth_untold(name));
         return;
@@ -51,8 +71,8 @@ fn say(answer: &mut Answer, fit: Option<&GrowthFit>, name: &str, targets: &[f64]
                 name,
                 height,
                 wording.number(day, 1),
-                wording.number(ends.low, 1),
-                wording.number(ends.high, 1),
+                wording.number(not_before(first, ends.low), 1),
+                wording.number(not_before(first, ends.high), 1),
             ),
             Some((day, None)) => wording.calc_growth_reaches(name, height, wording.number(day, 1)),
             None => wording.calc_growth_never(name, height),

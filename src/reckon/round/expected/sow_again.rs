@@ -28,11 +28,15 @@ fn asked(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     if day > asked_until || again.missing < 1.0 || is_sown_again(walk, tray, told) {
         return None;
     }
-    let fresh = tray.species.as_ref().is_none_or(|species| lot_to_sow(species, walk.picture).is_none());
+    let to_sow =
+        tray.species.as_ref().and_then(|species| lot_to_sow(species, walk.picture)).map(|lot| lot.code.clone());
+    let fresh = to_sow.is_none();
+    // What came up so badly is not sown again unseen.
+    let lot = to_sow.filter(|lot| tray.story.sowings.iter().all(|sowing| sowing.lot.as_ref() == Some(lot)));
     let sow_by = again.sow_by();
     let days = sow_by.map_or(NO_LAST_DAY_DAYS, |by| by.days_since(day) + 1);
     let mut stop = walk
-        .tray_stop(tray, Task::SowAgain, RoundReason::SowAgainAsked { told: Box::new(told.clone()), again, fresh })
+        .tray_stop(tray, Task::SowAgain, RoundReason::SowAgainAsked { told: Box::new(told.clone()), again, fresh, lot })
         .risking(Stake::Planting, again.missing, days)
         .taking(minutes::LOOK, SOW_AGAIN_SOURCE)
         .working(seeds_again(told, &again) * work::SOW)

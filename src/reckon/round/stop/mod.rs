@@ -8,6 +8,7 @@ use super::deadline::{Due, UntilFor};
 use crate::base::{BedName, Day, EntryId, LotCode, PlaceName, SpeciesKey, TrayCode};
 use crate::nursery::entry::subject::Subject;
 use crate::nursery::entry::types::{GroundTask, Kept, Roots};
+use crate::nursery::species::LooksAlive;
 use crate::reckon::forecast::{SowAgain, TrayForecast};
 use crate::reckon::picture::quantity::{BroughtBy, LeavesAtLeast, PestLacks};
 use crate::reckon::picture::{Gap, Measure, Source, Stage};
@@ -244,6 +245,8 @@ pub enum RoundReason {
         again: SowAgain,
         /// Whether no lot here lives: fresh seed is wanted.
         fresh: bool,
+        /// The lot it was sown from, where that is the one to sow again.
+        lot: Option<LotCode>,
     },
     /// Seedlings old enough to prick out.
     SeedlingsOldEnough {
@@ -278,6 +281,8 @@ pub enum RoundReason {
         until: Day,
         /// Whether they are stumps or stakes.
         stump: bool,
+        /// Where they are looked at, where that is neither roots nor bark.
+        look: Option<LooksAlive>,
     },
     /// Bare roots or stumps past a day that nobody wrote.
     PastTakenDay {
@@ -285,6 +290,8 @@ pub enum RoundReason {
         until: Day,
         /// Whether they are stumps or stakes.
         stump: bool,
+        /// Where they are looked at, where that is neither roots nor bark.
+        look: Option<LooksAlive>,
     },
     /// Bare roots that a bed waits for and that nobody measured.
     BareNotMeasured {
@@ -567,6 +574,8 @@ pub enum RoundReason {
         written: bool,
         /// Whether they are stumps or stakes.
         stump: bool,
+        /// Where they are looked at, where that is neither roots nor bark.
+        look: Option<LooksAlive>,
     },
     /// Bare roots that do not live so.
     BagAtOnce,
