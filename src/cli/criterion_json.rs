@@ -74,7 +74,10 @@ fn figures(measure: &Measure) -> Figures {
         Measure::ResistanceAtMost { mpa, .. } | Measure::Resistance { mpa, .. } | Measure::RodStopped { mpa, .. } => {
             one(*mpa, "MPa")
         }
-        Measure::Rain { mm, .. } | Measure::RainAtLeast { mm, .. } => one(*mm, "mm"),
+        Measure::Rain { mm, .. }
+        | Measure::RainAtLeast { mm, .. }
+        | Measure::WaterLeft { mm, .. }
+        | Measure::WaterAtLeast(mm) => one(*mm, "mm"),
         Measure::LightStep { .. }
         | Measure::Roots(_)
         | Measure::TuberShape(_)

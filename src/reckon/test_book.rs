@@ -5,6 +5,7 @@ use std::sync::Arc;
 use crate::base::{BedName, Day, DeviceId, EntryId, Moment};
 use crate::nursery::entry::Entry;
 use crate::nursery::entry::reading::{read_body, settle_body};
+use crate::reckon::bed::water::balance::Waters;
 use crate::reckon::bed::{Then, picture_bed};
 use crate::reckon::draw_picture;
 use crate::reckon::ledger::{Ledger, View};
@@ -25,7 +26,8 @@ pub(crate) fn day(written: &str) -> Day {
 /// The picture of a bed in a nursery without places.
 pub(crate) fn picture_of(story: &Arc<BedStory>, site: &Site, on: &str, looking: Looking) -> BedPicture {
     let places = Places::new();
-    picture_bed(story, Then { site, places: &places, day: day(on), looking }).unwrap()
+    let waters = Waters::of(site, day(on));
+    picture_bed(story, Then { site, places: &places, waters: &waters, day: day(on), looking }).unwrap()
 }
 
 impl TestBook {

@@ -3,7 +3,9 @@
 
 pub(super) use crate::reckon::bed::light_now::READING_LASTS_DAYS;
 pub(super) use crate::reckon::bed::sick::GROUND_RESTS_DAYS;
-pub(super) use crate::reckon::bed::water::{CLAY_DRAINS_DAYS, DAY_MORE_MM, DROWNED_MM, NO_GAUGE_DAYS};
+pub(super) use crate::reckon::bed::water::NO_GAUGE_DAYS;
+pub(super) use crate::reckon::bed::water::balance::{EASILY_TAKEN_SHARE, ROOT_DEPTH_CM};
+pub(super) use crate::reckon::bed::water::drowned::{CLAY_DRAINS_DAYS, DAY_MORE_MM, DROWNED_MM};
 pub(super) use crate::reckon::forecast::{RANGE_LEVEL, SOW_AGAIN_SHARE, WORTH_WAITING_SHARE};
 pub(super) use crate::reckon::growth::LEAST_SAMPLES;
 pub(super) use crate::reckon::lots::{OLD_SHARE, TEST_AFTER_DAYS, TEST_LEVEL, TEST_SEEDS};

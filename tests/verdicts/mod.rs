@@ -14,3 +14,4 @@ mod said;
 mod seed;
 mod soil;
 mod sun_and_stakes;
+mod water;

@@ -152,7 +152,7 @@ kinds! {
         at: Option<Vec<Spot>>,
     }
     /// How hard the ground is.
-    SoilChecked "soil_checked", KindFacts { rules: &[OneOf("resistance_mpa / rod_mm + push_kg / tubers")], ..LOOK } => {
+    SoilChecked "soil_checked", KindFacts { rules: &[OneOf("resistance_mpa / rod_mm + push_kg / tubers / wet")], ..LOOK } => {
         /// The bed.
         bed: BedName,
         /// Resistance, MPa.

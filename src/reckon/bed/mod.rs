@@ -16,6 +16,7 @@ pub mod water;
 
 use std::sync::Arc;
 
+use self::water::balance::Waters;
 use super::light::BedLight;
 use super::picture::{BedPicture, BedSpecies, Criterion, Looking, NoLight, Rule};
 use super::site::Site;
@@ -30,6 +31,8 @@ pub(crate) struct Then<'a> {
     pub site: &'a Site,
     /// Its places, where the plants of a bed stood before.
     pub places: &'a Places,
+    /// The water of its fields.
+    pub waters: &'a Waters,
     /// The day.
     pub day: Day,
     /// Whether that is today.
@@ -84,7 +87,7 @@ fn bed_criteria(
     room: positions::Room,
     reckoned: Option<&Result<BedLight, NoLight>>,
 ) -> Vec<Criterion> {
-    let Then { site, places, day, looking } = then;
+    let Then { site, places, waters, day, looking } = then;
     let profile = site.profile(species).map(|profile| &**profile);
     let layout = story.layout.entry_on(day).map(|(entry, _)| entry);
     let rows = story.layout.on(day).and_then(|layout| positions::rows(site, layout, species));
@@ -97,7 +100,7 @@ fn bed_criteria(
     criteria.extend(ground_work::criteria(story, profile, rows, day));
     let field = story.layout.on(day).and_then(|layout| site.fields.get(&layout.field)?.on(day));
     let texture = field.and_then(|field| field.texture.as_ref()).map(|texture| &*texture.0);
-    criteria.push(water::criterion(site, texture, day, looking));
+    criteria.push(water::criterion(water::Asked { site, waters, story, texture, rows, day, looking }));
     criteria.push(season::criterion(site, day));
     criteria.extend(held::criteria(story, places, day));
     criteria.extend(sick::criterion((story, places), species, profile.map(|profile| profile.scientific.as_str()), day));

@@ -72,7 +72,7 @@ pub(crate) fn root_depth_cm(profile: Option<&Profile>) -> f64 {
 pub fn criterion(story: &BedStory, site: &Site, profile: Option<&Profile>, rows: Option<u32>, day: Day) -> Criterion {
     let planting_cm = planting_depth_cm(profile);
     let recent = |from: Day, lasts: i32| (0..=lasts).contains(&day.days_since(from));
-    let looks = || story.soil.iter().rev().filter(|look| recent(look.day, LOOK_LASTS_DAYS));
+    let looks = || story.soil.iter().rev().filter(|look| recent(look.day, LOOK_LASTS_DAYS) && look.tells_of_hardness());
     // What is hard in soaked ground is hard; what is soft then is looked at again.
     let tells = |look: &SoilLook, told: &Told| !told.soft || soaking(look, site).is_none();
     let told = looks().find_map(|look| {

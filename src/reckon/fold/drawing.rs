@@ -10,6 +10,7 @@ use crate::base::{BedName, Day, LotCode, SpeciesKey, TrayCode};
 use crate::nursery::entry::subject::Subject;
 use crate::nursery::species::Role;
 use crate::reckon::archived::{LEARNED_TRAYS, bed_archived_from, is_archived, lot_archived_from, tray_archived_from};
+use crate::reckon::bed::water::balance::Waters;
 use crate::reckon::bed::{Then, picture_bed};
 use crate::reckon::pair::pairs_of;
 use crate::reckon::picture::{BedPicture, Doubt, Looking, Pairs, Picture, TrayPicture};
@@ -131,7 +132,8 @@ fn draw_all(fold: &Fold, new: &mut Picture) {
     let codes: Vec<&TrayCode> = fold.trays().keys().collect();
     let drawn = on_every_core(&codes, |code| tray(fold, new, code));
     new.trays = drawn.into_iter().flatten().map(|tray| (tray.code.clone(), tray)).collect();
-    new.beds = fold.beds().keys().filter_map(|name| Some((name.clone(), bed(fold, new, name)?))).collect();
+    let waters = Waters::of(fold.site(), new.day);
+    new.beds = fold.beds().keys().filter_map(|name| Some((name.clone(), bed(fold, (new, &waters), name)?))).collect();
     let trays: Vec<&Arc<TrayPicture>> = new.trays.values().collect();
     let paired = on_every_core(&trays, |tray| pairs_of(tray, new.beds.values(), (&new.site, &new.places), new.day));
     for (code, pairs) in new.trays.keys().zip(paired) {
@@ -173,9 +175,10 @@ fn draw_touched(fold: &Fold, new: &mut Picture, last: Picture, touched: &Touched
         new.trays.extend(drawn.map(|drawn| (code.clone(), drawn)));
     }
     let mut planned: Vec<Arc<BedPicture>> = Vec::new();
+    let waters = (!touched.beds.is_empty()).then(|| Waters::of(fold.site(), new.day));
     for name in &touched.beds {
         planned.extend(new.beds.remove(name));
-        let drawn = bed(fold, new, name);
+        let drawn = waters.as_ref().and_then(|waters| bed(fold, (new, waters), name));
         planned.extend(drawn.iter().cloned());
         new.beds.extend(drawn.map(|drawn| (name.clone(), drawn)));
     }
@@ -208,12 +211,12 @@ fn tray(fold: &Fold, new: &Picture, code: &TrayCode) -> Option<Arc<TrayPicture>>
     Some(Arc::new(picture_tray(story, &around)))
 }
 
-fn bed(fold: &Fold, new: &Picture, name: &BedName) -> Option<Arc<BedPicture>> {
+fn bed(fold: &Fold, (new, waters): (&Picture, &Waters), name: &BedName) -> Option<Arc<BedPicture>> {
     let story = fold.beds().get(name)?;
     if is_archived(bed_archived_from(story), new.day) && !fold.activated().contains(&Subject::Bed(name.clone())) {
         return None;
     }
-    let then = Then { site: fold.site(), places: fold.places(), day: new.day, looking: new.looking };
+    let then = Then { site: fold.site(), places: fold.places(), waters, day: new.day, looking: new.looking };
     picture_bed(story, then).map(Arc::new)
 }
 

@@ -142,6 +142,15 @@ pub enum Measure {
         /// Days.
         days: i32,
     },
+    /// Water left for young roots, mm, of what the ground holds.
+    WaterLeft {
+        /// mm.
+        mm: f64,
+        /// Of so many mm.
+        of_mm: f64,
+    },
+    /// At least so much water left for young roots, mm.
+    WaterAtLeast(f64),
     /// A day on or before which it must be.
     Until(Day),
     /// A day.
@@ -323,6 +332,20 @@ pub enum Gap {
     },
     /// A coming day: its rain is not known yet.
     ComingDay,
+    /// A coming day after a dry run.
+    ComingAfterDry {
+        /// Days written as dry.
+        days: i32,
+        /// The last of them.
+        last: Day,
+    },
+    /// Nobody read the gauge after a dry run.
+    UnreadAfterDry {
+        /// Days written as dry.
+        days: i32,
+        /// The last of them.
+        last: Day,
+    },
     /// Something was used of which nobody wrote the waiting time of the label.
     NoWaitingTime {
         /// What was used.

@@ -43,7 +43,10 @@ shown_as! {
     Light: Light(share) => Measure::Light(share);
     ResistanceAtMost: ResistanceAtMost { mpa, depth_cm, rod_mm } => Measure::ResistanceAtMost { mpa, depth_cm, rod_mm };
     WorkWithin: WorkWithin { task, days, .. } => Measure::WorkWithin { task, days };
-    RainAtLeast: RainAtLeast { mm, days } => Measure::RainAtLeast { mm, days };
+    WaterNeeded: needed => match needed {
+        WaterNeeded::Rain(RainAtLeast { mm, days }) => Measure::RainAtLeast { mm, days },
+        WaterNeeded::Left(mm) => Measure::WaterAtLeast(mm),
+    };
 }
 
 /// The days of a species from sowing to planting out.
@@ -649,6 +652,32 @@ pub struct RainAtLeast {
     pub days: i32,
 }
 
+/// How wet it has to be.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub enum WaterNeeded {
+    /// By the rain of the last days.
+    Rain(RainAtLeast),
+    /// By the water left for young roots: at least so many mm.
+    Left(f64),
+}
+
+/// What is left of the water that young roots reach.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct WaterLeft {
+    /// mm.
+    pub left_mm: f64,
+    /// What the ground holds when it is full, mm.
+    pub full_mm: f64,
+    /// Days for which it is enough without rain.
+    pub days: i32,
+    /// What is missing until the ground is full, mm.
+    pub missing_mm: f64,
+    /// Days that nobody read and that were filled with the usual rain.
+    pub unread_days: i32,
+    /// The day on which somebody found the ground wet through.
+    pub seen_wet: Option<Day>,
+}
+
 /// How wet it is known to be.
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub enum Wet {
@@ -659,6 +688,8 @@ pub enum Wet {
         /// Days.
         days: i32,
     },
+    /// So much is left for young roots.
+    Left(WaterLeft),
     /// The time of the usual rains.
     UsualRains,
     /// So much on a day and the day before that the ground stands full.
@@ -681,6 +712,7 @@ impl From<Wet> for Measure {
     fn from(wet: Wet) -> Measure {
         match wet {
             Wet::Rain { mm, days } => Measure::Rain { mm, days },
+            Wet::Left(left) => Measure::WaterLeft { mm: left.left_mm, of_mm: left.full_mm },
             Wet::UsualRains => Measure::Yes,
             Wet::Drowned { mm, .. } | Wet::Drained { mm, .. } => Measure::Rain { mm, days: 2 },
         }

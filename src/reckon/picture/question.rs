@@ -5,7 +5,7 @@ use super::criterion::{Basis, Gap, Measure};
 use super::quantity::{
     AtWork, CollarRule, DaysAtLeast, DaysOfSpecies, Ground, Hardened, HeightBand, Holds, InContainer, KeepsUntil,
     LeavesAtLeast, Light, LightBand, LightRead, LightStep, LivesBare, NotSo, PestSeen, PlantsAtLeast, Positions,
-    RainAtLeast, RatioAtMost, ResistanceAtMost, Sample, Until, Wet, WorkWithin,
+    RatioAtMost, ResistanceAtMost, Sample, Until, WaterNeeded, Wet, WorkWithin,
 };
 use crate::base::{Day, Range};
 use crate::nursery::entry::types::Roots;
@@ -101,7 +101,7 @@ questions! {
     /// Fenced.
     Fenced: "fenced", WorkWithin => Option<Day>, WorkOld, Worked;
     /// Wet enough today.
-    Water: "water", RainAtLeast => Wet, RainOld, WithRain;
+    Water: "water", WaterNeeded => Wet, RainOld, WithRain;
     /// Enough of the rains left.
     Season: "season", Until => Day, Rains, Open;
     /// Room in the bed.

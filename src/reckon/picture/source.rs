@@ -55,6 +55,8 @@ words! {
         WrittenHere: "written_here";
         /// Rain in three days.
         Rain: "rain";
+        /// What is left of the water that young roots reach.
+        WaterLeft: "water_left";
         /// The usual rains, where no gauge was read.
         UsualRains: "usual_rains";
         /// A model of light that is not there yet.
@@ -99,6 +101,8 @@ words! {
         LightAhead: "light_ahead";
         /// When soil is looked at ahead of planting.
         SoilAhead: "soil_ahead";
+        /// When young plants are watered or looked at.
+        YoungWater: "young_water";
         /// When survivors are counted.
         Survival: "survival";
         /// When trays go out.

@@ -1,4 +1,4 @@
-//! Beds after planting: rings to weed, survivors and nurse plants to count.
+//! Beds after planting: young plants to water, rings to weed, survivors and nurse plants to count.
 
 use std::collections::BTreeMap;
 
@@ -8,13 +8,19 @@ use super::stop::{LastLook, RoundReason, Stake, Stop, Task};
 use super::walk::{Walk, all_of};
 use crate::base::{Day, EntryId, Range, SpeciesKey};
 use crate::nursery::entry::types::GroundTask;
-use crate::reckon::picture::{BedPicture, Measure};
+use crate::reckon::bed::water;
+use crate::reckon::bed::water::balance::{DRY_RUN_DAYS, Waters};
+use crate::reckon::picture::quantity::Wet;
+use crate::reckon::picture::question::{Found, Known};
+use crate::reckon::picture::{BedPicture, Measure, Question};
 use crate::reckon::stock::{CohortStory, SurvivalLook};
 
 /// What planted beds need.
 pub(super) fn field(walk: &Walk<'_>) -> Vec<Stop> {
     let mut stops = Vec::new();
+    let waters = Waters::of(&walk.picture.site, walk.day());
     for bed in walk.picture.beds.values() {
+        stops.extend(water(walk, bed, &waters));
         stops.extend(rings(walk, bed));
         stops.extend(nurses(walk, bed));
         stops.extend(survivors(walk, bed));
@@ -25,6 +31,48 @@ pub(super) fn field(walk: &Walk<'_>) -> Vec<Stop> {
 /// Plants set out from trays or sown at stake, still living by the books.
 fn set_out(bed: &BedPicture, day: Day) -> impl Iterator<Item = &CohortStory> {
     bed.story.cohorts.iter().filter(move |cohort| !cohort.found && cohort.living > 0 && cohort.day <= day)
+}
+
+/// Young plants are watered or looked at after a dry week, or where the water left for their roots is short.
+fn water(walk: &Walk<'_>, bed: &BedPicture, waters: &Waters) -> Option<Stop> {
+    let (site, day) = (&walk.picture.site, walk.day());
+    let young = |cohort: &&CohortStory| day.days_since(cohort.day) < YOUNG_WATER_DAYS;
+    let cohorts: Vec<&CohortStory> = set_out(bed, day).filter(young).collect();
+    let planted = cohorts.iter().map(|cohort| cohort.day).min()?;
+    let texture = site.fields.get(&bed.field).and_then(|field| field.on(day)?.texture.as_ref());
+    let asked = water::Asked {
+        site,
+        waters,
+        story: &bed.story,
+        texture: texture.map(|texture| &*texture.0),
+        rows: None,
+        day,
+        looking: walk.picture.looking,
+    };
+    let found = water::criterion(asked);
+    let left = if let Question::Water(Known::Found(Found { known: Wet::Left(left), .. })) = found.question {
+        Some(left)
+    } else {
+        None
+    };
+    // What fell before they were planted does not count.
+    let dry = waters.dry_run().filter(|dry| dry.days.min(dry.last.days_since(planted)) >= DRY_RUN_DAYS);
+    let short = found.blocks && left.is_some();
+    if found.met() == Some(true) || !(short || dry.is_some()) {
+        return None;
+    }
+    let plants = all_of(cohorts.iter().map(|cohort| cohort.living));
+    let why = RoundReason::YoungDry { plants, dry_days: dry.map(|dry| dry.days), left };
+    let since = dry.map_or(day, |dry| dry.last.plus(DRY_RUN_DAYS - dry.days).min(day));
+    let mut stop = walk
+        .bed_stop(bed, Task::WaterBed, why)
+        .risking(Stake::Planted, f64::from(plants) * DRY_LOSS, DRY_WITHIN_DAYS)
+        .taking(minutes::BED, YOUNG_WATER_SOURCE)
+        .working(f64::from(plants) * work::WATER)
+        .due_by_interval(since, DRY_WITHIN_DAYS);
+    stop.entries = found.entries;
+    stop.entries.extend(cohorts.iter().map(|cohort| cohort.entry.clone()));
+    Some(stop)
 }
 
 fn rings(walk: &Walk<'_>, bed: &BedPicture) -> Option<Stop> {

@@ -305,14 +305,15 @@ fn soil(walk: &Walk<'_>, bed: &BedPicture) -> Option<Stop> {
         .due(coming.first_on.plus(-LOOK_AHEAD_DAYS).min(walk.day()), LOOK_AHEAD_DAYS);
     stop = until_rains(walk, stop, &coming);
     stop.expect = soil.needed();
-    stop.last = bed.story.soil.iter().rfind(|look| look.day <= walk.day()).and_then(|look| {
-        let mpa = look.resistance_mpa?;
-        let figure = match look.rod_mm.zip(look.depth_cm) {
-            Some((rod_mm, depth_cm)) => Measure::RodStopped { mpa, depth_cm, rod_mm },
-            None => Measure::Resistance { mpa, depth_cm: look.depth_cm },
-        };
-        Some(LastLook { day: look.day, figure })
-    });
+    stop.last =
+        bed.story.soil.iter().rfind(|look| look.day <= walk.day() && look.tells_of_hardness()).and_then(|look| {
+            let mpa = look.resistance_mpa?;
+            let figure = match look.rod_mm.zip(look.depth_cm) {
+                Some((rod_mm, depth_cm)) => Measure::RodStopped { mpa, depth_cm, rod_mm },
+                None => Measure::Resistance { mpa, depth_cm: look.depth_cm },
+            };
+            Some(LastLook { day: look.day, figure })
+        });
     stop.entries = soil.entries.clone();
     Some(stop)
 }

@@ -143,6 +143,15 @@ pub(crate) const RINGS_SOURCE: RuleSource = RuleSource::Rings;
 /// Fences are asked about while plants are younger than this, days: 24 months. Common practice.
 pub(crate) const FENCE_UNTIL_DAYS: i32 = 730;
 
+/// Young plants are watered, or looked at, in a dry run within so many days of planting: 8 weeks. Common practice.
+pub(crate) const YOUNG_WATER_DAYS: i32 = crate::reckon::bed::season::RAINS_LEFT_DAYS;
+/// Share of young plants that a week without water costs once their ground is dry. Ours.
+pub(crate) const DRY_LOSS: f64 = 0.2;
+/// That week.
+pub(crate) const DRY_WITHIN_DAYS: i32 = 7;
+/// Source of watering young plants.
+pub(crate) const YOUNG_WATER_SOURCE: RuleSource = RuleSource::YoungWater;
+
 /// Nurse plants are counted every so many days. Ours.
 pub(crate) const NURSES_EVERY_DAYS: i32 = 60;
 /// Share of what stands or will stand under them that an unseen gap costs. Ours.
@@ -217,6 +226,8 @@ pub mod work {
     pub(crate) const RING: f64 = 3.0;
     /// Carry and lay the mulch of one plant.
     pub(crate) const MULCH: f64 = 3.0;
+    /// Carry water to one young plant and pour it slowly.
+    pub(crate) const WATER: f64 = 2.0;
     /// A metre of fence.
     pub(crate) const FENCE_M: f64 = 6.0;
     /// Source of all of these.

@@ -128,6 +128,7 @@ pub(crate) fn to_write(stop: &Stop, writing: Writing<'_>) -> ToWrite {
         | Task::CutRoots
         | Task::TestLot
         | Task::ReadLight
+        | Task::WaterBed
         | Task::CheckSoil => {
             let facts = stop.task.facts();
             let entry = about(facts.kind);

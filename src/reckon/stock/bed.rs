@@ -127,6 +127,13 @@ pub struct SoilLook {
     pub entry: EntryId,
 }
 
+impl SoilLook {
+    /// Whether it looked how hard the ground is, and not only how wet.
+    pub(crate) fn tells_of_hardness(&self) -> bool {
+        self.resistance_mpa.is_some() || self.tubers.is_some()
+    }
+}
+
 /// Ground work done.
 #[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
 pub struct WorkDone {

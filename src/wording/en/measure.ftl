@@ -50,6 +50,9 @@ measure_rain_at_least = { $days ->
     [one] at least { $mm } mm in { $days } day
    *[other] at least { $mm } mm in { $days } days
 }
+# (mm, full)
+measure_water_left = { $mm } of { $full } mm left
+measure_water_at_least = at least { $mm } mm left
 # (work, days)
 measure_work_within = { $work }, at most { $days } d ago
 # (days, day)

@@ -168,6 +168,16 @@ round_rings = { $plants ->
     [one] { $plants } young plant, rings not weeded for { $days } d
    *[other] { $plants } young plants, rings not weeded for { $days } d
 }
+# (plants, days)
+round_young_dry = { $plants ->
+    [one] { $plants } young plant, { $days } d without rain: water it slowly at the foot where a finger finds the ground dry, then write the ground as wet
+   *[other] { $plants } young plants, { $days } d without rain: water them slowly at the foot where a finger finds the ground dry, then write the ground as wet
+}
+# (plants, left, full)
+round_young_short = { $plants ->
+    [one] { $plants } young plant, { $left } of { $full } mm left for its roots: water it slowly at the foot where a finger finds the ground dry, then write the ground as wet
+   *[other] { $plants } young plants, { $left } of { $full } mm left for their roots: water them slowly at the foot where a finger finds the ground dry, then write the ground as wet
+}
 # (alive, days)
 round_nurses = { $alive } by the books, not counted for { $days } d
 round_light_never = never read
@@ -332,6 +342,7 @@ task_holes = Dig holes
 task_weed = Weed
 task_mulch = Mulch
 task_fence = Fence
+task_water_bed = Water or look
 task_count_nurses = Count nurse plants
 task_read_light = Read the light
 task_check_soil = Push the rod
@@ -447,6 +458,10 @@ tasks_mulch = { $n ->
 tasks_fence = { $n ->
     [one] { $n } bed to fence
    *[other] { $n } beds to fence
+}
+tasks_water_bed = { $n ->
+    [one] { $n } bed to water
+   *[other] { $n } beds to water
 }
 tasks_count_nurses = { $n ->
     [one] { $n } count of nurse plants

@@ -343,6 +343,27 @@ water_met = { $days ->
    *[other] { $mm } mm of rain in { $days } days
 }
 water_usual = no gauge was read for { $NO_GAUGE_DAYS } days, but it is the time of the usual rains: dig a finger into the ground
+# (left, full, days)
+water_left_met = { $days ->
+    [0] { $left } of { $full } mm left for young roots: enough for today, and no longer without rain
+    [one] { $left } of { $full } mm left for young roots: enough for { $days } day without rain
+   *[other] { $left } of { $full } mm left for young roots: enough for { $days } days without rain
+}
+# (day, left, full, days)
+water_left_seen = { $days ->
+    [0] found wet on { $day }, { $left } of { $full } mm left for young roots: enough for today, and no longer without rain
+    [one] found wet on { $day }, { $left } of { $full } mm left for young roots: enough for { $days } day without rain
+   *[other] found wet on { $day }, { $left } of { $full } mm left for young roots: enough for { $days } days without rain
+}
+# (left, full, days)
+water_left_usual = { $days ->
+    [one] { $left } of { $full } mm left for young roots, if the usual rain fell on { $days } day that nobody read: dig a finger into the ground
+   *[other] { $left } of { $full } mm left for young roots, if the usual rain fell on { $days } days that nobody read: dig a finger into the ground
+}
+# (left, full, needed)
+water_left_near = { $left } of { $full } mm left for young roots, { $needed } needed: no further from it than a gauge errs. Dig a finger into the ground, and plant where it is wet
+# (left, full, needed, rain)
+water_left_short = only { $left } of { $full } mm left for young roots, { $needed } needed: wait for about { $rain } mm of rain, or write the ground as wet where a finger finds it so
 # (mm, days, needed)
 water_short = { $days ->
     [one] only { $mm } mm of rain in { $days } day, { $needed } needed: wait for rain
@@ -425,6 +446,16 @@ or_no_label = { $sentence }, 0 where it has no label
 # (day, until)
 gap_plug_tells = how long its bag still holds it is not known; the plug lifted on { $day } holds, which tells as much until { $until }
 gap_coming_day = a coming day: nobody knows its rain yet
+# (days, day)
+gap_coming_after_dry = { $days ->
+    [one] a coming day after { $days } dry day, the last on { $day }: plants go only if it rains well before
+   *[other] a coming day after { $days } dry days, the last on { $day }: plants go only if it rains well before
+}
+# (days, day)
+gap_unread_after_dry = { $days ->
+    [one] { $days } dry day, the last on { $day }, and the rain since is not written: read the gauge and write it, noughts too, or write the ground as wet where a finger finds it so
+   *[other] { $days } dry days, the last on { $day }, and the rain since is not written: read the gauge and write it, noughts too, or write the ground as wet where a finger finds it so
+}
 # (tray, what, day)
 gap_no_waiting_time_plants = plants from { $tray }, treated with { $what } on { $day }, stand here, and its waiting time is not written: until it is, nobody works in this bed with hands. Read the label, then write it again with that day and after how many days it is safe
 # (tray, what, day)
@@ -558,6 +589,7 @@ source_wildlings = common practice: wildlings stand in bags in deep shade for th
 source_plant_back = the time before planting written down with what was used against weeds; the label and local rules lead
 source_drowned = ours: { $DROWNED_MM } mm in two days is three times what the soil around a ball holds; field capacity comes two or three days after (common practice), on sand in a day, on clay in { $CLAY_DRAINS_DAYS }, and with each further { $DAY_MORE_MM } mm a day later; hollows stay wet longer
 source_usual_rains = no gauge was read for { $NO_GAUGE_DAYS } days: the season's usual rains (ours, common practice)
+source_water_left = daily balance of FAO-56 (equations 82 to 88), from the gauge, with what the air takes by Hargreaves (equation 52); the top { $ROOT_DEPTH_CM } cm, water held by texture as the United States Department of Agriculture has it, { $EASILY_TAKEN_SHARE } % of it taken easily by young roots (ours)
 source_light_to_come = ours: needs a model of the nurse plants' light, which is still to come
 source_positions = common practice: positions of the bed's grid as it is laid, a spot that species share counted once, less blocked spots and living plants
 source_no_figure = the profile of the species, which does not say
@@ -580,5 +612,6 @@ source_nurses = ours: a nurse plant's crown changes in two months
 source_light_ahead = common practice: light is checked 3 months before planting; a reading lasts { $READING_LASTS_DAYS } days (ours)
 source_soil_ahead = common practice: the rod at field capacity before planting; Bengough et al. 2011 for the limit
 source_survival = common practice: at 1, 3, 6 and 12 months; Evans & Turnbull 2004, from memory
+source_young_water = common practice: young plants are watered, or looked at, after a week without rain in their first 8 weeks; FAO-56 for what is left in the ground
 source_going_out = ours: nothing blocks the pair of tray and bed; before the holding time and the safe rains end
 source_gauge = common practice: read every morning

@@ -36,6 +36,8 @@ measure_rain_at_least = { $days ->
     [one] al menos { $mm } mm en { $days } día
    *[other] al menos { $mm } mm en { $days } días
 }
+measure_water_left = quedan { $mm } de { $full } mm
+measure_water_at_least = al menos { $mm } mm
 measure_work_within = { $work }, hace a lo más { $days } d
 measure_fresh_step = { $days } d, último paso el { $day }
 measure_until = hasta el { $day }

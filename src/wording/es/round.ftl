@@ -28,6 +28,7 @@ task_holes = Hacer hoyos
 task_weed = Deshierbar
 task_mulch = Poner cobertura
 task_fence = Cercar
+task_water_bed = Regar o mirar
 task_count_nurses = Contar nodrizas
 task_read_light = Leer la luz
 task_check_soil = Meter la varilla
@@ -140,6 +141,10 @@ tasks_mulch = { $n ->
 tasks_fence = { $n ->
     [one] { $n } parcela por cercar
    *[other] { $n } parcelas por cercar
+}
+tasks_water_bed = { $n ->
+    [one] { $n } parcela por regar
+   *[other] { $n } parcelas por regar
 }
 tasks_count_nurses = { $n ->
     [one] { $n } conteo de nodrizas
@@ -290,6 +295,14 @@ round_for_tray_now = para { $tray } ({ $species }), ya lista
 round_rings = { $plants ->
     [one] { $plants } planta joven, sin plateo hace { $days } d
    *[other] { $plants } plantas jóvenes, sin plateo hace { $days } d
+}
+round_young_dry = { $plants ->
+    [one] { $plants } planta joven, { $days } d sin lluvia: riegue despacio al pie donde un dedo halle seca la tierra, y anote la tierra como mojada
+   *[other] { $plants } plantas jóvenes, { $days } d sin lluvia: riegue despacio al pie donde un dedo halle seca la tierra, y anote la tierra como mojada
+}
+round_young_short = { $plants ->
+    [one] { $plants } planta joven, quedan { $left } de { $full } mm para sus raíces: riegue despacio al pie donde un dedo halle seca la tierra, y anote la tierra como mojada
+   *[other] { $plants } plantas jóvenes, quedan { $left } de { $full } mm para sus raíces: riegue despacio al pie donde un dedo halle seca la tierra, y anote la tierra como mojada
 }
 round_nurses = { $alive } según el libro, sin contar hace { $days } d
 round_light_never = nunca se leyó

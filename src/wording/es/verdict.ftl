@@ -230,6 +230,22 @@ water_met = { $days ->
    *[other] { $mm } mm de lluvia en { $days } días
 }
 water_usual = nadie leyó el pluviómetro en { $NO_GAUGE_DAYS } días, pero es época de las lluvias usuales: meta un dedo en la tierra
+water_left_met = { $days ->
+    [0] quedan { $left } de { $full } mm para raíces jóvenes: alcanza para hoy, y no más sin lluvia
+    [one] quedan { $left } de { $full } mm para raíces jóvenes: alcanza para { $days } día sin lluvia
+   *[other] quedan { $left } de { $full } mm para raíces jóvenes: alcanza para { $days } días sin lluvia
+}
+water_left_seen = { $days ->
+    [0] tierra hallada mojada el { $day }, quedan { $left } de { $full } mm para raíces jóvenes: alcanza para hoy, y no más sin lluvia
+    [one] tierra hallada mojada el { $day }, quedan { $left } de { $full } mm para raíces jóvenes: alcanza para { $days } día sin lluvia
+   *[other] tierra hallada mojada el { $day }, quedan { $left } de { $full } mm para raíces jóvenes: alcanza para { $days } días sin lluvia
+}
+water_left_usual = { $days ->
+    [one] quedan { $left } de { $full } mm para raíces jóvenes, si cayó la lluvia usual en { $days } día que nadie leyó: meta un dedo en la tierra
+   *[other] quedan { $left } de { $full } mm para raíces jóvenes, si cayó la lluvia usual en { $days } días que nadie leyó: meta un dedo en la tierra
+}
+water_left_near = quedan { $left } de { $full } mm para raíces jóvenes, hacen falta { $needed }: no más lejos de lo que yerra un pluviómetro. Meta un dedo en la tierra y siembre donde esté mojada
+water_left_short = solo quedan { $left } de { $full } mm para raíces jóvenes, hacen falta { $needed }: espere unos { $rain } mm de lluvia, o anote la tierra como mojada donde un dedo la halle así
 water_short = { $days ->
     [one] solo { $mm } mm de lluvia en { $days } día, hacen falta { $needed }: espere la lluvia
    *[other] solo { $mm } mm de lluvia en { $days } días, hacen falta { $needed }: espere la lluvia
@@ -277,6 +293,14 @@ gap_kept_too_long = el { $day } se pusieron aquí plantas a raíz desnuda pasada
 gap_wildlings = plántulas del monte, en bolsa desde el { $day }: sombra densa y humedad hasta el { $until }, o saque un pilón y vea que aguanta, y luego hacia la luz por pasos
 gap_no_plant_back = aquí se usó { $what } el { $day }, y no está anotado cuánto pide la etiqueta esperar antes de sembrar: lo que mata malezas mata raíces tiernas. Lea la etiqueta y anótelo otra vez con ese día y a los cuántos días se puede sembrar
 gap_coming_day = es un día por venir: su lluvia todavía no se sabe
+gap_coming_after_dry = { $days ->
+    [one] un día por venir tras { $days } día seco, el último el { $day }: las plantas salen solo si antes llueve bien
+   *[other] un día por venir tras { $days } días secos, el último el { $day }: las plantas salen solo si antes llueve bien
+}
+gap_unread_after_dry = { $days ->
+    [one] { $days } día seco, el último el { $day }, y la lluvia desde entonces no está anotada: lea el pluviómetro y anótela, también los ceros, o anote la tierra como mojada donde un dedo la halle así
+   *[other] { $days } días secos, el último el { $day }, y la lluvia desde entonces no está anotada: lea el pluviómetro y anótela, también los ceros, o anote la tierra como mojada donde un dedo la halle así
+}
 gap_most_of_bed_died = hasta el { $day } murieron aquí { $dead } de nadie sabe qué y { $alive } viven: primero busque la causa, y anótela como plaga o enfermedad de esta parcela, o como ninguna, o el conteo otra vez con su causa; si no, cuente otra vez desde el { $again }
 gap_many_died = hasta el { $day } había { $gone } muertas o perdidas y { $alive } vivas, y nadie anotó de qué: busque la causa y anótela como plaga o enfermedad, o como ninguna; si no, cuente otra vez desde el { $again }
 gap_no_plant_back_plants = tratada con { $what } el { $day }: nadie sabe aquí si daña las plantas, y no está anotado cuánto pide la etiqueta esperar antes de sembrar. Lea la etiqueta y anótelo otra vez con ese día y a los cuántos días se puede sembrar, 0 si no es contra malezas. También basta contar las vivas desde el { $alive }
@@ -360,6 +384,7 @@ source_wildlings = práctica común: las plántulas del monte quedan embolsadas 
 source_plant_back = el tiempo antes de sembrar anotado con lo que se usó contra malezas; mandan la etiqueta y las normas del lugar
 source_drowned = nuestro: { $DROWNED_MM } mm en dos días es tres veces lo que guarda la tierra alrededor de un pilón; la capacidad de campo llega a los dos o tres días (práctica común), en arena en un día, en arcilla en { $CLAY_DRAINS_DAYS }, y con cada { $DAY_MORE_MM } mm más un día después; en hondonadas más tarde
 source_usual_rains = sin lectura del pluviómetro en { $NO_GAUGE_DAYS } días: las lluvias usuales de la época (nuestro, práctica común)
+source_water_left = balance diario de FAO-56 (ecuaciones 82 a 88), por el pluviómetro, con lo que toma el aire según Hargreaves (ecuación 52); los primeros { $ROOT_DEPTH_CM } cm, el agua que guarda cada textura según el Departamento de Agricultura de Estados Unidos, de la que raíces jóvenes toman fácil { $EASILY_TAKEN_SHARE } % (nuestro)
 source_light_to_come = nuestro: necesita un modelo de la luz bajo las nodrizas, que todavía no existe
 source_positions = práctica común: hoyos del trazo de la parcela como se trazó, contando una vez el que comparten dos especies, menos los impedidos y las plantas vivas
 source_no_figure = el perfil de la especie, que no lo dice
@@ -382,6 +407,7 @@ source_nurses = nuestro: la copa de una nodriza cambia en dos meses
 source_light_ahead = práctica común: la luz se revisa 3 meses antes de sembrar; una lectura vale { $READING_LASTS_DAYS } días (nuestro)
 source_soil_ahead = práctica común: la varilla con el suelo a capacidad de campo antes de sembrar; Bengough et al. 2011 para el límite
 source_survival = práctica común: a 1, 3, 6 y 12 meses; Evans & Turnbull 2004, de memoria
+source_young_water = práctica común: se riegan o se miran las plantas jóvenes tras una semana sin lluvia en sus primeras 8 semanas; FAO-56 para lo que queda en la tierra
 source_going_out = nuestro: nada impide la salida de la bandeja a la parcela; antes de que acaben lo que aguanta la bolsa y las lluvias seguras
 source_gauge = práctica común: se lee cada mañana
 source_collar = cuello de al menos max(mínimo, altura / 8): nuestro, práctica común (Jaenicke 1999 tiene 6, de memoria); mínimo: { $floor }

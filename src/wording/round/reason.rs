@@ -92,6 +92,7 @@ impl Wording {
             | RoundReason::LifeEnds { .. } => self.seed_reason(why, on),
             RoundReason::WorkMissing { .. }
             | RoundReason::RingWeeding { .. }
+            | RoundReason::YoungDry { .. }
             | RoundReason::NursesNotCounted { .. }
             | RoundReason::LightNotRead { .. }
             | RoundReason::SoilNotKnown { .. }
@@ -360,6 +361,15 @@ impl Wording {
         }
         if let RoundReason::RingWeeding { days_since, plants } = why {
             return self.round_rings(*plants, *days_since);
+        }
+        if let RoundReason::YoungDry { plants, dry_days, left } = why {
+            return match (dry_days, left) {
+                (Some(days), _) => self.round_young_dry(*plants, *days),
+                (None, Some(left)) => {
+                    self.round_young_short(*plants, self.number(left.left_mm, 0), self.number(left.full_mm, 0))
+                }
+                (None, None) => String::new(),
+            };
         }
         if let RoundReason::NursesNotCounted { days_since, alive } = why {
             return self.round_nurses(*alive, *days_since);

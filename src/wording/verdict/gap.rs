@@ -86,6 +86,8 @@ impl Wording {
             }
             Gap::PlugTells { on, until } => self.gap_plug_tells(self.day(*on), self.day(*until)),
             Gap::ComingDay => self.gap_coming_day(),
+            Gap::ComingAfterDry { days, last } => self.gap_coming_after_dry(*days, self.day(*last)),
+            Gap::UnreadAfterDry { days, last } => self.gap_unread_after_dry(*days, self.day(*last)),
             Gap::NoWaitingTime { with, day, beside } => self.no_waiting_time(with, *day, beside.as_ref()),
         }
     }
@@ -179,6 +181,8 @@ mod tests {
             Gap::LightSince { since: Day::from_number(20_000), until: Day::from_number(20_021) },
             Gap::PlugTells { on: Day::from_number(20_000), until: Day::from_number(20_021) },
             Gap::ComingDay,
+            Gap::ComingAfterDry { days: 29, last: Day::from_number(20_000) },
+            Gap::UnreadAfterDry { days: 29, last: Day::from_number(20_000) },
             Gap::ManyDied { on: Day::from_number(20_000), gone: 30, alive: 18, again_from: Day::from_number(20_014) },
             Gap::MostOfBedDied {
                 on: Day::from_number(20_000),

@@ -67,6 +67,10 @@ impl Wording {
             Measure::TuberShape(tubers) => self.tuber_words(*tubers),
             Measure::Rain { mm, days } => self.measure_rain(self.number_beside(*mm, limits, 1), *days),
             Measure::RainAtLeast { mm, days } => self.measure_rain_at_least(self.number(*mm, 1), *days),
+            Measure::WaterLeft { mm, of_mm } => {
+                self.measure_water_left(self.number_beside(*mm, limits, 0), self.number(*of_mm, 0))
+            }
+            Measure::WaterAtLeast(mm) => self.measure_water_at_least(self.number(*mm, 0)),
             Measure::Until(day) => self.measure_until(self.day(*day)),
             Measure::On(day) => self.day(*day),
             Measure::Work(task) => self.work_words(*task),
@@ -125,7 +129,7 @@ pub(super) fn limits_of(needed: Option<&Measure>) -> Vec<f64> {
         vec![*least, *most]
     } else if let Some(Measure::ResistanceAtMost { mpa, .. }) = needed {
         vec![*mpa]
-    } else if let Some(Measure::RainAtLeast { mm, .. }) = needed {
+    } else if let Some(Measure::RainAtLeast { mm, .. } | Measure::WaterAtLeast(mm)) = needed {
         vec![*mm]
     } else {
         Vec::new()

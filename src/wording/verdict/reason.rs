@@ -8,7 +8,7 @@ use crate::reckon::bed::soil::rests_on_a_hole;
 use crate::reckon::picture::quantity::{
     AtWork, Beside, CollarRule, DaysAtLeast, DaysOfSpecies, Ground, Hardened, HeightBand, Holds, Hole, InContainer,
     KeepsUntil, LeavesAtLeast, Light, LightApart, LightBand, LightRead, LightSpan, LightStep, LivesBare, NotSo,
-    PlantsAtLeast, Positions, RainAtLeast, RatioAtMost, ResistanceAtMost, Sample, Until, Wet, WorkWithin,
+    PlantsAtLeast, Positions, RatioAtMost, ResistanceAtMost, Sample, Until, WaterLeft, WaterNeeded, Wet, WorkWithin,
 };
 use crate::reckon::picture::question::Found;
 use crate::reckon::picture::{Basis, Criterion, Question};
@@ -409,26 +409,44 @@ impl Wording {
 
     fn water_reason(
         &self,
-        &Found { needed, known, met, .. }: &Found<RainAtLeast, Wet>,
+        &Found { needed, known, basis, met }: &Found<WaterNeeded, Wet>,
         blocks: bool,
         drained: Option<Day>,
     ) -> String {
+        let needed_mm = match needed {
+            WaterNeeded::Rain(rain) => rain.mm,
+            WaterNeeded::Left(mm) => mm,
+        };
         match known {
+            Wet::Left(left) => self.water_left_reason(&left, needed_mm, (met, blocks, basis)),
             Wet::Drowned { mm, on } => {
                 self.water_drowned(self.number(mm, 0), self.day(on), self.day(drained.unwrap_or(on)))
             }
             Wet::Drained { mm, on } => self.water_drained(self.number(mm, 0), self.day(on)),
             Wet::UsualRains => self.water_usual(),
             Wet::Rain { mm, days } => {
-                let fallen = self.number_beside(mm, &[needed.mm], 1);
+                let fallen = self.number_beside(mm, &[needed_mm], 1);
                 if met {
                     self.water_met(fallen, days)
                 } else if !blocks {
-                    self.water_near(fallen, days, self.number(needed.mm, 1))
+                    self.water_near(fallen, days, self.number(needed_mm, 1))
                 } else {
-                    self.water_short(fallen, days, self.number(needed.mm, 1))
+                    self.water_short(fallen, days, self.number(needed_mm, 1))
                 }
             }
+        }
+    }
+
+    /// What is left of the water for young roots, for how long that is enough, and how much rain to wait for.
+    fn water_left_reason(&self, left: &WaterLeft, needed_mm: f64, (met, blocks, basis): (bool, bool, Basis)) -> String {
+        let (mm, full) = (self.number_beside(left.left_mm, &[needed_mm], 0), self.number(left.full_mm, 0));
+        let needed = self.number(needed_mm, 0);
+        match (met, left.seen_wet) {
+            (true, _) if basis == Basis::Assumed => self.water_left_usual(mm, full, left.unread_days),
+            (true, Some(on)) => self.water_left_seen(self.day(on), mm, full, left.days),
+            (true, None) => self.water_left_met(mm, full, left.days),
+            (false, _) if !blocks => self.water_left_near(mm, full, needed),
+            (false, _) => self.water_left_short(mm, full, needed, self.number(left.missing_mm.ceil(), 0)),
         }
     }
 

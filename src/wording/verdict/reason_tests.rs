@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use super::*;
 use crate::base::word::Word;
 use crate::reckon::picture::quantity::LivesBare;
-use crate::reckon::picture::quantity::PestSeen;
+use crate::reckon::picture::quantity::{PestSeen, RainAtLeast};
 use crate::reckon::picture::question::Known;
 use crate::reckon::picture::{Basis, Gap, Rule, SampleUnit};
 use crate::wording::Lang;
@@ -88,10 +88,15 @@ fn every_question() -> Vec<[Criterion; 3]> {
         in_every_state(Question::Weeded, work(GroundTask::Weeded), done, None),
         in_every_state(Question::Mulched, work(GroundTask::Mulched), done, None),
         in_every_state(Question::Fenced, work(GroundTask::Fenced), done, None),
-        in_every_state(Question::Water, RainAtLeast { mm: 20.0, days: 3 }, rain(25.0), rain(4.0)),
+        in_every_state(Question::Water, WaterNeeded::Rain(RainAtLeast { mm: 20.0, days: 3 }), rain(25.0), rain(4.0)),
         in_every_state(Question::Season, Until(on("2026-04-15")), on("2026-04-01"), on("2026-06-01")),
         in_every_state(Question::OpenPositions, PlantsAtLeast(1), Positions(9), Positions(0)),
     ]
+}
+
+fn water_left(left_mm: f64) -> Wet {
+    let days = ((left_mm - 26.25) / 3.6).max(0.0) as i32;
+    Wet::Left(WaterLeft { left_mm, full_mm: 37.5, days, missing_mm: 37.5 - left_mm, unread_days: 0, seen_wet: None })
 }
 
 #[test]
@@ -144,8 +149,22 @@ fn a_grower_hears_what_is_short_and_what_to_do() {
             "too few can be planted: 2 to 4 plants, likely 3; a load is 5",
         ),
         (
-            judged(Question::Water, RainAtLeast { mm: 20.0, days: 3 }, Wet::Rain { mm: 4.5, days: 3 }, false),
+            judged(
+                Question::Water,
+                WaterNeeded::Rain(RainAtLeast { mm: 20.0, days: 3 }),
+                Wet::Rain { mm: 4.5, days: 3 },
+                false,
+            ),
             "only 4.5 mm of rain in 3 days, 20 needed: wait for rain",
+        ),
+        (
+            judged(Question::Water, WaterNeeded::Left(26.25), water_left(9.2), false),
+            "only 9 of 38 mm left for young roots, 26 needed: wait for about 29 mm of rain, or write the ground as wet \
+             where a finger finds it so",
+        ),
+        (
+            judged(Question::Water, WaterNeeded::Left(26.25), water_left(34.0), true),
+            "34 of 38 mm left for young roots: enough for 2 days without rain",
         ),
         (
             judged(Question::ExposureStep, RatioAtMost(1.6), step(0.15, 0.9), false),

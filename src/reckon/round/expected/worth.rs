@@ -64,6 +64,7 @@ fn decision(walk: &Walk<'_>, stop: &Stop) -> Option<Decision> {
         | Task::Weed
         | Task::Mulch
         | Task::Fence
+        | Task::WaterBed
         | Task::CountNurses
         | Task::CountSurvivors => None,
     }

@@ -10,7 +10,7 @@ use crate::nursery::entry::subject::Subject;
 use crate::nursery::entry::types::{GroundTask, Kept, Roots};
 use crate::nursery::species::LooksAlive;
 use crate::reckon::forecast::{SowAgain, TrayForecast};
-use crate::reckon::picture::quantity::{BroughtBy, LeavesAtLeast, PestLacks};
+use crate::reckon::picture::quantity::{BroughtBy, LeavesAtLeast, PestLacks, WaterLeft};
 use crate::reckon::picture::{Gap, Measure, Source, Stage};
 use crate::words;
 
@@ -73,6 +73,8 @@ words! {
         Mulch: "mulch", "acolchar";
         /// Fence.
         Fence: "fence", "cercar";
+        /// Water young plants in a bed, or look whether they need it.
+        WaterBed: "water_bed", "regar plantas";
         /// Count nurse plants.
         CountNurses: "count_nurses", "contar nodrizas";
         /// Read the light of a bed.
@@ -518,6 +520,15 @@ pub enum RoundReason {
         days_since: i32,
         /// Young plants living there.
         plants: u32,
+    },
+    /// Young plants in ground that is or may be dry.
+    YoungDry {
+        /// How many.
+        plants: u32,
+        /// Days without rain by the gauge, where they are a week or more.
+        dry_days: Option<i32>,
+        /// What is left for their roots, where that can be reckoned.
+        left: Option<WaterLeft>,
     },
     /// Nurse plants not counted for so long.
     NursesNotCounted {

@@ -43,7 +43,7 @@ enum Written {
 }
 
 /// Every task, in the order of [`Task`].
-pub const TASKS: [TaskFacts; 32] = [
+pub const TASKS: [TaskFacts; 33] = [
     TaskFacts::of(Task::Gauge, "weather", None, Written::Rain),
     TaskFacts::of(Task::GoOut, "outplanted", Some(Caution::Planting), Written::Tray(|story| story.accounts.planted)),
     TaskFacts::of(Task::LastDay, "outplanted", Some(Caution::Planting), Written::Tray(planted_given_or_culled))
@@ -103,6 +103,12 @@ pub const TASKS: [TaskFacts; 32] = [
     TaskFacts::on_ground(Task::Weed, GroundTask::Weeded),
     TaskFacts::on_ground(Task::Mulch, GroundTask::Mulched),
     TaskFacts::on_ground(Task::Fence, GroundTask::Fenced),
+    TaskFacts::of(
+        Task::WaterBed,
+        "soil_checked",
+        Some(Caution::Planting),
+        Written::Bed(|bed| many(bed.story.soil.len())),
+    ),
     TaskFacts::of(Task::CountNurses, "nurse_counted", Some(Caution::InTheField), Written::Bed(last_nurse_counts)),
     TaskFacts::of(Task::ReadLight, "light_read", None, Written::Light).or_by(&["place_set"]),
     TaskFacts::of(Task::CheckSoil, "soil_checked", None, Written::Bed(|bed| many(bed.story.soil.len()))),

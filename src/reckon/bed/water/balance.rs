@@ -1,0 +1,283 @@
+//! What is left of the water that young roots reach: the daily balance of FAO-56 for the top of the ground, from the gauge and the
+//! temperatures. One for each texture and day, and a short one for a bed whose ground somebody found wet.
+
+use super::texture::{TEXTURES, Texture};
+use crate::base::Day;
+use crate::nursery::entry::{SeasonSet, Weather};
+use crate::reckon::bed::water::NO_GAUGE_DAYS;
+use crate::reckon::site::Site;
+use crate::science::water::evaporation::{DayWeather, Sunlight, Vapour, evaporation};
+use crate::science::water::root_zone::{RootZone, StressOf, WaterDay};
+
+/// Depth that young roots reach, cm: that of a bag. Ours, common practice (15 to 25 cm).
+pub(crate) const ROOT_DEPTH_CM: f64 = 25.0;
+/// Share of the water held that young roots take easily. Ours: FAO-56, table 22, has 0.30 of cacao and 0.40 of coffee for roots that
+/// are there; in the first 8 weeks no more.
+pub(crate) const EASILY_TAKEN_SHARE: f64 = 0.30;
+/// Crop coefficient of weeded ground with small plants: that of young coffee on bare ground (FAO-56, table 12).
+pub(crate) const KC: f64 = 0.9;
+/// Reference evapotranspiration where no temperature is written, mm a day: of 3 to 5 at about 20 degrees C in the humid tropics (FAO-56,
+/// table 2, from memory).
+pub(crate) const USUAL_ET0_MM: f64 = 4.0;
+/// Days that are looked back. Ours: by then the ground has forgotten how it was.
+pub(crate) const BALANCE_DAYS: i32 = 60;
+/// Gauge lines in them from which the balance is reckoned without monthly normals.
+pub(crate) const LEAST_GAUGE_DAYS: usize = 30;
+/// A dry run from so many written days on: a day after it that nobody read is not filled with usual rain. Ours, by the 7 days of
+/// Sivakumar 1988.
+pub(crate) const DRY_RUN_DAYS: i32 = 7;
+/// Rain of a dry day, mm at most. Sivakumar 1988, from memory.
+pub(crate) const DRY_DAY_MM: f64 = 1.0;
+/// For so many days without a line a dry run is remembered. Ours.
+pub(crate) const DRY_RUN_REMEMBERED_DAYS: i32 = 30;
+
+/// How a day's rain is known.
+#[derive(Clone, Copy, PartialEq, Debug)]
+enum Rain {
+    Read(f64),
+    /// Not read: what the month usually brings in a day, where that is written.
+    Unread(Option<f64>),
+    /// Not read, after a dry run.
+    InDrought,
+}
+
+#[derive(Clone, Copy, PartialEq, Debug)]
+struct OneDay {
+    day: Day,
+    rain: Rain,
+    et0_mm: f64,
+}
+
+/// Days without rain, as written.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub(crate) struct DryRun {
+    /// Days written as dry, one after the other.
+    pub(crate) days: i32,
+    /// The last of them.
+    pub(crate) last: Day,
+}
+
+/// What days that nobody read are taken to have brought.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+enum Unread {
+    Nothing,
+    /// What the month usually brings; nothing after a dry run.
+    Usual,
+    /// All that the ground takes; nothing after a dry run.
+    MuchOutsideDrought,
+    Much,
+}
+
+const WAYS: [Unread; 4] = [Unread::Nothing, Unread::Usual, Unread::MuchOutsideDrought, Unread::Much];
+
+/// Water missing to field capacity this morning, mm, by what days that nobody read may have brought.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub(super) struct Missing {
+    /// What the ground holds when it is full, mm.
+    pub(super) full_mm: f64,
+    pub(super) with_nothing_mm: f64,
+    pub(super) with_usual_mm: f64,
+    pub(super) with_much_outside_drought_mm: f64,
+    pub(super) with_much_mm: f64,
+    /// Water that a day takes, mm.
+    pub(super) demand_mm: f64,
+    /// Days that nobody read since the ground was last full.
+    pub(super) unread_days: i32,
+    /// The first of them.
+    pub(super) first_unread: Option<Day>,
+}
+
+impl Missing {
+    /// What may be missing before young roots suffer, mm.
+    pub(super) fn easily_mm(&self) -> f64 {
+        EASILY_TAKEN_SHARE * self.full_mm
+    }
+}
+
+/// The water of a day, for every texture.
+#[derive(Clone, PartialEq, Debug)]
+pub(crate) struct Waters {
+    days: Vec<OneDay>,
+    /// Whether the gauge or the normals tell enough to go by the balance.
+    pub(super) tells: bool,
+    pub(super) has_usual: bool,
+    dry_run: Option<DryRun>,
+    by_texture: [Option<Missing>; TEXTURES.len()],
+}
+
+impl Waters {
+    /// The water of a site on the morning of a day.
+    pub(crate) fn of(site: &Site, day: Day) -> Waters {
+        let (days, dry_run) = days(site, day);
+        let has_usual = site.season.on(day).is_some_and(|season| season.rain_mm.is_some());
+        let is_read = |one: &OneDay| matches!(one.rain, Rain::Read(_));
+        let lines = days.iter().filter(|one| is_read(one)).count();
+        let lately = days.iter().any(|one| is_read(one) && day.days_since(one.day) < NO_GAUGE_DAYS);
+        let tells = lately && (has_usual || lines >= LEAST_GAUGE_DAYS);
+        // Before the record began nothing is known but what is usual.
+        let from = if has_usual { 0 } else { days.iter().position(is_read).unwrap_or(0) };
+        let mut waters = Waters { days, tells, has_usual, dry_run, by_texture: [None; TEXTURES.len()] };
+        if tells {
+            // As dry as can be at first: what is not known does not count as wet.
+            waters.by_texture = TEXTURES.map(|texture| waters.missing(texture, from, texture.full_mm()));
+        }
+        waters
+    }
+
+    /// What is missing in ground of a texture.
+    pub(super) fn of_texture(&self, texture: Texture) -> Option<Missing> {
+        self.by_texture[texture as usize]
+    }
+
+    /// What is missing in ground that was full on a day.
+    pub(super) fn since_full(&self, texture: Texture, on: Day) -> Option<Missing> {
+        let from = self.days.iter().position(|one| one.day >= on)?;
+        self.missing(texture, from, 0.0)
+    }
+
+    /// The dry run that goes on, or after which nobody read the gauge.
+    pub(crate) fn dry_run(&self) -> Option<DryRun> {
+        self.dry_run
+    }
+
+    fn missing(&self, texture: Texture, from: usize, at_first_mm: f64) -> Option<Missing> {
+        let zone = RootZone::new(texture.full_mm(), EASILY_TAKEN_SHARE, false, StressOf::StartOfDay).ok()?;
+        let (last, before) = self.days.get(from..)?.split_last()?;
+        let mut missing_mm = [at_first_mm; WAYS.len()];
+        let (mut unread_days, mut first_unread) = (0, None);
+        for one in before.iter().chain([last]) {
+            for (missing_mm, way) in missing_mm.iter_mut().zip(WAYS) {
+                let rain_mm = one.rain.mm(way, zone.taw_mm());
+                let water = WaterDay { rain_mm, irrigation_mm: 0.0, et0_mm: one.et0_mm, kc: KC };
+                *missing_mm = if one.day == last.day {
+                    // The day itself has only begun.
+                    (*missing_mm - rain_mm).max(0.0)
+                } else {
+                    zone.day(*missing_mm, &water).map_or(*missing_mm, |told| told.dr_end_mm)
+                };
+            }
+            if !matches!(one.rain, Rain::Read(_)) {
+                unread_days += 1;
+                first_unread.get_or_insert(one.day);
+            } else if missing_mm[0] <= one.et0_mm * KC {
+                (unread_days, first_unread) = (0, None);
+            }
+        }
+        let [with_nothing_mm, with_usual_mm, with_much_outside_drought_mm, with_much_mm] = missing_mm;
+        let demand_mm = last.et0_mm * KC;
+        let full_mm = zone.taw_mm();
+        let missing = Missing {
+            full_mm,
+            with_nothing_mm,
+            with_usual_mm,
+            with_much_outside_drought_mm,
+            with_much_mm,
+            demand_mm,
+            unread_days,
+            first_unread,
+        };
+        Some(missing)
+    }
+}
+
+impl Rain {
+    fn mm(self, way: Unread, much_mm: f64) -> f64 {
+        match (self, way) {
+            (Rain::Read(mm), _) => mm,
+            (_, Unread::Nothing) | (Rain::InDrought, Unread::Usual | Unread::MuchOutsideDrought) => 0.0,
+            (Rain::Unread(usual), Unread::Usual) => usual.unwrap_or(0.0),
+            (Rain::Unread(_), Unread::MuchOutsideDrought | Unread::Much) | (Rain::InDrought, Unread::Much) => much_mm,
+        }
+    }
+}
+
+/// The days looked back to, the day itself last, and the dry run at their end.
+fn days(site: &Site, day: Day) -> (Vec<OneDay>, Option<DryRun>) {
+    let et0 = Et0::of(site, day);
+    let mut dry = DryRun { days: 0, last: day };
+    let of_day = |on: Day| {
+        let weather = site.weather.get(&on).map(|(_, weather)| weather);
+        let rain = match weather.and_then(|weather| weather.rain_mm) {
+            Some(rain) => {
+                dry = DryRun { days: if rain.0 > DRY_DAY_MM { 0 } else { dry.days + 1 }, last: on };
+                Rain::Read(rain.0)
+            }
+            None if is_remembered(dry, on) => Rain::InDrought,
+            None => {
+                dry.days = 0;
+                Rain::Unread(usual_mm(site, on))
+            }
+        };
+        OneDay { day: on, rain, et0_mm: et0.mm(site, weather, on) }
+    };
+    let days = (0..=BALANCE_DAYS).rev().map(|back| day.plus(-back)).map(of_day).collect();
+    (days, Some(dry).filter(|dry| is_remembered(*dry, day)))
+}
+
+fn is_remembered(dry: DryRun, day: Day) -> bool {
+    dry.days >= DRY_RUN_DAYS && day.days_since(dry.last) <= DRY_RUN_REMEMBERED_DAYS
+}
+
+/// What a month usually brings in a day, mm.
+fn usual_mm(site: &Site, day: Day) -> Option<f64> {
+    let (year, month, _) = day.ymd();
+    let first = Day::from_ymd(year, month, 1)?;
+    let next = Day::from_ymd(year + i32::from(month == 12), month % 12 + 1, 1)?;
+    let of_month = site.season.on(day)?.rain_mm.as_ref()?.get(month as usize - 1)?;
+    Some(of_month.0 / f64::from(next.days_since(first)))
+}
+
+/// Reference evapotranspiration of a place.
+struct Et0 {
+    place: Option<(f64, f64)>,
+    /// Of a day without temperatures: by the mean of those written lately.
+    otherwise_mm: f64,
+}
+
+impl Et0 {
+    fn of(site: &Site, day: Day) -> Et0 {
+        let place = site.nursery.on(day).map(|nursery| (nursery.latitude_deg.0, nursery.altitude_m.0));
+        let mut et0 = Et0 { place, otherwise_mm: USUAL_ET0_MM };
+        let lines = site.weather.range(day.plus(-BALANCE_DAYS)..=day);
+        let written: Vec<f64> =
+            lines.filter_map(|(on, (_, weather))| et0.hargreaves(*on, written_c(weather)?)).collect();
+        if !written.is_empty() {
+            et0.otherwise_mm = written.iter().sum::<f64>() / written.len() as f64;
+        }
+        et0
+    }
+
+    /// By the temperatures written of the day, else by those usual in its month, else as on the days that have them.
+    fn mm(&self, site: &Site, weather: Option<&Weather>, day: Day) -> f64 {
+        let written = weather.and_then(written_c);
+        let temperatures_c = written.or_else(|| usual_c(site.season.on(day)?, day));
+        temperatures_c.and_then(|both| self.hargreaves(day, both)).unwrap_or(self.otherwise_mm)
+    }
+
+    fn hargreaves(&self, day: Day, (tmin_c, tmax_c): (f64, f64)) -> Option<f64> {
+        let (lat_deg, elev_m) = self.place?;
+        let doy = u32::try_from(day.days_since(Day::from_ymd(day.ymd().0, 1, 1)?) + 1).ok()?;
+        let weather = DayWeather {
+            lat_deg,
+            elev_m,
+            doy,
+            tmax_c,
+            tmin_c,
+            vapour: Vapour::Unknown,
+            wind_m_s: None,
+            light: Sunlight::Unknown,
+            soil_heat_mj: 0.0,
+        };
+        Some(evaporation(&weather).ok()?.hargreaves_mm)
+    }
+}
+
+/// The coldest and the warmest of a day, where both are written.
+fn written_c(weather: &Weather) -> Option<(f64, f64)> {
+    Some((weather.tmin_c?.0, weather.tmax_c?.0))
+}
+
+fn usual_c(season: &SeasonSet, day: Day) -> Option<(f64, f64)> {
+    let month = day.ymd().1 as usize - 1;
+    Some((season.tmin_c.as_ref()?.get(month)?.0, season.tmax_c.as_ref()?.get(month)?.0))
+}

@@ -1,0 +1,258 @@
+//! The water left for young roots: how much, for how long, and what an unread gauge and a drought make of it.
+
+use outplant::base::Day;
+use outplant::reckon::picture::{Basis, Criterion, Gap, Measure, Picture, Rule, RuleSource, Source};
+use outplant::reckon::round::{Stop, Task};
+use outplant::reckon::{View, draw_picture, round};
+use outplant::wording::verdict::About;
+use outplant::wording::{Lang, Wording};
+use serde_json::{Value, json};
+
+use crate::support::{Book, bed_species, criterion, day, open_bed, ready_coffee, small_nursery};
+
+const TODAY: &str = "2026-04-15";
+
+/// A bed for coffee on a field of a texture, rains from March to the middle of June.
+fn bed_on(texture: &str) -> Book {
+    let mut book = small_nursery();
+    book.write("2025-01-01", "field_set", json!({"field":"Upper","texture":texture}));
+    let plan = json!([{"species":"COA","pattern":"square","row_m":2,"in_row_m":2}]);
+    book.write("2025-01-01", "bed_set", json!({"bed":"B","field":"Upper","length_m":20,"width_m":6,"plan":plan}));
+    book
+}
+
+/// So much a month, and the rains of the small nursery.
+fn usual(book: &mut Book, rain_mm: f64) {
+    let rains = json!([{"from":"03-01","until":"06-15"}]);
+    book.write("2025-01-02", "season_set", json!({"rains":rains,"rain_mm":vec![rain_mm; 12]}));
+}
+
+/// The same rain on each day from so many days before today to so many before it.
+fn rain(book: &mut Book, mm: f64, from: i32, until: i32) {
+    for back in (until..=from).rev() {
+        book.write(&day(TODAY).plus(-back).to_string(), "weather", json!({"rain_mm":mm}));
+    }
+}
+
+fn of(picture: &Picture) -> Criterion {
+    criterion(&bed_species(picture, "B", "COA").criteria, Rule::Water).clone()
+}
+
+fn water(book: &Book) -> Criterion {
+    of(&book.on(TODAY))
+}
+
+/// On a day so many days after today, looked at today.
+fn ahead(book: &Book, days: i32) -> Criterion {
+    let on: Day = day(TODAY).plus(days);
+    of(&draw_picture(View { day: on, known: None }, day(TODAY), book.entries.iter().cloned()))
+}
+
+fn said(criterion: &Criterion) -> String {
+    Wording::new(Lang::En).reason(criterion, About::Bed)
+}
+
+fn left_mm(criterion: &Criterion) -> (f64, f64) {
+    match criterion.known() {
+        Some(Measure::WaterLeft { mm, of_mm }) => (mm, of_mm),
+        other => panic!("{other:?}"),
+    }
+}
+
+fn stands(criterion: &Criterion) -> (Option<bool>, bool, bool) {
+    (criterion.met(), criterion.blocks, criterion.warns)
+}
+
+#[test]
+fn a_little_rain_every_day_keeps_the_ground_wet() {
+    for has_usual in [true, false] {
+        let mut book = bed_on("loam");
+        if has_usual {
+            usual(&mut book, 150.0);
+        }
+        rain(&mut book, 5.0, 29, 0);
+        let wet = water(&book);
+        assert_eq!((stands(&wet), wet.basis()), ((Some(true), false, false), Basis::Reckoned), "{}", said(&wet));
+        assert_eq!(wet.source, Source::Rule(RuleSource::WaterLeft));
+        assert!(said(&wet).contains("38 of 38 mm left for young roots"), "{}", said(&wet));
+    }
+}
+
+#[test]
+fn ground_filled_three_days_ago_still_feeds_young_roots_on_loam_and_not_on_sand() {
+    let filled = |texture: &str| {
+        let mut book = bed_on(texture);
+        rain(&mut book, 0.0, 31, 5);
+        rain(&mut book, 45.0, 4, 3);
+        rain(&mut book, 0.0, 2, 1);
+        book
+    };
+    // No temperatures: 4 x 0.9 = 3.6 mm a day, of 37.5 mm on loam; two dry days take 7.2, and 11.25 may go.
+    let loam = water(&filled("loam"));
+    let (left, full) = left_mm(&loam);
+    assert!((left - 30.3).abs() < 1e-9 && full == 37.5, "{left} of {full}");
+    assert_eq!(loam.needed(), Some(Measure::WaterAtLeast(26.25)));
+    assert_eq!(stands(&loam), (Some(true), false, false));
+    assert_eq!(said(&loam), "30 of 38 mm left for young roots: enough for 1 day without rain");
+    // Sand holds 18.75: no more than 5.6 may go, and a gauge errs by a tenth.
+    let mut sand = filled("sand");
+    rain(&mut sand, 0.0, 0, 0);
+    assert_eq!(stands(&water(&sand)), (Some(false), false, true));
+    let tomorrow = of(&sand.on("2026-04-16"));
+    assert_eq!(tomorrow.met(), None, "{}", said(&tomorrow));
+    sand.write("2026-04-16", "weather", json!({"rain_mm":0}));
+    let dry = of(&sand.on("2026-04-16"));
+    assert_eq!(stands(&dry), (Some(false), true, false));
+    assert!(said(&dry).contains("wait for about 11 mm of rain"), "{}", said(&dry));
+}
+
+#[test]
+fn the_air_takes_by_hargreaves_as_other_libraries_reckon_it() {
+    // c4 of tests/reference/et0.json: 1.537 S, 900 m, day 250, 21.4 and 12.2 degrees: 3.62188463 mm.
+    let mut book = bed_on("loam");
+    let place = json!({"name":"T","latitude_deg":-1.537,"longitude_deg":36.0,"altitude_m":900,"utc_offset_h":3});
+    book.write("2026-01-01", "nursery_set", place);
+    for back in 0..30 {
+        let on = day("2026-09-08").plus(-back).to_string();
+        book.write(&on, "weather", json!({"rain_mm": if back == 2 { 60 } else { 0 }}));
+    }
+    book.write("2026-09-07", "weather", json!({"tmin_c":12.2,"tmax_c":21.4}));
+    let (left, full) = left_mm(&of(&book.on("2026-09-08")));
+    assert!((full - left - 0.9 * 3.621_884_63).abs() < 1e-6, "{left} of {full}");
+}
+
+#[test]
+fn a_day_that_nobody_read_is_filled_with_usual_rain_but_not_after_a_dry_run() {
+    let mut book = bed_on("loam");
+    usual(&mut book, 150.0);
+    rain(&mut book, 5.0, 50, 6);
+    let filled = water(&book);
+    assert_eq!((stands(&filled), filled.basis()), ((Some(true), false, true), Basis::Assumed));
+    assert!(said(&filled).contains("usual rain fell on 6 days that nobody read"), "{}", said(&filled));
+    // Without what is usual it is not known, and does not hold back.
+    let mut unusual = bed_on("loam");
+    rain(&mut unusual, 5.0, 50, 6);
+    let unknown = water(&unusual);
+    assert_eq!(stands(&unknown), (None, false, true));
+    assert!(said(&unknown).contains("1 of the last 7 days"), "{}", said(&unknown));
+    // Six dry days are no dry run, seven are.
+    for (dry_days, holds) in [(6, false), (7, true)] {
+        let mut book = bed_on("loam");
+        usual(&mut book, 150.0);
+        rain(&mut book, 5.0, 50, dry_days + 2);
+        rain(&mut book, 0.0, dry_days + 1, 2);
+        assert_eq!((water(&book).blocks, water(&book).warns), (holds, !holds), "{dry_days}");
+    }
+}
+
+#[test]
+fn the_morning_after_a_drought_holds_back_until_the_gauge_is_read() {
+    for (from, last) in [(29, 1), (57, 3), (60, 10)] {
+        for has_usual in [true, false] {
+            let mut book = bed_on("loam");
+            if has_usual {
+                usual(&mut book, 150.0);
+            }
+            rain(&mut book, 0.0, from, last);
+            let held = water(&book);
+            assert_eq!(stands(&held), (None, true, false), "{from} to {last}");
+            assert!(matches!(held.gap(), Some(Gap::UnreadAfterDry { last: on, .. }) if *on == day(TODAY).plus(-last)));
+            let mut rained = book.clone();
+            rain(&mut rained, 45.0, 0, 0);
+            assert_eq!(water(&rained).met(), Some(true));
+            rain(&mut book, 0.0, last - 1, 0);
+            assert_eq!(stands(&water(&book)), (Some(false), true, false));
+        }
+    }
+    // What was dry more than a month ago is forgotten.
+    let mut old = bed_on("loam");
+    rain(&mut old, 0.0, 59, 31);
+    assert_eq!(stands(&water(&old)), (Some(true), false, true));
+}
+
+#[test]
+fn without_any_gauge_line_the_usual_rains_are_taken_as_before() {
+    let mut book = bed_on("loam");
+    assert_eq!((stands(&water(&book)), water(&book).basis()), ((Some(true), false, true), Basis::Assumed));
+    usual(&mut book, 150.0);
+    assert_eq!(water(&book).source, Source::Rule(RuleSource::UsualRains));
+    // With few lines the rain of three days decides, as before.
+    let mut few = bed_on("loam");
+    rain(&mut few, 7.0, 2, 0);
+    assert_eq!(water(&few).known(), Some(Measure::Rain { mm: 21.0, days: 3 }));
+}
+
+#[test]
+fn ground_found_wet_answers_for_its_bed_as_long_as_the_balance_lasts() {
+    let mut book = bed_on("loam");
+    rain(&mut book, 0.0, 29, 0);
+    assert!(water(&book).blocks);
+    book.write("2026-04-14", "soil_checked", json!({"bed":"B","wet":true}));
+    let wet = water(&book);
+    assert_eq!((stands(&wet), wet.basis()), ((Some(true), false, false), Basis::Measured));
+    assert!(said(&wet).starts_with("found wet on 14 Apr"), "{}", said(&wet));
+    assert!(said(&wet).contains("34 of 38 mm left for young roots: enough for 2 days without rain"), "{}", said(&wet));
+    // How hard the ground is a finger does not tell.
+    let soil = criterion(&bed_species(&book.on(TODAY), "B", "COA").criteria, Rule::Soil).clone();
+    assert_eq!((soil.met(), soil.gap()), (None, None));
+    for on in ["2026-04-16", "2026-04-17", "2026-04-18", "2026-04-19"] {
+        book.write(on, "weather", json!({"rain_mm":0}));
+    }
+    assert_eq!(of(&book.on("2026-04-17")).met(), Some(true));
+    assert!(of(&book.on("2026-04-19")).blocks);
+    // It lasts as long where nobody ever read a gauge; then it is as it was.
+    let mut never = bed_on("loam");
+    never.write("2026-07-10", "soil_checked", json!({"bed":"B","wet":true}));
+    assert_eq!(of(&never.on("2026-07-12")).met(), Some(true));
+    assert_eq!(of(&never.on("2026-07-16")).met(), None);
+}
+
+#[test]
+fn a_coming_day_after_a_drought_promises_no_rain() {
+    let mut book = bed_on("loam");
+    rain(&mut book, 0.0, 29, 0);
+    let coming = ahead(&book, 3);
+    assert_eq!(stands(&coming), (None, false, true));
+    assert!(matches!(coming.gap(), Some(Gap::ComingAfterDry { days: 30, .. })), "{coming:?}");
+    let mut wet = bed_on("loam");
+    rain(&mut wet, 5.0, 29, 0);
+    assert_eq!(ahead(&wet, 2).met(), Some(true));
+    assert_eq!(ahead(&wet, 6).gap(), Some(&Gap::ComingDay));
+}
+
+#[test]
+fn plants_set_out_lately_are_watered_in_a_dry_week_and_no_longer_once_their_ground_is_wet() {
+    let mut book = small_nursery();
+    ready_coffee(&mut book, "cof-1");
+    open_bed(&mut book, "B");
+    book.write("2026-04-16", "outplanted", json!({"tray":"cof-1","bed":"B","count":20}));
+    let dry = |book: &mut Book, from: u32, until: u32| {
+        for on in from..=until {
+            book.write(&format!("2026-04-{on}"), "weather", json!({"rain_mm":0}));
+        }
+    };
+    let stop = |book: &Book, on: &str| -> Option<Stop> {
+        let all = round(&book.on(on));
+        all.stops.into_iter().chain(all.can_wait).find(|stop| stop.task == Task::WaterBed)
+    };
+    dry(&mut book, 16, 22);
+    assert!(stop(&book, "2026-04-22").is_none());
+    dry(&mut book, 23, 25);
+    let asked = stop(&book, "2026-04-25").unwrap();
+    assert_eq!((asked.id.as_str(), asked.at_stake.plants > 0.0), ("water_bed B", true));
+    assert!(!asked.cautions().is_empty());
+    let wet: Value = json!({"bed":"B","wet":true});
+    let mut watered = book.clone();
+    watered.write("2026-04-25", "soil_checked", wet);
+    assert!(stop(&watered, "2026-04-25").is_none());
+    let mut rained = book.clone();
+    rained.write("2026-04-26", "weather", json!({"rain_mm":30}));
+    assert!(stop(&rained, "2026-04-26").is_none());
+    // After eight weeks their roots look for themselves.
+    for back in 0..30 {
+        let on: Day = day("2026-06-20").plus(-back);
+        book.write(&on.to_string(), "weather", json!({"rain_mm":0}));
+    }
+    assert!(stop(&book, "2026-06-10").is_some());
+    assert!(stop(&book, "2026-06-11").is_none());
+}
