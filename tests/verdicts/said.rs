@@ -150,7 +150,7 @@ fn a_ready_tray_whose_bag_ends_before_the_rains_is_told_to_be_potted_on() {
     // Its bag holds it to 14 January, the rains are safe again from 4 May.
     let late = row("2026-12-29");
     assert!(late.contains("until 4 May 2027") && late.contains("ends before, 14 Jan 2027: lift a plug"), "{late}");
-    let in_time = row("2026-11-15");
+    let in_time = row("2026-11-19");
     assert!(in_time.contains("by 14 Jan 2027 (bag)") && !in_time.contains("ends before"), "{in_time}");
 }
 
