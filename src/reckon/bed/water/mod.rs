@@ -121,20 +121,26 @@ fn by_balance(asked: Asked<'_>, missing: &Missing, look: Option<&SoilLook>) -> C
     } else if missing.with_nothing_mm == missing.with_much_mm {
         left(missing, look, Basis::Reckoned, false).advising()
     } else if missing.with_much_outside_drought_mm > held_mm {
-        not_known(needed(missing), after_dry_run(waters), true, LEFT_SOURCE)
+        let gap = after_dry_run(waters).unwrap_or_else(|| partly_read(site, missing, day));
+        not_known(needed(missing), Some(gap), true, LEFT_SOURCE)
     } else if waters.has_usual && missing.with_usual_mm <= suffers_mm {
         // Nobody saw that it rained: a finger in the ground tells.
         let mut usual = left(missing, look, Basis::Assumed, true);
         usual.warns = true;
         usual
     } else {
-        let unread_since = missing.first_unread.map_or(0, |first| day.days_since(first) + 1);
-        let of_days = unread_since.max(DRY_RUN_DAYS);
-        let read: Vec<f64> = gauge(site, day, of_days).map(|(_, mm)| mm).collect();
-        let gap = Gap::GaugePartly { days_read: read.len() as i32, of_days, mm: read.iter().sum() };
+        let gap = partly_read(site, missing, day);
         not_known(needed(missing), Some(gap), false, LEFT_SOURCE)
     };
     told.resting_on(entries)
+}
+
+/// The gauge since the first day that nobody read, a week at least.
+fn partly_read(site: &Site, missing: &Missing, day: Day) -> Gap {
+    let unread_since = missing.first_unread.map_or(0, |first| day.days_since(first) + 1);
+    let of_days = unread_since.max(DRY_RUN_DAYS);
+    let read: Vec<f64> = gauge(site, day, of_days).map(|(_, mm)| mm).collect();
+    Gap::GaugePartly { days_read: read.len() as i32, of_days, mm: read.iter().sum() }
 }
 
 /// The rule where too little is known for the balance: the rain of three days.
