@@ -109,7 +109,6 @@ fn bed(name: &str, light: Option<f64>, species: Vec<BedSpecies>) -> BedPicture {
             treatments: crate::reckon::stock::Treatments::default(),
             pests: Vec::new(),
             deaths: Vec::new(),
-            stood_at: Vec::new(),
             sprayed: Vec::new(),
             came_from: Vec::new(),
             brought: Vec::new(),
