@@ -93,7 +93,11 @@ fn worded(command: clap::Command, wording: &Wording, path: &str) -> clap::Comman
     }
     let names: Vec<(String, bool, bool)> = command
         .get_arguments()
-        .map(|argument| (argument.get_id().to_string(), argument.is_positional(), argument.is_global_set()))
+        .map(|argument| {
+            let name = argument.get_id().to_string();
+            let is_general = argument.is_global_set() || ["help", "version"].contains(&name.as_str());
+            (name, argument.is_positional(), is_general)
+        })
         .collect();
     for (name, is_positional, is_general) in names {
         let heading = match (is_positional, is_general) {
