@@ -172,7 +172,10 @@ fn shells_are_given_completions_and_man_a_page_for_each_command() {
         assert!(pages.contains(&command.to_string()), "{pages:?}");
     }
     let page = std::fs::read_to_string(folder.join("outplant-why.1")).unwrap();
-    assert!(page.contains(".SH OPCIONES") && page.contains(".SH ÓRDENES") && !page.contains(".SH NAME"), "{page}");
+    assert!(
+        page.contains(".SH \"OPCIONES DE TODA ORDEN\"") && page.contains(".SH ÓRDENES") && !page.contains(".SH NAME"),
+        "{page}"
+    );
     assert_eq!(home.done(&["help", "why", "tray"]), home.done(&["why", "tray", "--help"]));
 }
 
