@@ -412,7 +412,11 @@ fn help_is_spanish_to_the_last_heading() {
             typed.push(asked);
             let ended = home.run(&typed);
             assert_eq!(ended.code, 0, "{path:?}");
-            assert!(ended.out.contains("Uso: outplant") && ended.out.contains("Opciones:"), "{}", ended.out);
+            assert!(
+                ended.out.contains("Uso: outplant") && ended.out.contains("Opciones de toda orden:"),
+                "{}",
+                ended.out
+            );
             for word in CLAP_SAYS {
                 assert!(!ended.out.contains(word), "{path:?} says '{word}':\n{}", ended.out);
             }

@@ -49,6 +49,44 @@ fn where_the_settings_may_hide_which_nursery_is_meant_none_is_opened() {
 }
 
 #[test]
+fn what_is_opened_and_how_long_it_takes_is_said_where_that_is_asked_for() {
+    let home = Home::default().begun();
+    for (lang, words) in [
+        ("en", ["settings: ", "opens ", "one entry, open after ", "ended with 0 after "]),
+        ("es", ["ajustes: ", "se abre ", "una anotación, abierto tras ", "terminó con 0 tras "]),
+    ] {
+        let said = home.run(&["ready", "-v", "--lang", lang]);
+        assert!(words.iter().all(|word| said.err.contains(word)), "{}", said.err);
+        assert_eq!(said.out, home.done(&["ready", "--lang", lang]), "the answer is the same");
+    }
+    assert!(home.run(&["why", "tray", "nothing", "--verbose"]).err.contains("ended with 1"));
+    assert_eq!(home.run(&["ready", "-v", "--json"]).err, "", "a program is told by its answer alone");
+}
+
+#[test]
+fn general_options_stand_behind_those_of_a_command_and_only_where_they_mean_something() {
+    let home = Home::default();
+    for (lang, own, general) in
+        [("en", "Options:", "Options of every command:"), ("es", "Opciones:", "Opciones de toda orden:")]
+    {
+        for command in ["ready", "export", "write", "why tray"] {
+            let help = home.done(&[&command.split(' ').collect::<Vec<_>>()[..], &["--help", "--lang", lang]].concat());
+            let at = |part: &str| help.find(part).unwrap_or_else(|| panic!("{command}: no {part} in {help}"));
+            assert!(at(own) < at(general) && at(general) < at("--nursery") && at(general) < at("--help"), "{help}");
+        }
+        let check = home.done(&["check", "--help", "--lang", lang]);
+        for option in ["--on", "--known", "--plain", "--yes", "--who", "--handbook"] {
+            assert!(!check.contains(option), "{option}: {check}");
+        }
+        let export = home.done(&["export", "--help", "--lang", lang]);
+        let general = export.find(general).unwrap();
+        assert!(["--as", "--to", "--excel"].iter().all(|own| export.find(own).unwrap() < general), "{export}");
+    }
+    // What is not shown is taken all the same.
+    assert_eq!(home.begun().run(&["check", "--yes", "--who", "mara"]).code, 0);
+}
+
+#[test]
 fn a_setting_given_twice_is_named_and_of_two_nurseries_none_is_opened() {
     let home = Home::default().begun();
     settings(&home, "who = \"mara\"\nwho = \"tomas\"\n");
@@ -134,7 +172,10 @@ fn shells_are_given_completions_and_man_a_page_for_each_command() {
         assert!(pages.contains(&command.to_string()), "{pages:?}");
     }
     let page = std::fs::read_to_string(folder.join("outplant-why.1")).unwrap();
-    assert!(page.contains(".SH OPCIONES") && page.contains(".SH ÓRDENES") && !page.contains(".SH NAME"), "{page}");
+    assert!(
+        page.contains(".SH \"OPCIONES DE TODA ORDEN\"") && page.contains(".SH ÓRDENES") && !page.contains(".SH NAME"),
+        "{page}"
+    );
     assert_eq!(home.done(&["help", "why", "tray"]), home.done(&["why", "tray", "--help"]));
 }
 

@@ -58,6 +58,9 @@ pub(crate) struct Everywhere {
     /// Answers keep to ASCII.
     #[arg(long, global = true)]
     pub(crate) ascii: bool,
+    /// Also how it is done.
+    #[arg(long, short = 'v', global = true)]
+    pub(crate) verbose: bool,
 }
 
 /// The commands.
@@ -197,11 +200,11 @@ pub(crate) struct Walk {
 /// `ready`
 #[derive(Args, Debug, Default)]
 pub(crate) struct Ready {
+    /// Only the tray or the bed of this name.
+    pub(crate) name: Vec<String>,
     /// In what form.
     #[command(flatten)]
     pub(crate) form: InForm,
-    /// Only the tray or the bed of this name.
-    pub(crate) name: Vec<String>,
     /// Only what changed since the end of this day.
     #[arg(long, value_name = "DATE", allow_negative_numbers = true)]
     pub(crate) since: Option<String>,
@@ -327,11 +330,11 @@ pub(crate) struct Write {
 /// `log`
 #[derive(Args, Debug)]
 pub(crate) struct Log {
+    /// A name, a word, a day, a person; each of several must hold.
+    pub(crate) words: Vec<String>,
     /// In what form.
     #[command(flatten)]
     pub(crate) form: InForm,
-    /// A name, a word, a day, a person; each of several must hold.
-    pub(crate) words: Vec<String>,
     /// At most so many.
     #[arg(long, value_name = "N", default_value_t = 30, value_parser = clap::value_parser!(u32).range(1..))]
     pub(crate) most: u32,
@@ -440,11 +443,11 @@ pub(crate) struct Schema {
 /// `species`
 #[derive(Args, Debug)]
 pub(crate) struct Species {
+    /// One species, by any of its names; or a new one: `add NAME like SPECIES`.
+    pub(crate) name: Vec<String>,
     /// In what form.
     #[command(flatten)]
     pub(crate) form: InForm,
-    /// One species, by any of its names; or a new one: `add NAME like SPECIES`.
-    pub(crate) name: Vec<String>,
     /// How far the figures can be trusted, counted.
     #[arg(long, conflicts_with = "name")]
     pub(crate) sources: bool,

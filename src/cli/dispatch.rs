@@ -2,6 +2,7 @@
 
 use std::cell::{Cell, RefCell};
 use std::ffi::OsString;
+use std::time::Instant;
 
 use super::answer::{Ending, refuse};
 use super::args::{Cli, Command, Everywhere, InForm, Ready};
@@ -84,7 +85,12 @@ pub fn run(arguments: Vec<OsString>, around: Surroundings) -> Outcome {
         }
     };
     faults.iter().for_each(|fault| run.note(fault));
-    dispatch(&run, cli.command).unwrap_or_else(|exit| Outcome::Ended(run.tell_exit(&exit)))
+    run.tell_how(|wording| wording.how_settings(run.around.folders.settings_file().display()));
+    let outcome = dispatch(&run, cli.command).unwrap_or_else(|exit| Outcome::Ended(run.tell_exit(&exit)));
+    if let Outcome::Ended(ending) = &outcome {
+        run.tell_how(|wording| wording.how_ended(*ending as i32, run.so_long()));
+    }
+    outcome
 }
 
 /// Whether a program asks. Looked for before anything else is read, so that it is told of a fault of usage as of any other.
@@ -116,7 +122,7 @@ fn prepare(
     let who = who.map(|who| crate::base::text::cleaned(&who).trim().to_string()).filter(|who| !who.is_empty());
     if let Some(who) = who.as_ref().filter(|who| who.chars().count() > LONGEST_WHO) {
         let begins: String = who.chars().take(LONGEST_WHO).chain(['…']).collect();
-        return Err(Exit { ending: Ending::Usage, lines: vec![wording.usage_bad_name(begins, "--who")] });
+        return Err(Exit { ending: Ending::Usage, lines: vec![wording.usage_long_name("--who", LONGEST_WHO, begins)] });
     }
     let who = who.unwrap_or_else(|| wording.who_unknown());
     let forecast_basis =
@@ -126,7 +132,7 @@ fn prepare(
     let asked_ascii = everywhere.ascii || settings.ascii;
     let ascii = asked_ascii || (around.ascii && around.out_is_terminal);
     around.ascii |= asked_ascii;
-    let (notes_told, notes_of_answer) = (Cell::default(), RefCell::default());
+    let (notes_told, notes_of_answer, begun) = (Cell::default(), RefCell::default(), Instant::now());
     Ok(Run {
         everywhere,
         form,
@@ -142,6 +148,7 @@ fn prepare(
         ascii,
         notes_told,
         notes_of_answer,
+        begun,
     })
 }
 

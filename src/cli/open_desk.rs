@@ -17,6 +17,13 @@ impl Run {
     }
 
     fn open_desk(&self) -> Result<Desk, Exit> {
+        self.tell_how(|wording| wording.how_opens(self.file.display()));
+        let desk = self.open_book()?;
+        self.tell_how(|wording| wording.how_opened(desk.count() as i64, self.so_long()));
+        Ok(desk)
+    }
+
+    fn open_book(&self) -> Result<Desk, Exit> {
         Desk::open(&self.file, &self.around.folders.settings, self.now).map_err(|fault| match fault {
             DeskError::Journal(JournalError::NotThere(_)) if self.is_own_nursery() => {
                 Exit::refused(self.wording.refused_no_nursery())
@@ -53,6 +60,7 @@ impl Run {
 
     /// Opens the file for reading alone and passes on what it has to tell.
     pub(crate) fn reading(&self) -> Result<Reading, Exit> {
+        self.tell_how(|wording| wording.how_opens(self.file.display()));
         let opened = Reading::open(&self.file, &self.around.folders.settings);
         let reading = opened.map_err(|fault| self.exit_for_file(&fault))?;
         self.tell(reading.notes());

@@ -84,7 +84,9 @@ fn in_words(run: &Run, report: &CheckReport, replay: Option<&Replay>, sound: boo
             lines.push(wording.check_doubts(replay.doubts as i64));
         }
     }
-    if crate::desk::others_can_read(&run.file) {
+    if crate::desk::others_can_write(&run.file) {
+        lines.push(wording.check_others_write(run.file.display()));
+    } else if crate::desk::others_can_read(&run.file) {
         lines.push(wording.check_others_read(run.file.display()));
     }
     if report.unknown_kinds > 0 {

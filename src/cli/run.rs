@@ -3,6 +3,7 @@
 use std::cell::{Cell, RefCell};
 use std::io;
 use std::path::{Path, PathBuf};
+use std::time::Instant;
 
 use super::answer::{AnswerOut, Ending, note, object_to, refuse, say, say_bytes, say_object};
 use super::args::Format;
@@ -46,6 +47,8 @@ pub(crate) struct Run {
     pub(crate) notes_told: Cell<usize>,
     /// What a program is told in its answer.
     pub(crate) notes_of_answer: RefCell<Vec<String>>,
+    /// When it was begun.
+    pub(crate) begun: Instant,
 }
 
 /// Why a command ended without doing its work: the sentences were already made.
@@ -232,6 +235,18 @@ impl Run {
     /// Whether the person can be asked.
     pub(crate) fn can_ask(&self) -> bool {
         self.around.can_ask && !self.everywhere.json
+    }
+
+    /// Says how the work is done, where that is asked for.
+    pub(crate) fn tell_how(&self, sentence: impl Fn(&Wording) -> String) {
+        if self.everywhere.verbose {
+            self.note(&sentence(&self.wording));
+        }
+    }
+
+    /// How long it took so far: "12 ms".
+    pub(crate) fn so_long(&self) -> String {
+        format!("{} ms", self.begun.elapsed().as_millis())
     }
 
     /// A note beside an answer, for a person; a program is told by the answer alone.

@@ -25,9 +25,9 @@ pub use crate::share::{FORMS, FORMS_IN_SPANISH, Meant, SheetKind, Unknown, Unkno
 pub(crate) use crate::share::{TableFor, write_table};
 pub(crate) use exchange::AT_ONCE;
 pub(crate) use exchange::drop_kept_stories;
-pub(crate) use exchange::others_can_read;
 pub use exchange::{Export, ExportError, ImportError, Imported, Reading, Replay, check, read_typed, replay, rescue};
 pub use exchange::{How, ImportProgress, ImportStep};
+pub(crate) use exchange::{others_can_read, others_can_write};
 pub(crate) use first_day::write_marked_sheet;
 pub use first_day::{SheetImported, SheetRefused};
 pub use kept::KeptTexts;

@@ -62,7 +62,10 @@ fn copy(source: &Connection, to: &Path) -> Result<BackupReport, JournalError> {
     let name = to.file_name().unwrap_or_default().to_string_lossy();
     sweep(folder, &name, &[".new", ".new-journal", ".new-wal", ".new-shm"]);
     let fresh = disk::beside(to, ".", &format!(".{}.new", disk::random_word()));
-    let made = copy_and_prove(source, &fresh).and_then(|report| {
+    // One reading transaction around the copy, so that what it is compared with is what was copied.
+    let reading = source.unchecked_transaction()?;
+    let wanted = heads(&reading)?;
+    let made = copy_and_prove(&reading, &wanted, &fresh).and_then(|report| {
         let bytes = std::fs::metadata(&fresh).map_err(|error| JournalError::io(&fresh, &error))?.len();
         disk::name_finished(&fresh, to)?;
         Ok(BackupReport { path: to.to_path_buf(), entries: report.entries, devices: report.devices, bytes })
@@ -71,21 +74,17 @@ fn copy(source: &Connection, to: &Path) -> Result<BackupReport, JournalError> {
         // What could not be finished is not left lying about; that it cannot be removed changes nothing.
         let _ = std::fs::remove_file(&fresh);
     }
-    made.map_err(|fault| fault.about_new(to))
+    made.map_err(|fault| fault.about_copy(to))
 }
 
-fn copy_and_prove(source: &Connection, fresh: &Path) -> Result<CheckReport, JournalError> {
+fn copy_and_prove(reading: &Connection, wanted: &Heads, fresh: &Path) -> Result<CheckReport, JournalError> {
     drop(disk::make_file(fresh)?);
     let mut target = Connection::open_with_flags(fresh, OpenFlags::SQLITE_OPEN_READ_WRITE)?;
-    // One reading transaction around the copy, so that what it is compared with is what was copied.
-    let reading = source.unchecked_transaction()?;
-    let wanted = heads(&reading)?;
-    match Backup::new(&reading, &mut target)?.step(-1)? {
+    match Backup::new(reading, &mut target)?.step(-1)? {
         StepResult::Done => {}
         StepResult::More | StepResult::Busy | StepResult::Locked => return Err(JournalError::Busy),
         other => return Err(JournalError::Sqlite(format!("the copy ended with {other:?}"))),
     }
-    reading.finish()?;
     target.pragma_update_and_check(None, "journal_mode", "DELETE", |_| Ok(()))?;
     let found = heads(&target)?;
     target.close().map_err(|(_, error)| error)?;
@@ -93,7 +92,7 @@ fn copy_and_prove(source: &Connection, fresh: &Path) -> Result<CheckReport, Jour
     if let Some(fault) = report.faults.first() {
         return Err(JournalError::Damaged { what: fault.to_string(), entry: fault.entry().cloned() });
     }
-    if found != wanted {
+    if found != *wanted {
         return Err(JournalError::Damaged { what: "the copy differs from the file".into(), entry: None });
     }
     Ok(report)

@@ -125,6 +125,19 @@ impl JournalError {
         }
     }
 
+    /// What went wrong while a copy was written: it is of that file, and of the disk on which it was to lie.
+    pub(super) fn about_copy(self, path: &Path) -> JournalError {
+        let io = |kind, text| JournalError::Io { path: path.to_path_buf(), kind, text };
+        match self {
+            JournalError::Full => {
+                let kind = std::io::ErrorKind::StorageFull;
+                io(kind, kind.to_string())
+            }
+            JournalError::Sqlite(text) => io(std::io::ErrorKind::Other, text),
+            other => other.about_new(path),
+        }
+    }
+
     /// An entry that cannot be read or stored.
     pub(super) fn damaged_at(entry: &EntryId, what: impl std::fmt::Display) -> JournalError {
         JournalError::Damaged { what: what.to_string(), entry: Some(entry.clone()) }

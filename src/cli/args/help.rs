@@ -91,7 +91,41 @@ fn worded(command: clap::Command, wording: &Wording, path: &str) -> clap::Comman
         let inner = format!("{path}_{name}").replace("outplant_", "");
         command = command.mut_subcommand(name, |command| worded(command, wording, &inner));
     }
+    let names: Vec<(String, bool, bool)> = command
+        .get_arguments()
+        .map(|argument| {
+            let name = argument.get_id().to_string();
+            let is_general = argument.is_global_set() || ["help", "version"].contains(&name.as_str());
+            (name, argument.is_positional(), is_general)
+        })
+        .collect();
+    for (name, is_positional, is_general) in names {
+        let heading = match (is_positional, is_general) {
+            (true, _) => wording.help_arguments(),
+            (false, true) => wording.help_general(),
+            (false, false) => wording.help_options(),
+        };
+        let is_hidden = is_general && means_nothing(path, &name);
+        command = command.mut_arg(name, |argument| {
+            let is_hidden = is_hidden || argument.is_hide_set();
+            argument.help_heading(heading).hide(is_hidden)
+        });
+    }
     headed(command, wording)
+}
+
+/// Whether a general option means nothing for a command: it is taken there, and its help does not show it.
+fn means_nothing(path: &str, option: &str) -> bool {
+    let command = path.split('_').next().unwrap_or(path);
+    let is_one_of = |commands: &[&str]| commands.contains(&command);
+    match option {
+        "nursery" => is_one_of(&["sample", "calc", "schema", "completions", "man"]),
+        "on" | "known" => !is_one_of(&["outplant", "ready", "walk", "why", "log"]),
+        "plain" => !is_one_of(&["outplant", "sample"]),
+        "handbook" => !is_one_of(&["outplant", "ready", "walk", "why", "sample"]),
+        "yes" | "who" => !is_one_of(&["outplant", "begin", "write", "undo", "import", "species"]),
+        _ => false,
+    }
 }
 
 /// An argument with its help, the name of its value, and the values it can have.
@@ -126,14 +160,8 @@ fn headed(mut command: clap::Command, wording: &Wording) -> clap::Command {
     let usage = command.render_usage().to_string();
     let usage = usage.trim_start_matches(USAGE).replace(ANY_OPTIONS, &wording.help_some_options());
     let mut template = format!("{{about-with-newline}}\n{} {{usage}}\n", wording.help_usage());
-    if command.get_subcommands().next().is_some() {
-        template.push_str(&format!("\n{}\n{{subcommands}}\n", wording.help_commands()));
-    }
-    if command.get_positionals().next().is_some() {
-        template.push_str(&format!("\n{}\n{{positionals}}\n", wording.help_arguments()));
-    }
-    template.push_str(&format!("\n{}\n{{options}}{{after-help}}", wording.help_options()));
-    command.override_usage(usage).help_template(template)
+    template.push_str("\n{all-args}{after-help}");
+    command.override_usage(usage).help_template(template).subcommand_help_heading(wording.help_commands())
 }
 
 /// The short lines that `write --batch` reads, each with the kind of entry it makes.

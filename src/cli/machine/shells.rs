@@ -51,12 +51,13 @@ fn name_parts(folder: &Path, wording: &Wording) -> std::io::Result<()> {
 
 /// A page with the headings of its parts in words of the person's language.
 fn with_headings(page: &str, wording: &Wording) -> String {
+    let commands = format!(".SH {}", wording.help_commands());
     let headings = [
         (".SH NAME", wording.man_part_name()),
         (".SH SYNOPSIS", wording.man_part_synopsis()),
         (".SH DESCRIPTION", wording.man_part_description()),
         (".SH OPTIONS", wording.man_part_options()),
-        (".SH SUBCOMMANDS", wording.man_part_commands()),
+        (commands.as_str(), wording.man_part_commands()),
         (".SH EXTRA", wording.man_part_examples()),
         (".SH VERSION", wording.man_part_version()),
     ];

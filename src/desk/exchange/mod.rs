@@ -142,15 +142,24 @@ pub(crate) fn drop_kept_stories(file: &Path, shelf: &Path) -> Result<(), Journal
 }
 
 /// Whether other people of this machine can read a file. A new nursery is its owner's alone (mode 0600).
-#[cfg(unix)]
 pub(crate) fn others_can_read(file: &Path) -> bool {
-    std::fs::metadata(file).is_ok_and(|about| std::os::unix::fs::MetadataExt::mode(&about) & 0o044 != 0)
+    mode_of(file) & 0o044 != 0
+}
+
+/// Whether they can write to it.
+pub(crate) fn others_can_write(file: &Path) -> bool {
+    mode_of(file) & 0o022 != 0
+}
+
+#[cfg(unix)]
+fn mode_of(file: &Path) -> u32 {
+    std::fs::metadata(file).map_or(0, |about| std::os::unix::fs::MetadataExt::mode(&about))
 }
 
 /// The system knows no such thing.
 #[cfg(not(unix))]
-pub(crate) fn others_can_read(_: &Path) -> bool {
-    false
+fn mode_of(_: &Path) -> u32 {
+    0
 }
 
 /// What replaying a whole file shows.

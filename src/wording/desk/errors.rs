@@ -266,7 +266,7 @@ impl Wording {
             JournalError::WrongHash { entry } => self.chain_wrong_hash(entry),
             JournalError::WrongPrevious { entry } => self.chain_follows_another(entry),
             JournalError::Io { path, kind, text } => self.file_other(path.display(), self.system_said(*kind, text)),
-            JournalError::Sqlite(text) => self.file_other(file, self.system_other(text)),
+            JournalError::Sqlite(text) => self.file_other(file, self.system_rare(text)),
             JournalError::Cancelled => self.import_cancelled(),
         }
     }
@@ -289,7 +289,24 @@ impl Wording {
             ErrorKind::NotADirectory => self.system_no_folder(),
             ErrorKind::InvalidData => self.settings_no_text(),
             ErrorKind::Unsupported => self.settings_no_file(),
-            _ => self.system_other(text),
+            ErrorKind::AlreadyExists => self.system_already_there(),
+            _ => self.system_rare(text),
+        }
+    }
+
+    /// What is told by no kind: by the number of the system (errno.h), or the words of the storage.
+    fn system_rare(&self, text: &str) -> String {
+        let number = text.rsplit_once("(os error ").and_then(|(_, number)| number.strip_suffix(')'));
+        let number: Option<i32> = number.and_then(|number| number.parse().ok());
+        match number {
+            Some(5) => self.system_broken(),
+            // On Linux, and on macOS.
+            Some(40 | 62) => self.system_loop(),
+            Some(number) => self.system_number(number),
+            None if text.starts_with("disk I/O error") => self.system_broken(),
+            None if text.starts_with("filesystem loop") => self.system_loop(),
+            None if text.starts_with("unable to open database file") => self.system_not_opened(),
+            None => self.system_other(text),
         }
     }
 
@@ -504,4 +521,25 @@ fn column_letters(column: usize) -> String {
         left = (left - 1) / LETTERS;
     }
     letters.iter().rev().collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn trouble_of_the_system_is_said_in_words_of_the_language_never_in_those_of_the_machine() {
+        let io = |number| std::io::Error::from_raw_os_error(number);
+        for lang in Lang::ALL {
+            let wording = Wording::new(lang);
+            let said = [5, 17, 20, 40, 71].map(|number| wording.system_fault(&io(number)));
+            let stored = ["disk I/O error", "unable to open database file"]
+                .map(|text| wording.journal_error(&JournalError::Sqlite(text.into()), "n.outplant"));
+            for sentence in said.iter().chain(&stored) {
+                let words = ["os error", "I/O", "File exists", "database", "Protocol"];
+                assert!(!words.iter().any(|word| sentence.contains(word)), "{sentence}");
+            }
+            assert!(said[4].contains("71"), "{}", said[4]);
+        }
+    }
 }

@@ -10,12 +10,22 @@ value_entry = k3f9:12
 clock_set_it = set the clock, or say OUTPLANT_TODAY=2026-03-14 before the command
 clock_say_yes = nothing was written: a clock that is wrong would mark every later entry. Set the clock, or say --yes
 refused_no_pipe = - stands for what is piped; this is made in a place of its own: name it (./- where it is to be called so)
+how_settings = settings: { $file }
+how_opens = opens { $file }
+# (entries, time)
+how_opened = { $entries ->
+    [one] one entry, open after { $time }
+   *[other] { $entries } entries, open after { $time }
+}
+# (code, time)
+how_ended = ended with { $code } after { $time }
 answer_not_shown = the answer could not be shown: there was no room, or nowhere, to put it. Where the command writes in the book, it is written
 refused_empty_tray = nothing stands in { $tray }: there is nothing to send out
 check_damaged = { $faults ->
     [one] The file is damaged in one place:
    *[other] The file is damaged in { $faults } places:
 }
+check_others_write = Other people of this machine can write to { $file }, past this program too. Where that is not meant: chmod 600
 check_others_read = Other people of this machine can read { $file }. Where that is not meant: chmod 600
 import_of_a_nursery = { $file } is a nursery itself, not an export of one: outplant --nursery { $file } export --to lines.jsonl, and then import that
 check_cancelled = stopped before the file was proved; a check only reads

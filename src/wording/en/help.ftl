@@ -20,6 +20,7 @@ help_any_handbook = Forecast by the handbook alone, setting aside what this nurs
 help_any_who = Who writes (else the settings, or the system's user)
 help_any_color = When colour is used (else the settings, NO_COLOR, or whether it goes to a screen)
 help_any_ascii = Answers in plain ASCII (else the settings, or what the terminal can show)
+help_any_verbose = Also say, beside the answer, what is opened and how long it takes
 help_any_help = Show help
 help_any_version = Show the version
 help_sample = A copy of the sample nursery, its days counted back from today
@@ -138,9 +139,10 @@ help_value_to = FILE
 
 short_forms_heading = Lines for --batch, or one of them behind write: short, or in your own words, as the last ones. What may mean several things is asked about, or refused with the lines it may mean. A day alone holds for the lines after it, a day before a line for that line; commas may stand between the parts:
 help_usage = Usage:
-help_commands = Commands:
-help_arguments = Arguments:
-help_options = Options:
+help_commands = Commands
+help_arguments = Arguments
+help_options = Options
+help_general = Options of every command
 help_some_options = [OPTIONS]
 help_value_command = COMMAND
 # (help, values)

@@ -87,6 +87,11 @@ system_too_large = it would grow larger than is allowed here
 system_read_only = nothing can be written there
 system_is_folder = it is a folder
 system_no_folder = something before it is no folder
+system_already_there = something is there already
+system_broken = the disk could not read or write it
+system_loop = it is a link that leads back to itself
+system_not_opened = it, or what has to lie beside it, could not be opened
+system_number = the system refused, fault { $number }
 system_other = the system says: { $text }
 # (device, first, last)
 chain_gap = entries { $device }:{ $first } to { $device }:{ $last } are missing: take a later export of that copy, whole

@@ -10,12 +10,20 @@ value_entry = k3f9:12
 clock_set_it = ponga el reloj en hora, o diga OUTPLANT_TODAY=2026-03-14 antes de la orden
 clock_say_yes = no se anotó nada: un reloj equivocado marcaría todo lo que se anote después. Ponga el reloj en hora, o diga --yes
 refused_no_pipe = - quiere decir lo que pasa por una tubería; esto se hace en un lugar propio: nómbrelo (./- si ha de llamarse así)
+how_settings = ajustes: { $file }
+how_opens = se abre { $file }
+how_opened = { $entries ->
+    [one] una anotación, abierto tras { $time }
+   *[other] { $entries } anotaciones, abierto tras { $time }
+}
+how_ended = terminó con { $code } tras { $time }
 answer_not_shown = no se pudo mostrar la respuesta: no hubo dónde o no hubo lugar. Si la orden anota en el libro, está anotado
 refused_empty_tray = en { $tray } no queda nada en pie: no hay qué llevar al campo
 check_damaged = { $faults ->
     [one] El archivo está dañado en un lugar:
    *[other] El archivo está dañado en { $faults } lugares:
 }
+check_others_write = Otras personas de esta máquina pueden escribir en { $file }, también sin este programa. Si no es la intención: chmod 600
 check_others_read = Otras personas de esta máquina pueden leer { $file }. Si no es la intención: chmod 600
 import_of_a_nursery = { $file } es él mismo un vivero, no una exportación: outplant --nursery { $file } export --to lineas.jsonl, y después importe eso
 check_cancelled = se detuvo antes de probar el archivo; la comprobación solo lee

@@ -10,6 +10,7 @@ usage_not_a_number = { $option }: '{ $value }' no es un número
 usage_decimal_comma = { $option }: '{ $value }' no es un número aquí: escriba { $point }
 usage_not_an_entry = { $option }: '{ $value }' no es el número de una anotación: son como k3f9:12, y outplant log los muestra
 usage_not_so_many = { $option } no puede ser { $value }: un número entero desde 1 hasta unos millones
+usage_long_name = { $option } lleva { $most } letras cuando mucho, y { $value } es más largo
 usage_bad_name = { $option } no puede ser '{ $value }': un nombre o código lleva letras, sin espacios a los lados ni caracteres invisibles
 usage_missing = todavía falta: { $arguments }
 usage_twice = { $option } está dos veces; basta una
