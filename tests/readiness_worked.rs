@@ -438,7 +438,7 @@ fn worlds() -> Vec<Book> {
 
 #[test]
 fn every_rule_can_be_met_and_can_be_unmet_from_entries() {
-    // What no entry can bring about: light to come is not reckoned yet.
+    // Of light to come only the end of shade is told, and it asks for care.
     // And what kills plants in the ground is asked only where it lies there.
     let never = [("plant_back", true), ("light_coming", true), ("light_coming", false)];
     let mut found = BTreeSet::new();

@@ -2,7 +2,7 @@
 
 use serde_json::{Value, json};
 
-use super::criterion_json::criteria;
+use super::criterion_json::{criteria, number};
 use super::forecast::{experience_json, worth_json};
 use super::ready_json::{VERSION, bed_json, pair_json, tray_json};
 use super::why_more::growth_json::growth_json;
@@ -11,9 +11,15 @@ use crate::reckon::Round;
 use crate::reckon::forecast::Outlook;
 use crate::reckon::forecast::worth::of_tray;
 use crate::reckon::growth::tray_growth;
-use crate::reckon::picture::{BedPicture, PairPicture, Picture, TrayPicture};
+use crate::reckon::light::coming::shade_ends;
+use crate::reckon::light::{LightMonth, light_months};
+use crate::reckon::picture::quantity::{EndsBy, ShadeEnd};
+use crate::reckon::picture::{BedPicture, BedSpecies, PairPicture, Picture, TrayPicture};
 use crate::wording::Wording;
 use crate::wording::verdict::About;
+
+/// Months that are told of the light.
+const MONTHS_TOLD: i32 = 24;
 
 /// Why a tray is ready or not: the tray as in `ready --json`.
 pub(crate) fn why_tray_json(
@@ -43,7 +49,44 @@ pub(crate) fn why_bed_json(
 ) -> Value {
     let mut only = bed.clone();
     only.species.retain(|one| species.is_none_or(|wanted| one.species == *wanted));
-    answer(picture, "bed", bed_json(&only, picture, wording))
+    let mut text = answer(picture, "bed", bed_json(&only, picture, wording));
+    if !bed.story.nurses.is_empty() {
+        let ends = shade_ends(&bed.story, &picture.site, picture.day);
+        text["shade_ends"] = ends.iter().map(|end| shade_end_json(end, wording)).collect();
+        text["light_months"] = only.species.iter().map(|one| months_json(bed, one, picture)).collect();
+    }
+    text
+}
+
+fn shade_end_json(end: &ShadeEnd, wording: &Wording) -> Value {
+    let by = match end.by {
+        EndsBy::Bunches(_) => "bunches",
+        EndsBy::Stems => "stems",
+        EndsBy::Age => "age",
+    };
+    json!({
+        "nurse": end.nurse,
+        "by": by,
+        "about": end.about,
+        "share": number(end.share),
+        "set_next_by": end.set_next_by,
+        "text": wording.shade_end_words(end),
+    })
+}
+
+/// The light of two years under what stands, month by month; null where it cannot be reckoned.
+fn months_json(bed: &BedPicture, line: &BedSpecies, picture: &Picture) -> Value {
+    let months = light_months(&bed.story, &picture.site, &line.species, (picture.day, MONTHS_TOLD));
+    let month = |one: &LightMonth| {
+        json!({
+            "on": one.on,
+            "share": number(one.light.share),
+            "low": number(one.light.low),
+            "high": number(one.light.high),
+            "inside": one.inside.map(number),
+        })
+    };
+    json!({"species": line.species, "months": months.map(|all| all.iter().map(month).collect::<Vec<_>>())})
 }
 
 /// Why a tray fits a bed or not: the pair as in `ready --json`, with every question of its tray and its bed too.

@@ -8,7 +8,8 @@ use crate::base::SpeciesKey;
 use crate::reckon::field::longest_first;
 use crate::reckon::forecast::Outlook;
 use crate::reckon::growth::tray_growth;
-use crate::reckon::light::light_told;
+use crate::reckon::light::coming::shade_ends;
+use crate::reckon::light::{light_months, light_told};
 use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, PairPicture, TrayPicture};
 use crate::reckon::round::stop::handled::nurses;
 use crate::reckon::round::{Round, Stop};
@@ -16,6 +17,9 @@ use crate::reckon::tray::exposure::light_band;
 use crate::wording::Wording;
 use crate::wording::round::RoundOn;
 use crate::wording::verdict::About;
+
+/// Months that a page tells the light of.
+const MONTHS_TOLD: i32 = 12;
 
 /// Why a tray is ready or not, what is due there but for a stop that is told already, how it grows and what is expected of it.
 pub(crate) fn why_tray(
@@ -103,6 +107,9 @@ pub(crate) fn why_bed(bed: &BedPicture, species: Option<&SpeciesKey>, asked: Ask
         page.facts(asked.dangers(std::slice::from_ref(&one.species)));
         page.questions(&longest_first(&one.criteria, asked.picture.day), About::Bed, wording);
     }
+    let ends = shade_ends(&bed.story, &asked.picture.site, asked.picture.day);
+    let told = ends.iter().map(|end| (asked.species(Some(&end.nurse)), wording.shade_end_words(end)));
+    page.part(wording.shade_to_come_heading(), told.collect::<Vec<_>>());
     for one in &lines {
         how_light(bed, one, lines.len() > 1, asked, &mut page);
     }
@@ -132,7 +139,10 @@ fn how_light(bed: &BedPicture, one: &BedSpecies, several: bool, asked: Asked<'_>
     } else {
         wording.light_reckoning_heading()
     };
-    let facts = Facts { pairs: wording.light_formulas(&told), rest: Vec::new(), entries: told.entries };
+    let months = light_months(&bed.story, site, &one.species, (asked.picture.day, MONTHS_TOLD)).unwrap_or_default();
+    let mut pairs = wording.light_formulas(&told);
+    pairs.push((wording.label_light_months(), wording.light_months_words(&months)));
+    let facts = Facts { pairs, rest: Vec::new(), entries: told.entries };
     page.reckoning(heading, facts);
 }
 

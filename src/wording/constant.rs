@@ -8,6 +8,7 @@ pub(super) use crate::reckon::bed::water::balance::{EASILY_TAKEN_SHARE, ROOT_DEP
 pub(super) use crate::reckon::bed::water::drowned::{CLAY_DRAINS_DAYS, DAY_MORE_MM, DROWNED_MM};
 pub(super) use crate::reckon::forecast::{RANGE_LEVEL, SOW_AGAIN_SHARE, WORTH_WAITING_SHARE};
 pub(super) use crate::reckon::growth::LEAST_SAMPLES;
+pub(super) use crate::reckon::light::coming::{BUNCH_DAYS, SHADE_AHEAD_DAYS, SHADE_ENDS_SHARE};
 pub(super) use crate::reckon::lots::{OLD_SHARE, TEST_AFTER_DAYS, TEST_LEVEL, TEST_SEEDS};
 pub(super) use crate::reckon::round::intervals::{
     COUNT_EVERY_DAYS, COUNT_NEAR_EVERY_DAYS, COUNT_SICK_EVERY_DAYS, CULL_LANKY_ABOVE, LANKY_ABOVE, NOTHING_NEW_DAYS,

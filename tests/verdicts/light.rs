@@ -232,3 +232,47 @@ fn light_that_was_reckoned_too_dark_is_still_asked_to_be_read_on_the_round() {
     let mut stops = due.stops.iter().chain(&due.can_wait);
     assert!(stops.any(|stop| format!("{:?}", stop.task) == "ReadLight"), "the light is asked for");
 }
+
+fn coming_of(book: &Book, on: &str) -> Criterion {
+    criterion(&bed_species(&book.on(on), "B", "COA").criteria, Rule::LightComing).clone()
+}
+
+#[test]
+fn bunches_that_show_foretell_the_gap_and_the_month_is_said() {
+    let mut book = plantains();
+    assert!(!coming_of(&book, "2025-12-01").warns);
+    of_nurses(&mut book, "2026-04-01", "nurse_counted", json!({"nurse":"plantain","alive":40,"bunches_showing":30}));
+    let asked = coming_of(&book, TODAY);
+    assert_eq!((asked.met(), asked.blocks, asked.warns), (None, false, true), "{asked:?}");
+    // 85 days after 1 April: 25 June. Three quarters of the stems, of whose leaves followers keep half.
+    let Some(Gap::ShadeEnds(end)) = asked.gap() else { panic!("{asked:?}") };
+    assert_eq!(end.about, crate::support::day("2026-06-25"));
+    assert!((end.share - 0.375).abs() < 1e-9, "{end:?}");
+    assert!(
+        said(&asked).contains("about Jun 2026 38 % of the shade goes, when 30 bunches of plantain are cut"),
+        "{}",
+        said(&asked)
+    );
+    // What was cut is no gap to come.
+    of_nurses(&mut book, "2026-04-14", "nurse_cut", json!({"nurse":"plantain","what":"harvest","count":30}));
+    assert!(!matches!(coming_of(&book, TODAY).gap(), Some(Gap::ShadeEnds(end)) if end.share > 0.3));
+}
+
+#[test]
+fn pigeon_pea_tells_its_end_and_by_when_to_set_the_next() {
+    let mut book = bed();
+    nurse(&mut book, "2023-07-01", "pigeon pea", 90, 2.0);
+    let asked = coming_of(&book, TODAY);
+    let Some(Gap::ShadeEnds(end)) = asked.gap() else { panic!("{asked:?}") };
+    // 36 months of 30.4 days after 1 July 2023: 29 June 2026; 5 months of it to useful shade.
+    assert_eq!(
+        (end.about, end.set_next_by),
+        (crate::support::day("2026-06-29"), Some(crate::support::day("2026-01-28")))
+    );
+    assert!((end.share - 1.0).abs() < 1e-9 && asked.warns, "{end:?}");
+    // Bananas set in time carry on: of the shade then standing the peas are a part.
+    nurse(&mut book, "2025-09-01", "banana", 40, 3.0);
+    let Some(Gap::ShadeEnds(end)) = coming_of(&book, TODAY).gap().cloned() else { panic!() };
+    assert!(end.share < 0.9, "{end:?}");
+    assert!(!coming_of(&book, "2024-07-01").warns);
+}

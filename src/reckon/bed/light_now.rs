@@ -6,6 +6,7 @@
 use super::positions::part_seen;
 use crate::base::{Day, SpeciesKey};
 use crate::nursery::species::{Flag, NURSE_STANDS_ANY_LIGHT, Profile, Template};
+use crate::reckon::light::coming::first_gap;
 use crate::reckon::light::{BedLight, bed_light};
 use crate::reckon::picture::quantity::{LightApart, LightBand, LightRead};
 use crate::reckon::picture::{Basis, Criterion, Gap, LightNow, NoLight, Question, RuleSource, Source};
@@ -174,9 +175,24 @@ fn bright_end_is_sure(profile: Option<&Profile>) -> bool {
     profile.is_some_and(|profile| shade_plant(profile) || known(profile))
 }
 
-/// The light of the coming months: not reckoned yet, so it neither blocks nor warns.
-pub fn coming(species: &SpeciesKey, profile: Option<&Profile>) -> Criterion {
-    let needed = band(profile).map(|(least, most, _)| LightBand { least, most });
-    let gap = needed.is_none().then(|| Gap::NoShadeBand(species.clone()));
-    Criterion::lacking(Question::LightComing, needed, gap, false, RuleSource::LightToCome)
+/// The light of the coming months: that much of the shade ends asks for care where more light would harm, with when and
+/// with what. It never blocks.
+pub(super) fn coming(
+    story: &BedStory,
+    site: &Site,
+    (species, profile): (&SpeciesKey, Option<&Profile>),
+    day: Day,
+) -> Criterion {
+    let Some((least, most, _)) = band(profile) else {
+        let gap = Some(Gap::NoShadeBand(species.clone()));
+        return Criterion::lacking(Question::LightComing, None, gap, false, RuleSource::LightToCome);
+    };
+    let needed = Some(LightBand { least, most });
+    let harms = most < 1.0 - FUZZ && bright_end_is_sure(profile) && !stands_any_light(profile);
+    let ends = Some(story).filter(|_| harms).and_then(|story| first_gap(story, site, day));
+    let entry = ends.as_ref().map(|end| end.entry.clone());
+    let gap = ends.map(Gap::ShadeEnds);
+    let mut criterion = Criterion::lacking(Question::LightComing, needed, gap, false, RuleSource::LightToCome);
+    criterion.warns = entry.is_some();
+    criterion.resting_on(entry)
 }

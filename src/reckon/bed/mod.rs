@@ -94,7 +94,7 @@ fn bed_criteria(
     let mut criteria = vec![
         positions::criterion(story, species, room, layout),
         light_now::criterion(story, (species, profile), (rows, reckoned), day),
-        light_now::coming(species, profile),
+        light_now::coming(story, site, (species, profile), day),
         soil::criterion(story, site, profile, rows, day),
     ];
     criteria.extend(ground_work::criteria(story, profile, rows, day));

@@ -5,6 +5,7 @@
 //! among them) makes it no answer at all.
 
 pub(crate) mod by_reading;
+pub(crate) mod coming;
 mod crown;
 mod kept;
 mod scene;
@@ -25,6 +26,7 @@ use crate::reckon::picture::NoLight;
 use crate::reckon::picture::quantity::LightSpan;
 use crate::reckon::site::Site;
 use crate::reckon::stock::BedStory;
+use crate::reckon::tray::exposure::light_band;
 use crate::science::shade::{Month, Positions, even_sky, maps, sun_through};
 use crate::science::sun::radiation::Slope;
 
@@ -124,6 +126,39 @@ pub(crate) fn light_told(
         inside: band.map(|band| (light.inside(band), band)),
         entries: light.entries,
     })
+}
+
+/// The light of a month to come.
+#[derive(Clone, PartialEq, Debug)]
+pub(crate) struct LightMonth {
+    /// Its middle; of the month that runs this day, if that is later.
+    pub on: Day,
+    /// Its light.
+    pub light: LightSpan,
+    /// The share of positions inside the band of the species, where it has one.
+    pub inside: Option<f64>,
+}
+
+/// The light month by month, as what stands goes on by itself. None where it cannot be reckoned.
+pub(crate) fn light_months(
+    story: &BedStory,
+    site: &Site,
+    species: &SpeciesKey,
+    (day, months): (Day, i32),
+) -> Option<Vec<LightMonth>> {
+    let bed = story.layout.on(day).filter(|_| !story.nurses.is_empty())?;
+    let told = by_reading::told(story, site, bed, species, day);
+    let band = light_band(site.profile(species).map(|profile| &**profile));
+    let later = coming::going_on(story, site, day);
+    let (year, month, _) = day.ymd();
+    let mut all = Vec::new();
+    for at in 0..months {
+        let after = month as i32 - 1 + at;
+        let on = Day::from_ymd(year + after / 12, (after % 12 + 1) as u32, 15)?.max(day);
+        let light = light_with(&later, site, bed, species, on, density(told.as_ref(), on)).ok()?;
+        all.push(LightMonth { on, light: light.span, inside: band.map(|band| light.inside(band)) });
+    }
+    Some(all)
 }
 
 fn light_with(

@@ -3,7 +3,7 @@
 use serde_json::json;
 
 use super::scene::some_of;
-use super::{bed_light, by_reading, light_told};
+use super::{bed_light, by_reading, light_months, light_told};
 use crate::base::SpeciesKey;
 use crate::reckon::test_book::{TestBook, day};
 
@@ -103,4 +103,19 @@ fn of_many_positions_some_from_every_row_are_taken() {
     let columns: std::collections::BTreeSet<i64> = some.iter().map(|point| point[0] as i64).collect();
     assert!(some.len() > 60 && columns.len() >= 12, "{} {}", some.len(), columns.len());
     assert_eq!(some_of(all.clone(), 2_000), all);
+}
+
+#[test]
+fn the_months_to_come_grow_darker_until_stems_are_cut() {
+    let mut page = bed();
+    nurses(&mut page, "2026-01-10", "banana", 40, 3.0);
+    let (story, site) = page.story(ON);
+    let months = light_months(&story, &site, &SpeciesKey::new("COA"), (day(ON), 24)).unwrap();
+    assert_eq!((months.len(), months[0].on, months[1].on), (24, day("2026-04-15"), day("2026-05-15")));
+    let light: Vec<f64> = months.iter().map(|month| month.light.share).collect();
+    // Past 10 months stems may have ended; 12 months after planting, midway to 14, they are taken as cut: 10 January 2027.
+    assert!(light[..8].windows(2).all(|pair| pair[1] < pair[0] + 0.01), "{light:?}");
+    assert!(light[8] > light[7] && light[9] > light[8] + 0.05, "{light:?}");
+    assert!(light[16] < light[9] - 0.05, "followers grow: {light:?}");
+    assert!(months.iter().all(|month| month.light.low <= month.light.share && month.light.share <= month.light.high));
 }

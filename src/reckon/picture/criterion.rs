@@ -1,6 +1,6 @@
 //! One question of a verdict: what is needed, what is known and how, whether it is met, and where the rule comes from.
 
-use super::quantity::{Beside, LightSpan};
+use super::quantity::{Beside, LightSpan, ShadeEnd};
 use super::question::{Found, Known, Question, Rule};
 use super::source::Source;
 use crate::base::{Day, EntryId, Range, SpeciesKey};
@@ -286,6 +286,8 @@ pub enum Gap {
     },
     /// Nobody read the light; what is reckoned from the nurse plants does not tell whether it fits.
     LightReckoned(LightSpan),
+    /// Much of the shade of a bed ends in the months to come.
+    ShadeEnds(ShadeEnd),
     /// Nobody read the light, and it cannot be reckoned.
     LightNotReckoned(NoLight),
     /// Plants came from elsewhere, and the light they stand in is known only since they stand here.

@@ -3,7 +3,7 @@
 use super::criterion::{Measure, SampleUnit};
 use std::collections::BTreeMap;
 
-use crate::base::{Day, PlaceName, Range, TrayCode};
+use crate::base::{Day, EntryId, PlaceName, Range, SpeciesKey, TrayCode};
 use crate::nursery::entry::types::{GroundTask, Roots, Tubers};
 use crate::nursery::species::LooksAlive;
 
@@ -534,6 +534,34 @@ pub struct LightSpan {
     pub low: f64,
     /// As bright as it may be.
     pub high: f64,
+}
+
+/// Shade that ends.
+#[derive(Clone, PartialEq, Debug)]
+pub struct ShadeEnd {
+    /// The nurse plant.
+    pub nurse: SpeciesKey,
+    /// With what it ends.
+    pub by: EndsBy,
+    /// About when.
+    pub about: Day,
+    /// The share of the shade of the bed that goes, 0 to 1.
+    pub share: f64,
+    /// By when the next nurse plants have to be set to shade then, where their profile tells.
+    pub set_next_by: Option<Day>,
+    /// The entry that planted it.
+    pub entry: EntryId,
+}
+
+/// With what the shade of a nurse plant ends.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum EndsBy {
+    /// So many bunches that were seen are cut.
+    Bunches(u32),
+    /// Its stems have fruited, by their age.
+    Stems,
+    /// It has lived its time.
+    Age,
 }
 
 /// Readings that do not agree.

@@ -110,6 +110,10 @@ light_from_nurses = reckoned from the nurse plants { $light }
 label_light_unread = without a reading
 label_light_leaves = leaves by the reading
 label_light_corrected = with that reading
+shade_to_come_heading = Shade that ends
+label_light_months = month by month
+# (month, year, light)
+light_of_month = { $month } { $year } { $light }
 label_light_positions = from position to position
 # (read, day, expected, factor)
 light_leaves_told = { $read } light read on { $day }, where leaves as the profile says would let through { $expected }: density x { $factor }

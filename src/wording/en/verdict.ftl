@@ -409,6 +409,14 @@ gap_around_hole = holes are dug, but nobody looked at the ground around them: tw
 gap_read_too_shallow = the ground was read soft only down to { $depth } cm, the plants go to { $needed } cm: read deeper
 # (read, of, mm)
 gap_gauge_partly = the gauge was read on { $read } of the last { $of } days, { $mm } mm: write the days between, noughts too
+# (month, share, bunches, nurse)
+shade_goes_with_bunches = about { $month } { $share } of the shade goes, when { $bunches } bunches of { $nurse } are cut
+# (month, share, nurse)
+shade_goes_with_stems = about { $month } { $share } of the shade goes, when stems of { $nurse } have fruited
+# (month, share, nurse)
+shade_goes_by_age = about { $month } { $share } of the shade goes, when { $nurse } has lived its time
+# (sentence, day)
+shade_set_next = { $sentence }: set the next nurse plants by { $day }
 gap_light_reckoned = the light was not read; reckoned from the nurse plants it is { $light }: read the light in this bed
 gap_light_no_crown = the light is not known, and nothing tells of the crowns of { $plant } there: read the light in this bed
 gap_light_no_age = the light is not known, and nobody wrote when { $nurse } was planted: read the light in this bed, or measure { $nurse } with a tape
@@ -550,7 +558,7 @@ unknown_load = how many can be planted is not known: count, and measure a sample
 unknown_good_until = its last day is not written down: look at the roots, then write it
 unknown_bare_roots = whether its species lives from bare roots is not known: plant a few and see
 unknown_light_now = the light is not known: read the light in this bed
-unknown_light_coming = the light to come is not reckoned yet; the light of today decides
+unknown_light_coming = nothing that is written ends much of the shade soon; the light of today decides
 unknown_soil = the soil is not known: push a rod two days after a soaking
 unknown_cleared = whether it is cleared is not known: look, then write it
 unknown_holes = whether holes are dug is not known: look, then write it
@@ -590,7 +598,7 @@ source_plant_back = the time before planting written down with what was used aga
 source_drowned = ours: { $DROWNED_MM } mm in two days is three times what the soil around a ball holds; field capacity comes two or three days after (common practice), on sand in a day, on clay in { $CLAY_DRAINS_DAYS }, and with each further { $DAY_MORE_MM } mm a day later; hollows stay wet longer
 source_usual_rains = no gauge was read for { $NO_GAUGE_DAYS } days: the season's usual rains (ours, common practice)
 source_water_left = daily balance of FAO-56 (equations 82 to 88), from the gauge, with what the air takes by Hargreaves (equation 52); the top { $ROOT_DEPTH_CM } cm, water held by texture as the United States Department of Agriculture has it, { $EASILY_TAKEN_SHARE } % of it taken easily by young roots (ours)
-source_light_to_come = ours: needs a model of the nurse plants' light, which is still to come
+source_light_to_come = ours: { $SHADE_ENDS_SHARE } % of the shade or more ending within { $SHADE_AHEAD_DAYS } days; life of stems by the profile, bunches cut { $BUNCH_DAYS } days after they are seen (common practice)
 source_positions = common practice: positions of the bed's grid as it is laid, a spot that species share counted once, less blocked spots and living plants
 source_no_figure = the profile of the species, which does not say
 source_counting = common practice: every 1-2 days until half is up, then every 3-4; every { $COUNT_EVERY_DAYS } days later, { $COUNT_NEAR_EVERY_DAYS } when it hardens or is ready, { $COUNT_SICK_EVERY_DAYS } while it is sick (ours)

@@ -5,7 +5,7 @@ use crate::base::{Day, SpeciesKey};
 use crate::nursery::herbicide::may_have_no_label;
 use crate::nursery::species::Catalogue;
 use crate::reckon::picture::criterion::{RestsFrom, Soaking};
-use crate::reckon::picture::quantity::Beside;
+use crate::reckon::picture::quantity::{Beside, EndsBy, ShadeEnd};
 use crate::reckon::picture::{Criterion, Gap, NoLight, PartSeen, Rule};
 use crate::science::soil::{ROOT_LIMIT_MPA, rod_push_kg};
 use crate::wording::Wording;
@@ -70,6 +70,7 @@ impl Wording {
             }
             Gap::LightReckoned(span) => self.gap_light_reckoned(self.span_words(*span)),
             Gap::LightNotReckoned(why) => self.light_not_reckoned(why),
+            Gap::ShadeEnds(end) => self.shade_end_words(end),
             Gap::LightSince { since, until } => self.gap_light_since(self.day(*since), self.day(*until)),
             Gap::NotLookedAt { came, keep_days } => self.gap_not_looked_at(self.day(*came), *keep_days),
             Gap::HeightOnArrival { cm, on } => self.gap_height_on_arrival(self.number(*cm, 0), self.day(*on)),
@@ -89,6 +90,23 @@ impl Wording {
             Gap::ComingAfterDry { days, last } => self.gap_coming_after_dry(*days, self.day(*last)),
             Gap::UnreadAfterDry { days, last } => self.gap_unread_after_dry(*days, self.day(*last)),
             Gap::NoWaitingTime { with, day, beside } => self.no_waiting_time(with, *day, beside.as_ref()),
+        }
+    }
+
+    /// What ends when, how much of the shade goes with it, and by when to set the next.
+    pub(crate) fn shade_end_words(&self, end: &ShadeEnd) -> String {
+        let nurse = self.species_of(&end.nurse, &Catalogue::built_in());
+        let (year, month, _) = end.about.ymd();
+        let month = format!("{} {year}", self.month_short(month));
+        let share = self.percent(end.share);
+        let said = match end.by {
+            EndsBy::Bunches(bunches) => self.shade_goes_with_bunches(month, share, bunches, nurse),
+            EndsBy::Stems => self.shade_goes_with_stems(month, share, nurse),
+            EndsBy::Age => self.shade_goes_by_age(month, share, nurse),
+        };
+        match end.set_next_by {
+            Some(by) => self.shade_set_next(said, self.day(by)),
+            None => said,
         }
     }
 
@@ -158,6 +176,17 @@ mod tests {
     use crate::wording::Lang;
     use std::collections::BTreeSet;
 
+    fn shade_end(by: EndsBy) -> Gap {
+        Gap::ShadeEnds(ShadeEnd {
+            nurse: SpeciesKey::new("PLA"),
+            by,
+            about: Day::from_number(20_700),
+            share: 0.4,
+            set_next_by: Some(Day::from_number(20_520)),
+            entry: crate::base::EntryId { device: crate::base::DeviceId::new("kilima").unwrap(), seq: 1 },
+        })
+    }
+
     fn every_gap() -> Vec<Gap> {
         let own = SpeciesKey::new("Markhamia lutea");
         vec![
@@ -169,6 +198,9 @@ mod tests {
             Gap::LightNotReckoned(NoLight::NoAge(SpeciesKey::new("Markhamia lutea"))),
             Gap::LightNotReckoned(NoLight::NoSpecies),
             Gap::LightNotReckoned(NoLight::TooMany),
+            shade_end(EndsBy::Bunches(20)),
+            shade_end(EndsBy::Stems),
+            shade_end(EndsBy::Age),
             Gap::SampleOld { on: Day::from_number(20_000) },
             Gap::NotLookedAt { came: Day::from_number(20_000), keep_days: 2 },
             Gap::CameAfterSample { on: Day::from_number(20_000) },

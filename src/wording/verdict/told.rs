@@ -1,7 +1,7 @@
 //! What a verdict rests on, as pairs of a label and what stands behind it: of a tray, of a question, of a bed's line.
 
 use crate::base::Day;
-use crate::reckon::light::LightTold;
+use crate::reckon::light::{LightMonth, LightTold};
 use crate::reckon::picture::answered::Answered;
 use crate::reckon::picture::quantity::LightApart;
 use crate::reckon::picture::quantity::LightSpan;
@@ -204,6 +204,15 @@ impl Wording {
         pairs.push((self.label_formula(), self.calc_light_formula()));
         pairs.push((self.label_source(), self.source_light_model()));
         pairs
+    }
+
+    /// The light of months to come: `Sep 2026 45 %, Oct 2026 48 %`.
+    pub(crate) fn light_months_words(&self, months: &[LightMonth]) -> String {
+        let said = |one: &LightMonth| {
+            let (year, month, _) = one.on.ymd();
+            self.light_of_month(self.month_short(month), year, self.percent(one.light.share))
+        };
+        months.iter().map(said).collect::<Vec<_>>().join(", ")
     }
 
     /// How a bed stands for a species, and how many of its places are open; and whether anything holds it back.
