@@ -41,7 +41,7 @@ mod tests {
             all.extend(profile.notes.iter().chain(&profile.cautions).cloned());
             for (name, value, source, _) in profile.figures() {
                 all.insert(source.to_string());
-                let is_word = ["storage", "stem", "hardening_template"].contains(&name);
+                let is_word = ["storage", "stem", "looks_alive", "hardening_template"].contains(&name);
                 all.extend(value.as_str().filter(|_| !is_word).map(str::to_string));
             }
         }
