@@ -195,7 +195,7 @@ fn ending_of(signal: i32) -> Option<Ending> {
     match signal {
         signal_hook::consts::SIGTERM => Some(Ending::Terminated),
         signal_hook::consts::SIGHUP => Some(Ending::HungUp),
-        1.. => Some(Ending::Interrupted),
+        other if other > 0 => Some(Ending::Interrupted),
         _ => None,
     }
 }

@@ -276,6 +276,6 @@ fn hints(own: &[KeyLine], everywhere: &[KeyLine], wording: &Wording, room: usize
     let leave_and_help: Vec<String> =
         everywhere.iter().filter(|line| back_and_help.contains(&line.does)).map(letter).collect();
     let shorter = || (0..=least).rev().map(|many| (many, &leave_and_help)).find(fits);
-    let found = found.filter(|(many, _)| *many >= least).or_else(|| shorter()).or(found);
+    let found = found.filter(|(many, _)| *many >= least).or_else(shorter).or(found);
     found.map_or_else(|| line(0, &leave_and_help), |(many, way)| line(many, way))
 }

@@ -190,7 +190,7 @@ fn follow(ledger: &Ledger, site: &Site, tray: &TrayCode, before: &OrderKey, move
     lineage.treatments.extend(treatments.iter().cloned());
     let ends = stood.iter().skip(1).map(|(day, _)| *day).chain([before.happened]).collect::<Vec<_>>();
     let stays = stood.into_iter().zip(ends).map(|((from, place), until)| {
-        let own = shades.iter().filter(|(on, _)| (from..=until).contains(on)).next_back();
+        let own = shades.iter().rfind(|(on, _)| (from..=until).contains(on));
         Stay { place, from, until, shade_pct: own.map(|(_, shade)| *shade) }
     });
     lineage.stays.extend(stays);

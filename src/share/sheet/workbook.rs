@@ -44,7 +44,7 @@ pub(super) fn sheet_as_text(bytes: &[u8], wanted: Option<&str>) -> Result<(Strin
         if cells.said.is_empty() && wanted.is_none() {
             continue;
         }
-        return cells.as_text().map(|text| (text, name.clone())).map_err(Reason::Workbook);
+        return cells.into_text().map(|text| (text, name.clone())).map_err(Reason::Workbook);
     }
     Err(Reason::NoNames)
 }
@@ -116,7 +116,7 @@ impl Cells {
         Ok(())
     }
 
-    fn as_text(mut self) -> Result<String, WorkbookFault> {
+    fn into_text(mut self) -> Result<String, WorkbookFault> {
         self.said.sort_by_key(|cell| cell.at);
         let width = self.said.iter().map(|cell| cell.at.1 as usize + 1).max().unwrap_or(0);
         let above = self.said.first().map_or(0, |cell| cell.at.0);

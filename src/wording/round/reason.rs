@@ -1,6 +1,6 @@
 //! Why a stop is due, with its numbers.
 
-use crate::base::Day;
+use crate::base::{Day, LotCode};
 use crate::nursery::entry::types::{Kept, Roots};
 use crate::nursery::herbicide::may_have_no_label;
 use crate::nursery::species::Catalogue;
@@ -40,8 +40,7 @@ impl Wording {
                 self.round_emergence_over(near(last_day), *emerged, *sown)
             }
             RoundReason::SowAgainAsked { told, again, fresh, lot } => {
-                let said = self.sow_again_reason(told, (again, *fresh), on);
-                lot.as_ref().map_or_else(|| said.clone(), |lot| format!("{said}; {}", self.round_sow_again_lot(lot)))
+                self.sow_again_reason(told, (again, *fresh), lot.as_ref(), on)
             }
             RoundReason::SeedlingsOldEnough { age_days, from_days, .. } => self.round_old_enough(*age_days, *from_days),
             RoundReason::OverdueInContainer { .. }
@@ -71,14 +70,7 @@ impl Wording {
                 let since = days_since.map_or_else(|| self.round_step_first(), |days| self.round_step_settled(days));
                 self.with_step(self.with_rains(since, *too_late, on), step)
             }
-            RoundReason::IntoShade { leapt, until, step } => {
-                let why = match (leapt, until) {
-                    (_, Some(until)) => self.round_shade_for_roots(near(until)),
-                    (Some(since), None) => self.round_shade_after_leap(near(since)),
-                    (None, None) => self.round_step_first(),
-                };
-                self.with_step(why, step)
-            }
+            RoundReason::IntoShade { leapt, until, step } => self.with_step(self.into_shade(leapt, until, on), step),
             RoundReason::MostDied(_) | RoundReason::SickOpen { .. } => self.sick_reason(why, on),
             RoundReason::LabelNotRead { with, day, people, planting } => {
                 self.label_reason(with, near(day), (*people, *planting))
@@ -104,6 +96,15 @@ impl Wording {
         }
     }
 
+    fn into_shade(&self, leapt: &Option<Day>, until: &Option<Day>, on: RoundOn<'_>) -> String {
+        let near = |day: &Day| self.day_beside(*day, on.day);
+        match (leapt, until) {
+            (_, Some(until)) => self.round_shade_for_roots(near(until)),
+            (Some(since), None) => self.round_shade_after_leap(near(since)),
+            (None, None) => self.round_step_first(),
+        }
+    }
+
     fn label_reason(&self, with: &str, day: String, (people, planting): (bool, bool)) -> String {
         match (people, planting) {
             (_, false) if may_have_no_label(with) => self.round_label_home(with, day),
@@ -121,11 +122,19 @@ impl Wording {
         }
     }
 
-    fn sow_again_reason(&self, told: &TrayForecast, (again, fresh): (&SowAgain, bool), on: RoundOn<'_>) -> String {
+    fn sow_again_reason(
+        &self,
+        told: &TrayForecast,
+        (again, fresh): (&SowAgain, bool),
+        lot: Option<&LotCode>,
+        on: RoundOn<'_>,
+    ) -> String {
         let reasons = self.forecast_reasons(told, on.day).join("; ");
         let told = format!("{}: {reasons}", self.judgement_name(told.judgement));
         let said = self.round_sow_again(told, self.sow_again_lacking(again));
-        if fresh { format!("{said}; {}", self.round_sow_again_fresh()) } else { said }
+        let fresh = fresh.then(|| self.round_sow_again_fresh());
+        let lot = lot.map(|lot| self.round_sow_again_lot(lot));
+        [fresh, lot].into_iter().flatten().fold(said, |said, more| format!("{said}; {more}"))
     }
 
     fn sick_reason(&self, why: &RoundReason, on: RoundOn<'_>) -> String {
