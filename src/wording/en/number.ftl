@@ -48,4 +48,5 @@ rough_few = a few
 rough_between = { $low } to { $high }
 # (share, percent)
 share_asked = { $share } %: is that { $percent } %? Write { $percent }
+one_percent_asked = 1 %: is that 100 %? Write 100, or add --yes where it is 1 %
 percent_of = { $percent } %
