@@ -135,7 +135,16 @@ fn a_share_written_for_a_percent_of_shade_moisture_or_pest_is_asked_about() {
     let came = ["tray=cof-1", "species=coffee", "count=48", "from=bought", "form=bag", "age_days=100"];
     home.write("plants_received", &came);
     let err = |words: &[&str]| home.run(&[&["write"][..], words].concat()).err;
-    let lot = ["lot_received", "lot=c-1", "species=coffee", "seeds=100", "kept=dry_open", "moisture_pct=0.12"];
+    let lot = [
+        "lot_received",
+        "lot=c-1",
+        "species=coffee",
+        "seeds=100",
+        "kept=dry_open",
+        "source=own",
+        "collected=2026-03-01",
+        "moisture_pct=0.12",
+    ];
     assert!(err(&lot).contains("0.12 %: is that 12 %?"), "{}", err(&lot));
     let place = err(&["place_set", "place=B", "order=1", "shade_pct=0.5"]);
     assert!(place.contains("0.5 %: is that 50 %?"), "{place}");

@@ -42,6 +42,7 @@ entries = { $entries ->
 }
 # (low, likely, high)
 plants_between = { $low } to { $high } plants, likely { $likely }
+rough_up_to = up to { $most }
 rough_one = one or two
 rough_few = a few
 # (low, high)

@@ -39,6 +39,7 @@ entries = { $entries ->
    *[other] { $entries } anotaciones
 }
 plants_between = { $low } a { $high } plantas, lo probable { $likely }
+rough_up_to = hasta { $most }
 rough_one = una o dos
 rough_few = unas pocas
 rough_between = de { $low } a { $high }
