@@ -243,6 +243,7 @@ fn a_count_of_so_many_that_are_not_what_stands_is_asked_whether_it_is_whole() {
     {
         let said = flat(home.refused(&["write", line, "--lang", lang]));
         assert!(said.contains(words) && said.contains("cof-1 40") && said.contains("=41"), "{said}");
+        assert!(!said.contains("cof-1 -40"), "no loss: {said}");
         let sheet = home.with("walk.txt", format!("{line}\n"));
         let said = flat(home.refused(&["write", "--batch", sheet.to_str().unwrap(), "--lang", lang]));
         assert!(said.contains(words), "{said}");

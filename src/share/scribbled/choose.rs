@@ -416,7 +416,9 @@ impl Line<'_> {
         }
         let near = explained.iter().filter(|way| way.weight > best.weight - 12);
         let mut drafts: Vec<Drafts> = near.map(|way| way.drafts.clone()).collect();
-        let other = drafts.first().and_then(count_for_loss);
+        // Of so many in all it is a count, whole or of a part.
+        let counts = best.lacks.iter().any(|why| matches!(why, Why::WholeOrPart(..)));
+        let other = drafts.first().and_then(count_for_loss).filter(|_| !counts);
         drafts.extend(other.filter(|other| {
             other.iter().all(|(kind, fields)| *kind != "counted" || self.known.is_a_likely_count(fields))
         }));

@@ -26,6 +26,7 @@ impl Stop {
     pub(in crate::reckon::round) fn most_there(&self, picture: &Picture) -> Option<f64> {
         let most = match (&self.why, &self.subject) {
             (RoundReason::Fits { .. }, _) => return Some(self.at_stake.plants),
+            (RoundReason::BareLeft { left, .. }, _) => u64::from(*left),
             (_, Subject::Tray(code)) => {
                 let tray = picture.trays.get(code)?;
                 let seeds = if tray.story.seed_is_due(picture.day) { tray.story.accounts.sown } else { 0 };
