@@ -189,7 +189,6 @@ fn bare_roots_that_are_to_keep_for_weeks_are_asked_about() {
 }
 
 #[test]
-<<<<<<< HEAD
 fn more_alive_than_lived_by_the_last_count_is_asked_about_once() {
     let home = nursery();
     home.write("outplanted", &["tray=cof-1", "bed=Upper 1", "count=24", "happened=2026-03-03"]);
@@ -233,7 +232,9 @@ fn a_list_in_a_batch_may_stand_in_the_quotes_of_a_shell() {
     let sheet = home.with("beds.txt", format!("{line}\n"));
     home.done(&["write", "--batch", sheet.to_str().unwrap()]);
     assert!(home.done(&["why", "bed", "Upper 1"]).contains("Upper 1"));
-=======
+}
+
+#[test]
 fn a_count_of_so_many_that_are_not_what_stands_is_asked_whether_it_is_whole() {
     let home = nursery();
     let before = lines_of_the_book(&home);
@@ -284,5 +285,4 @@ fn ready_of_a_place_says_what_stands_there() {
     }
     assert!(home.json(&["ready", "line 1"])["place"]["trays"].as_array().is_some_and(|trays| !trays.is_empty()));
     assert!(home.refused(&["ready", "lime 1"]).contains("line 1"));
->>>>>>> 18eb146 (lines, round, ready: counts of so many that do not stand are asked about; rough numbers never above what there is; nurse plants join their row; ready of a place)
 }
