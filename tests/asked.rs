@@ -233,3 +233,56 @@ fn a_list_in_a_batch_may_stand_in_the_quotes_of_a_shell() {
     home.done(&["write", "--batch", sheet.to_str().unwrap()]);
     assert!(home.done(&["why", "bed", "Upper 1"]).contains("Upper 1"));
 }
+
+#[test]
+fn a_count_of_so_many_that_are_not_what_stands_is_asked_whether_it_is_whole() {
+    let home = nursery();
+    let before = lines_of_the_book(&home);
+    let flat = |text: String| text.split_whitespace().collect::<Vec<_>>().join(" ");
+    for (lang, line, words) in
+        [("en", "cof-1 40 of 41", "are 40 all that stand"), ("es", "cof-1 40 de 41", "¿son 40 todas las que quedan")]
+    {
+        let said = flat(home.refused(&["write", line, "--lang", lang]));
+        assert!(said.contains(words) && said.contains("cof-1 40") && said.contains("=41"), "{said}");
+        assert!(!said.contains("cof-1 -40"), "no loss: {said}");
+        let sheet = home.with("walk.txt", format!("{line}\n"));
+        let said = flat(home.refused(&["write", "--batch", sheet.to_str().unwrap(), "--lang", lang]));
+        assert!(said.contains(words), "{said}");
+    }
+    let none = flat(home.refused(&["write", "cof-1 0 of 20"]));
+    assert!(none.contains("cells_seen=20") && none.contains("cof-1 0"), "{none}");
+    assert!(home.refused(&["write", "cof-1 45 of 40"]).contains("more than all"));
+    assert_eq!(lines_of_the_book(&home), before);
+    // Of all that stand it is the whole count.
+    home.done(&["write", "cof-1 47 of 48"]);
+    let last = home.done(&["export"]).lines().last().unwrap().to_string();
+    assert!(last.contains("\"standing\":47") && !last.contains("cells_seen"), "{last}");
+}
+
+#[test]
+fn plants_of_a_species_that_is_a_nurse_in_a_bed_join_its_row() {
+    let home = nursery();
+    let came = ["tray=gl2", "species=gliricidia", "count=40", "from=gift", "form=bag", "happened=2026-03-01"];
+    home.write("plants_received", &came);
+    let row = ["bed=Upper 1", "nurse=gliricidia", "count=8", "row_m=6", "in_row_m=1.5", "happened=2026-03-02"];
+    home.write("nurse_planted", &row);
+    let said = home.run(&["write", "gl2 @ Upper 1 10", "--yes"]);
+    let flat = said.out.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(flat.contains("as nurse plants, 6 × 1.5 m"), "{}\n{}", said.out, said.err);
+    assert!(!flat.contains("does not name"), "{flat}");
+    // A bed without such a row gets none of a tree that is more than a nurse plant.
+    let bare = home.run(&["write", "cof-1 @ Upper 1 5", "--yes"]);
+    assert!(!bare.out.contains("as nurse plants"), "{}", bare.out);
+}
+
+#[test]
+fn ready_of_a_place_says_what_stands_there() {
+    let home = Home { today: "2026-11-30".into(), ..Home::default() };
+    home.done(&["sample", "--into", home.file("nursery.outplant").to_str().unwrap()]);
+    for lang in ["en", "es"] {
+        let ready = home.done(&["ready", "line 1", "--lang", lang]);
+        assert_eq!(ready, home.done(&["why", "place", "line 1", "--lang", lang]));
+    }
+    assert!(home.json(&["ready", "line 1"])["place"]["trays"].as_array().is_some_and(|trays| !trays.is_empty()));
+    assert!(home.refused(&["ready", "lime 1"]).contains("line 1"));
+}

@@ -8,6 +8,7 @@ mod books_from_stories;
 mod books_lazily;
 mod books_properties;
 mod books_worked;
+mod care_said;
 mod command_line;
 mod docs_true;
 mod first_day;

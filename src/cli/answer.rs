@@ -92,7 +92,7 @@ pub(crate) fn said_yes(question: &str) -> bool {
 }
 
 /// What is typed on a question.
-fn answered(question: &str) -> String {
+pub(crate) fn answered(question: &str) -> String {
     let mut err = std::io::stderr().lock();
     let _ = write!(err, "{question} ");
     let _ = err.flush();

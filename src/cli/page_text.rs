@@ -187,8 +187,6 @@ x step in light      holds it back
     needed       at most 1.6 times as bright
     known        30 % to 60 % light, 2.0 times as bright (reckoned)
     source       common practice
-    care         Cloth from a firm ladder that somebody holds, not from crates
-                 or tanks. Trays: knees bent.
 
 ? light now          not known, holds it back
     why          the light is not known: read the light in this bed
@@ -201,8 +199,6 @@ x weeding            holds it back
     needed       weeded, at most 30 d ago
     known        no (reckoned)
     source       common practice
-    care         Machete and hoe sharp and sheathed, boots on; two arm's lengths
-                 apart; cut away from the leg.
 
 + days since sowing  met
     why          310 days old, 210 needed
@@ -211,6 +207,11 @@ x weeding            holds it back
     expected     since 4 Dec 2025
     source       Wintgens 2004, Coffee
     entries      k3f9:12
+    Care: Cloth from a firm ladder that somebody holds, not from crates or
+    tanks. Trays: knees bent.
+    Care: Machete and hoe sharp and sheathed, boots on; two arm's lengths apart;
+    cut away from the leg.
+    Local rules, the label and licensed practice lead over what is said here.
 "#);
     }
 

@@ -18,7 +18,12 @@ use crate::reckon::picture::{Only, Picture};
 /// Opens the nursery and shows it, or what changed since a day.
 pub(crate) fn run(run: &Run, arguments: &Ready) -> Result<Ending, Exit> {
     let mut desk = run.desk()?;
-    let named = named(run, &mut desk, arguments)?;
+    let named = match named(run, &mut desk, arguments)? {
+        Some(Named::Ready(narrowed)) => Some(narrowed),
+        // What stands at a place, what a lot is worth: `why` answers that.
+        Some(Named::Why(why)) => return super::why::run(run, &why),
+        None => None,
+    };
     let arguments = named.as_ref().unwrap_or(arguments);
     match &arguments.since {
         Some(written) => {
@@ -29,8 +34,16 @@ pub(crate) fn run(run: &Run, arguments: &Ready) -> Result<Ending, Exit> {
     }
 }
 
+/// What a bare name asks for.
+enum Named {
+    /// The answer narrowed to a tray, a bed, or both.
+    Ready(Ready),
+    /// A place, a lot or a species, of which it has no answer of its own.
+    Why(Why),
+}
+
 /// The answer narrowed to what alone bears a name.
-fn named(run: &Run, desk: &mut Desk, arguments: &Ready) -> Result<Option<Ready>, Exit> {
+fn named(run: &Run, desk: &mut Desk, arguments: &Ready) -> Result<Option<Named>, Exit> {
     if arguments.name.is_empty() {
         return Ok(None);
     }
@@ -39,11 +52,14 @@ fn named(run: &Run, desk: &mut Desk, arguments: &Ready) -> Result<Option<Ready>,
         Why::Tray { tray: named, .. } => tray = Some(named),
         Why::Bed { bed: named, .. } => bed = Some(named),
         Why::Pair { tray: one, bed: other, .. } => (tray, bed) = (Some(one), Some(other)),
+        why @ (Why::Place { .. } | Why::Lot { .. } | Why::Species { .. }) if arguments.since.is_none() => {
+            return Ok(Some(Named::Why(why)));
+        }
         Why::Place { .. } | Why::Lot { .. } | Why::Species { .. } | Why::Named { .. } => {
             return Err(Exit::refused(run.wording.line_unknown_name(arguments.name.join(" "))));
         }
     }
-    Ok(Some(Ready {
+    Ok(Some(Named::Ready(Ready {
         form: arguments.form.clone(),
         name: Vec::new(),
         since: arguments.since.clone(),
@@ -51,7 +67,7 @@ fn named(run: &Run, desk: &mut Desk, arguments: &Ready) -> Result<Option<Ready>,
         bed,
         fits: arguments.fits,
         all: arguments.all,
-    }))
+    })))
 }
 
 /// Shows which trays are ready for which bed.

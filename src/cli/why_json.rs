@@ -5,8 +5,11 @@ use serde_json::{Value, json};
 use super::criterion_json::{criteria, number};
 use super::forecast::{experience_json, worth_json};
 use super::ready_json::{VERSION, bed_json, pair_json, tray_json};
+use super::walk::json::caution_json;
 use super::why_more::growth_json::growth_json;
 use crate::base::SpeciesKey;
+use crate::nursery::caution::Caution;
+use crate::page::care::{of_tray as cautions_of_tray, of_work};
 use crate::reckon::Round;
 use crate::reckon::forecast::Outlook;
 use crate::reckon::forecast::worth::of_tray;
@@ -14,7 +17,7 @@ use crate::reckon::growth::tray_growth;
 use crate::reckon::light::coming::shade_ends;
 use crate::reckon::light::{LightMonth, light_months};
 use crate::reckon::picture::quantity::{EndsBy, ShadeEnd};
-use crate::reckon::picture::{BedPicture, BedSpecies, PairPicture, Picture, TrayPicture};
+use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, PairPicture, Picture, TrayPicture};
 use crate::wording::Wording;
 use crate::wording::verdict::About;
 
@@ -37,6 +40,7 @@ pub(crate) fn why_tray_json(
     let profile = tray.species.as_ref().and_then(|key| picture.site.profile(key));
     let growth = tray_growth(&tray.story, profile.map(|profile| &**profile), picture.day);
     text["growth"] = growth_json(&growth, wording);
+    text["cautions"] = cautions_json(&cautions_of_tray(tray, round), wording);
     text
 }
 
@@ -49,7 +53,9 @@ pub(crate) fn why_bed_json(
 ) -> Value {
     let mut only = bed.clone();
     only.species.retain(|one| species.is_none_or(|wanted| one.species == *wanted));
+    let asked: Vec<Criterion> = only.species.iter().flat_map(|line| line.criteria.iter().cloned()).collect();
     let mut text = answer(picture, "bed", bed_json(&only, picture, wording));
+    text["cautions"] = cautions_json(&of_work(&asked), wording);
     if !bed.story.nurses.is_empty() {
         let ends = shade_ends(&bed.story, &picture.site, picture.day);
         text["shade_ends"] = ends.iter().map(|end| shade_end_json(end, wording)).collect();
@@ -93,7 +99,14 @@ fn months_json(bed: &BedPicture, line: &BedSpecies, picture: &Picture) -> Value 
 pub(crate) fn why_pair_json(pair: &PairPicture, picture: &Picture, wording: &Wording) -> Value {
     let mut text = pair_json(pair, picture.day, wording);
     text["criteria"] = json!(criteria(&*pair.criteria, About::Pair, wording));
-    answer(picture, "pair", text)
+    let mut text = answer(picture, "pair", text);
+    text["cautions"] = cautions_json(&of_work(&pair.criteria), wording);
+    text
+}
+
+/// What could hurt somebody who does the work that is due or asked for, as `walk --json` has it at a stop.
+fn cautions_json(cautions: &[Caution], wording: &Wording) -> Value {
+    cautions.iter().map(|caution| caution_json(*caution, wording)).collect()
 }
 
 /// An answer about a subject on a day.

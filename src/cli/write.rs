@@ -1,6 +1,7 @@
 //! `write`: one entry, a line in a person's own words, or a sheet of them.
 
 mod own_words;
+mod waiting_time;
 
 use std::collections::BTreeMap;
 use std::io::Read;
@@ -61,6 +62,9 @@ pub(super) fn write_drafts(run: &Run, desk: &mut Desk, mut drafts: Vec<Draft>, o
     let species = desk.fold().site().species.clone();
     for draft in &mut drafts {
         desk.settle_task(draft).map_err(|fault| run.exit_for(&fault, &species))?;
+    }
+    if !only_try {
+        waiting_time::ask(run, desk, &mut drafts)?;
     }
     // Of one line nobody counts the lines.
     let numbered: Vec<(usize, Draft)> = drafts.iter().map(|draft| (0, draft.clone())).collect();

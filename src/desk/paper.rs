@@ -216,7 +216,7 @@ impl Desk {
     }
 
     /// Plants of a tray of nurse plants that go out begin a row of nurse plants: how far apart is taken from the bed's plan,
-    /// else from their profile, where nobody wrote it.
+    /// else from the row of them that stands there, else from their profile, where nobody wrote it.
     pub(crate) fn settle_nurse_row(&self, draft: &mut Draft) {
         let says = |field: &str| draft.body.contains_key(field);
         if draft.kind != "outplanted" || says("row_m") || says("in_row_m") {
@@ -232,13 +232,21 @@ impl Desk {
         let named = |field: &str| draft.body.get(field).and_then(Value::as_str);
         let fold = self.fold();
         let species = fold.trays().get(&TrayCode::new(named("tray")?).ok()?)?.species.as_ref()?;
-        let profile = fold.site().profile(species).filter(|profile| profile.role == Role::Nurse)?;
+        let profile = fold.site().profile(species)?;
         let bed = BedName::new(named("bed")?).ok().and_then(|name| fold.beds().get(&name));
         let layout = bed.and_then(|story| story.layout.on(draft.happened));
         let is_it = |line: &SpeciesKey| line == species || fold.site().species_key(line).as_ref() == Some(species);
         let planned = layout.and_then(|layout| layout.plan.iter().find(|line| is_it(&line.species)));
         let usual = || Some((profile.row_m.as_ref()?.value, profile.in_row_m.as_ref()?.value));
-        planned.map(|line| (line.row_m.0, line.in_row_m.0)).or_else(usual)
+        let planned = planned.map(|line| (line.row_m.0, line.in_row_m.0));
+        // Whatever the species is else: where it stands as a nurse plant it joins its row.
+        let row = bed.and_then(|story| story.nurses.iter().rev().find(|row| row.alive > 0 && row.nurse == *species));
+        let row = row.map(|row| (row.row_m, row.in_row_m));
+        match profile.role {
+            Role::Nurse => planned.or(row).or_else(usual),
+            _ if planned.is_none() => row,
+            _ => None,
+        }
     }
 
     /// Whether seedlings of a tray are pricked out: seed is still due in it, or it stands in a seedbed.

@@ -1,6 +1,7 @@
 //! What a page says, whatever shows it: blocks in their order. A face (lines of text, a screen, later paper) decides on
 //! columns, colours, how entries are named and what is folded.
 
+pub(crate) mod care;
 pub(crate) mod lot;
 pub(crate) mod place;
 pub(crate) mod ready;

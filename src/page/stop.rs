@@ -2,11 +2,12 @@
 
 use std::collections::BTreeMap;
 
+use super::care::Care;
 use super::{Asked, Facts, Mark, Page, Tone};
 use crate::base::SpeciesKey;
 use crate::reckon::forecast::worth::WorthLooking;
 use crate::reckon::picture::answered::Answered;
-use crate::reckon::picture::{BedPicture, Rule};
+use crate::reckon::picture::{BedPicture, Criterion, Rule};
 use crate::reckon::round::Stop;
 use crate::reckon::round::stop::handled::nurses;
 use crate::wording::page::Labelled;
@@ -43,7 +44,7 @@ pub(crate) fn why_bed_folded(bed: &BedPicture, all: &str, asked: Asked<'_>) -> P
     let species: Vec<SpeciesKey> = bed.species.iter().map(|line| line.species.clone()).collect();
     let names: Vec<String> = species.iter().map(|key| asked.species(Some(key))).collect();
     page.heading(asked.wording.why_bed_heading(&bed.name, names.join(", ")));
-    add_in_short(bed, asked, &mut page);
+    add_in_short(bed, Care::default(), asked, &mut page);
     page.facts(asked.dangers(&[species, nurses(bed)].concat()));
     page.gap();
     page.sentence(asked.wording.why_rest(all));
@@ -51,21 +52,21 @@ pub(crate) fn why_bed_folded(bed: &BedPicture, all: &str, asked: Asked<'_>) -> P
 }
 
 /// A bed as it stands for all its species at once: each thing that holds it back or asks for care once, with the species
-/// it is so for where it is not so for all; the rest by name.
-pub(crate) fn bed_in_short(bed: &BedPicture, asked: Asked<'_>) -> Page {
+/// it is so for where it is not so for all; the rest by name. Care for the stop above it is said there.
+pub(crate) fn bed_in_short(bed: &BedPicture, told: &Stop, asked: Asked<'_>) -> Page {
     let mut page = asked.page();
     page.gap();
     if bed.species.is_empty() {
         page.sentence(asked.wording.teach_plan(&bed.name));
         return page;
     }
-    add_in_short(bed, asked, &mut page);
+    add_in_short(bed, Care::said_of(Some(told)), asked, &mut page);
     page.gap();
     page.sentence(asked.wording.why_rest_in_beds());
     page
 }
 
-fn add_in_short(bed: &BedPicture, asked: Asked<'_>, page: &mut Page) {
+fn add_in_short(bed: &BedPicture, mut care: Care, asked: Asked<'_>, page: &mut Page) {
     let wording = asked.wording;
     for line in &bed.species {
         let (open, text) = wording.bed_line_words(line);
@@ -99,4 +100,6 @@ fn add_in_short(bed: &BedPicture, asked: Asked<'_>, page: &mut Page) {
         let text = format!("{}: {}", wording.answered_words(answered), names.join(", "));
         page.marked(0, Mark::Answered(answered), text, Tone::Plain);
     }
+    let all: Vec<Criterion> = bed.species.iter().flat_map(|line| line.criteria.iter().cloned()).collect();
+    care.say_of(&all, asked, page);
 }

@@ -2,6 +2,7 @@
 
 use std::sync::Arc;
 
+use super::care::{Care, due_at};
 use super::ready::Ready;
 use super::{Asked, Facts, Mark, Page, Tone};
 use crate::base::SpeciesKey;
@@ -50,15 +51,13 @@ pub(crate) fn why_tray(
     let mut facts = wording.tray_facts(tray, picture.goes_before(tray));
     facts.extend(asked.dangers(tray.species.as_slice()));
     page.facts(facts);
-    let due = due_lines(tray, round, told, asked);
-    if !due.is_empty() {
-        page.gap();
-        due.into_iter().for_each(|line| page.item(line));
-    }
+    let mut care = Care::said_of(told);
+    say_due(tray, round, (told, &mut care), asked, &mut page);
     match here {
         Some(pair) => page.questions(&toward_bed(tray, pair), About::Pair, wording),
         None => page.questions(&tray.criteria, About::Tray, wording),
     }
+    care.say_of(&tray.criteria, asked, &mut page);
     let profile = tray.species.as_ref().and_then(|key| picture.site.profile(key));
     let growth = tray_growth(&tray.story, profile.map(|profile| &**profile), picture.day);
     let grows = wording.growth_lines(&growth);
@@ -76,13 +75,24 @@ pub(crate) fn why_tray(
     page
 }
 
-/// What the round has for a tray, as it says it there, but for the stop that is told already.
-fn due_lines(tray: &TrayPicture, round: &Round, told: Option<&Stop>, asked: Asked<'_>) -> Vec<String> {
+/// What the round has for a tray, as it says it there with what to take care of, but for the stop that is told already.
+fn say_due(
+    tray: &TrayPicture,
+    round: &Round,
+    (told, care): (Option<&Stop>, &mut Care),
+    asked: Asked<'_>,
+    page: &mut Page,
+) {
     let on = RoundOn { day: asked.picture.day, species: &asked.picture.site.species };
-    let of_tray = round.stops.iter().chain(&round.can_wait).filter(|stop| stop.tray() == Some(&tray.code));
-    let due = of_tray.filter(|stop| told.is_none_or(|told| told.id != stop.id));
     let wording = asked.wording;
-    due.map(|stop| wording.why_due(wording.task_name(stop.task), wording.round_reason(&stop.why, on))).collect()
+    let due = due_at(tray, round).filter(|stop| told.is_none_or(|told| told.id != stop.id));
+    for (number, stop) in due.enumerate() {
+        if number == 0 {
+            page.gap();
+        }
+        page.item(wording.why_due(wording.task_name(stop.task), wording.round_reason(&stop.why, on)));
+        care.say(stop.cautions(), asked, page);
+    }
 }
 
 /// The questions of a tray, those that the light of a bed decides as they stand toward that bed.
@@ -97,7 +107,7 @@ fn toward_bed(tray: &TrayPicture, pair: &PairPicture) -> Vec<Criterion> {
 /// Why a bed is open or not, for one species or for every planned one.
 pub(crate) fn why_bed(bed: &BedPicture, species: Option<&SpeciesKey>, asked: Asked<'_>) -> Page {
     let wording = asked.wording;
-    let mut page = asked.page();
+    let (mut page, mut care) = (asked.page(), Care::default());
     let lines: Vec<&BedSpecies> =
         bed.species.iter().filter(|one| species.is_none_or(|wanted| one.species == *wanted)).collect();
     for one in &lines {
@@ -106,6 +116,7 @@ pub(crate) fn why_bed(bed: &BedPicture, species: Option<&SpeciesKey>, asked: Ask
         page.verdict(open, text);
         page.facts(asked.dangers(std::slice::from_ref(&one.species)));
         page.questions(&longest_first(&one.criteria, asked.picture.day), About::Bed, wording);
+        care.say_of(&one.criteria, asked, &mut page);
     }
     let ends = shade_ends(&bed.story, &asked.picture.site, asked.picture.day);
     let told = ends.iter().map(|end| (asked.species(Some(&end.nurse)), wording.shade_end_words(end)));
@@ -156,6 +167,7 @@ pub(crate) fn why_pair(pair: &PairPicture, asked: Asked<'_>) -> Page {
     let species = asked.picture.trays.get(&pair.tray).and_then(|tray| tray.species.clone());
     page.facts(asked.dangers(species.as_slice()));
     page.questions(&longest_first(&pair.criteria, asked.picture.day), About::Pair, wording);
+    Care::default().say_of(&pair.criteria, asked, &mut page);
     page
 }
 

@@ -207,7 +207,7 @@ impl Wording {
             MAY.. => self.chance_may(),
             _ => self.chance_hardly(),
         };
-        let (plants, minutes) = (self.rough_number(worth.plants), self.number(worth.minutes.ceil(), 0));
+        let (plants, minutes) = (self.rough_number(worth.plants, worth.most), self.number(worth.minutes.ceil(), 0));
         let said = self.worth_said(self.task_name(worth.task), chance, plants, minutes);
         match worth.last_day {
             Some(day) => format!("{said}; {}", self.worth_by(self.day(day))),
@@ -217,6 +217,6 @@ impl Wording {
 
     /// A look worth making: what, minutes, and the plants that hang on it.
     pub(crate) fn worth_line_words(&self, what: String, worth: &WorthLooking) -> String {
-        self.worth_line(what, self.number(worth.minutes.ceil(), 0), self.rough_number(worth.plants))
+        self.worth_line(what, self.number(worth.minutes.ceil(), 0), self.rough_number(worth.plants, worth.most))
     }
 }

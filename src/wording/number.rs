@@ -62,14 +62,22 @@ impl Wording {
         self.share_asked(self.number(share, 4), self.number(share * 100.0, 2))
     }
 
-    /// A number of plants that nobody counted, as people say it: "one or two", "a few", "5 to 15".
-    pub fn rough_number(&self, plants: f64) -> String {
+    /// A number of plants that nobody counted, as people say it: "one or two", "a few", "5 to 15"; never above the most there can be.
+    pub fn rough_number(&self, plants: f64, most: Option<f64>) -> String {
+        // Of fewer than one nothing is known of what there is.
+        let most = most.map(f64::floor).filter(|most| *most >= 1.0).unwrap_or(f64::INFINITY);
         match plants {
             FEW.. => {
                 let [low, high] = ROUGHLY.map(|part| roundly(plants * part));
-                self.rough_between(self.number(low, 0), self.number(high, 0))
+                let high = high.min(most);
+                if low < high {
+                    self.rough_between(self.number(low, 0), self.number(high, 0))
+                } else {
+                    self.rough_up_to(self.number(high, 0))
+                }
             }
-            ONE_OR_TWO.. => self.rough_few(),
+            ONE_OR_TWO.. if most > ONE_OR_TWO => self.rough_few(),
+            _ if most < ONE_OR_TWO => self.number(most, 0),
             _ => self.rough_one(),
         }
     }

@@ -119,9 +119,10 @@ impl Given {
         self.put(key, value.map(|percent| percent / 100.0));
     }
 
-    /// Puts a typed percentage of which less than one makes no sense: 0.7 is asked about, it is more likely 70 %.
+    /// Puts a typed percentage of which less than one makes no sense: 0.7 is asked about, it is more likely 70 %. So is 1, which may be
+    /// all of them.
     pub(crate) fn put_whole_percent(&mut self, key: &str, value: Option<f64>) {
-        self.like_a_share = self.like_a_share.or(value.filter(|percent| is_a_share(*percent)));
+        self.like_a_share = self.like_a_share.or(value.filter(|percent| is_a_share(*percent) || *percent == 1.0));
         self.put_percent(key, value);
     }
 

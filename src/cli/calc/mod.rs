@@ -30,8 +30,12 @@ pub(crate) fn run(run: &Run, arguments: &Calc) -> Result<Ending, Exit> {
     let piped = typed.is_empty();
     let read_day = |text: &str| crate::desk::day_asked(text, run.now.today).ok().map(|day| day.to_string());
     let typed = typed.with_days(read_day);
-    if let Some(share) = typed.asked_about() {
-        return Err(Exit::refused(run.wording.share_asked_words(share)));
+    match typed.asked_about() {
+        // One percent there may be.
+        Some(1.0) if run.everywhere.yes => {}
+        Some(1.0) => return Err(Exit::refused(run.wording.one_percent_asked())),
+        Some(share) => return Err(Exit::refused(run.wording.share_asked_words(share))),
+        None => {}
     }
     let told = if piped {
         read_piped(run).and_then(|given| {

@@ -80,14 +80,18 @@ fn plants_json(stop: &Stop, picture: &Picture, wording: &Wording) -> Vec<Value> 
     stop.plants_handled(picture).iter().filter_map(one).collect()
 }
 
+/// A caution with its words.
+pub(in crate::cli) fn caution_json(caution: Caution, wording: &Wording) -> Value {
+    json!({"word": caution, "text": wording.caution_words(caution)})
+}
+
 fn stop_json(stop: &Stop, picture: &Picture, wording: &Wording) -> Value {
     let on = RoundOn { day: picture.day, species: &picture.site.species };
     let place = match (&stop.subject, &stop.at) {
         (Subject::Place(place), _) | (_, Where::Place(place)) => Some(place),
         (_, Where::Nowhere | Where::Bed(_) | Where::SeedStore) => None,
     };
-    let caution = |caution: Caution| json!({"word": caution, "text": wording.caution_words(caution)});
-    let cautions: Vec<Value> = stop.cautions().into_iter().map(caution).collect();
+    let cautions: Vec<Value> = stop.cautions().into_iter().map(|caution| caution_json(caution, wording)).collect();
     json!({
         "id": stop.id,
         "task": stop.task,

@@ -1,6 +1,6 @@
 //! `walk`: today's round.
 
-mod json;
+pub(super) mod json;
 
 pub(crate) use json::walk_json;
 

@@ -22,6 +22,7 @@ use crate::nursery::entry::kind_of_entry;
 use crate::nursery::entry::rules::one_only_of;
 use crate::nursery::entry::shape::Shape;
 use crate::nursery::envelope::Draft;
+use crate::nursery::herbicide::is_food;
 use crate::reckon::effect::Effect as Outcome;
 use crate::reckon::picture::Doubt;
 pub(crate) use begun::{begun, begun_at, goes_with, where_to};
@@ -64,8 +65,9 @@ pub(crate) struct Form {
     sure: bool,
     /// What Enter made of what was typed, to be told.
     completed: Option<Completed>,
-    /// Whether a person was asked for what is not needed and better known: the container of plants moved on.
-    asked_for_container: bool,
+    /// Whether a person was asked for what may be left out and is better known: the container of plants moved on, the waiting time of
+    /// what was used.
+    asked_beside: bool,
 }
 
 /// What Enter took for what was typed.
@@ -101,7 +103,7 @@ impl Form {
             taken_up: false,
             sure: false,
             completed: None,
-            asked_for_container: false,
+            asked_beside: false,
         };
         let wanted = asked.begin_at.as_ref().and_then(|name| form.place_of(name));
         form.at = wanted.or_else(|| form.first_missing()).or_else(|| form.first_empty()).unwrap_or(0);
@@ -345,8 +347,11 @@ impl Form {
             // What was taken for what was typed is seen before it is written.
             Some(_) | None if completed => Vec::new(),
             None if self.asks_for_container(cx) => {
-                self.mend(self.place_of("container"), cx.wording.form_no_container_asks());
-                self.asked_for_container = true;
+                self.ask_beside("container", cx.wording.form_no_container_asks());
+                Vec::new()
+            }
+            None if self.asks_for_waiting_time() => {
+                self.ask_beside("safe_after_days", cx.wording.form_no_waiting_time_asks());
                 Vec::new()
             }
             Some(_) | None if self.raises_doubt() && !self.sure => {
@@ -357,11 +362,23 @@ impl Form {
         }
     }
 
+    /// Goes to a field that may be left out, and asks for it once.
+    fn ask_beside(&mut self, field: &str, question: String) {
+        self.mend(self.place_of(field), question);
+        self.asked_beside = true;
+    }
+
+    /// Whether something was used, its waiting time is not written, and nobody was asked.
+    fn asks_for_waiting_time(&self) -> bool {
+        let with = self.typed("with").filter(|_| self.kind() == "treated" && !self.asked_beside);
+        with.is_some_and(|with| !is_food(&with)) && self.typed("safe_after_days").is_none()
+    }
+
     /// Whether plants are moved on into a new tray, nobody said in what, and nobody was asked.
     fn asks_for_container(&self, cx: &ScreenContext<'_>) -> bool {
         let to = self.typed("to").and_then(|code| TrayCode::new(&code).ok());
         let is_there = to.is_some_and(|code| cx.book.picture.trays.contains_key(&code));
-        self.kind() == "moved_on" && !self.asked_for_container && !is_there && self.typed("container").is_none()
+        self.kind() == "moved_on" && !self.asked_beside && !is_there && self.typed("container").is_none()
     }
 
     /// Takes the only name that fits what is typed; not again what a person has typed back.

@@ -168,7 +168,7 @@ fn page_of_stop(stop: &Stop, cx: &ScreenContext<'_>) -> Page {
     let mut page = why_stop(stop, worth, asked);
     let about = match &stop.subject {
         Subject::Tray(code) => picture.trays.get(code).map(|tray| page_of_tray(tray, Some(stop), cx)),
-        Subject::Bed(name) => picture.beds.get(name).map(|bed| bed_in_short(bed, asked)),
+        Subject::Bed(name) => picture.beds.get(name).map(|bed| bed_in_short(bed, stop, asked)),
         Subject::Lot(code) => page_of_lot(code, None, cx),
         Subject::Place(_) | Subject::Site => None,
     };

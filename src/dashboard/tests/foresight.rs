@@ -176,6 +176,35 @@ fn what_is_moved_on_begins_with_a_free_code_and_is_told_what_stays_unknown() {
 }
 
 #[test]
+fn a_form_goes_to_the_waiting_time_once_before_it_writes_what_was_used() {
+    for (lang, asks) in [(Lang::En, "does its label say to stay away"), (Lang::Es, "dice su etiqueta")] {
+        let mut stage = Stage::sample(lang).sized(100, 40);
+        let before = stage.entries();
+        let tray = Subject::Tray(TrayCode::new("cof-021").unwrap());
+        stage.open(&FormFor::about("treated", Some(&tray)).with("with", "copper"));
+        stage.key(Key::Enter);
+        let at = |stage: &Stage| match stage.model.layers.last() {
+            Some(Layer::Form(form)) => form.field_with_keys(),
+            _ => None,
+        };
+        assert_eq!(at(&stage), Some("safe_after_days"), "{}", stage.frame());
+        let frame = stage.frame().split_whitespace().collect::<Vec<_>>().join(" ");
+        assert!(frame.contains(asks), "{}", stage.frame());
+        assert_eq!(stage.entries(), before, "nothing is written yet");
+        // With a time it is written; without one, it is written at the second Enter.
+        stage.text("7");
+        stage.key(Key::Enter);
+        assert_eq!(stage.entries(), before + 1, "{}", stage.frame());
+        stage.open(&FormFor::about("treated", Some(&tray)).with("with", "mancozeb"));
+        stage.keys("\n\n");
+        assert_eq!(stage.entries(), before + 2, "{}", stage.frame());
+        stage.open(&FormFor::about("treated", Some(&tray)).with("with", "compost"));
+        stage.key(Key::Enter);
+        assert_eq!(stage.entries(), before + 3, "food of plants has no label: {}", stage.frame());
+    }
+}
+
+#[test]
 fn only_lots_of_the_species_are_offered_for_sowing_again() {
     let mut stage = Stage::sample(Lang::En).sized(100, 40);
     opened(&mut stage, "resown", &tray("cof-031"), "lot");

@@ -4,7 +4,7 @@ use super::Remark;
 use crate::base::{BedName, PlaceName, TrayCode};
 use crate::nursery::entry::types::ArrivedFrom;
 use crate::nursery::entry::{BookEntry, Entry, GroundEntry, LightRead, TrayEntry, What};
-use crate::nursery::herbicide::{kills_weeds, may_kill_plants, names_treatment};
+use crate::nursery::herbicide::{is_food, kills_weeds, may_kill_plants, names_treatment};
 use crate::nursery::pest::{is_named_in, nature_of};
 use crate::reckon::Fold;
 use crate::reckon::bed::held::closed_by;
@@ -127,6 +127,20 @@ pub(super) fn unknown_pest(entry: &Entry) -> Option<Remark> {
         && seen.share_pct.is_none_or(|share| share.0 > 0.0)
         && !crate::nursery::pest::says_none(&seen.what.0);
     is_unknown.then(|| Remark::UnknownPest { what: seen.what.0.to_string() })
+}
+
+/// A treatment without its waiting time, of what is not known to need none. One whose time was written before has it.
+pub(super) fn no_waiting_time(fold: &Fold, entry: &Entry) -> Option<Remark> {
+    let What::Tray(TrayEntry::Treated(treated)) = &entry.what else { return None };
+    let (with, day) = (&treated.with.0, entry.happened);
+    let of_tray = || fold.trays().get(&fold.ledger().tray_at(treated.tray.as_ref()?, &entry.order_key()));
+    let before = match (&treated.bed, &treated.place) {
+        (Some(bed), _) => fold.beds().get(bed).map(|bed| &bed.treatments),
+        (_, Some(place)) => fold.places().get(place).map(|place| &place.treatments),
+        (None, None) => of_tray().map(|tray| &tray.treatments),
+    };
+    let has_one = treated.safe_after_days.is_some() || before.is_some_and(|before| before.has_wait_of(day, with));
+    (!has_one && !is_food(with)).then(|| Remark::NoWaitingTime { with: with.to_string(), day })
 }
 
 /// Plants wetted with what kills weeds; something used that nobody here knows to let plants live, without its time before planting.

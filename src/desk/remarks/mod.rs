@@ -11,11 +11,12 @@ mod sick;
 pub use odd::Odd;
 
 use super::judge::Trial;
+use super::refusal::is_a_share;
 use super::{Desk, DeskError};
 use crate::base::text::folded;
 use crate::base::{BedName, Clock, Day, LotCode, PlaceName, TrayCode, name_search};
 use crate::nursery::entry::subject::{Subject, subjects};
-use crate::nursery::entry::{BookEntry, Entry, GroundEntry, Outplanted, SeedEntry, TrayEntry, What};
+use crate::nursery::entry::{BookEntry, Entry, GroundEntry, Outplanted, SeedEntry, SiteEntry, TrayEntry, What};
 use crate::nursery::envelope::Draft;
 use crate::reckon::field::waits_for;
 use crate::reckon::lots::{LotOutlook, lot_outlook, whole_after_days};
@@ -181,6 +182,15 @@ pub enum Remark {
         /// What was used.
         with: String,
     },
+    /// Something was used, and nobody wrote how long its label says to stay away.
+    NoWaitingTime {
+        /// What was used.
+        with: String,
+        /// The day of it.
+        day: Day,
+    },
+    /// A percentage below one that may be meant as a share of one.
+    LikeAShare(f64),
     /// Something that is rarely meant.
     Odd(Odd),
     /// A note about something that nothing in the book is called.
@@ -233,6 +243,7 @@ impl Remark {
             | Remark::BeforeEmergence { .. }
             | Remark::KeptLong { .. }
             | Remark::AboutNothing { .. }
+            | Remark::LikeAShare(_)
             | Remark::Odd(_) => true,
             // A person may have cut it open and know better, but is warned before it lies in the ground.
             Remark::SeedDead { outlook, day, .. } => outlook.is_gone(*day),
@@ -244,6 +255,7 @@ impl Remark {
             | Remark::MayScorch { .. }
             | Remark::TestEarly { .. }
             | Remark::MayKill { .. }
+            | Remark::NoWaitingTime { .. }
             | Remark::LossNames { .. }
             | Remark::FromSick { .. }
             | Remark::ToSick { .. }
@@ -288,7 +300,9 @@ impl Desk {
             all.extend(test_early(&self.fold, entry).map(|remark| (at, remark)));
             all.extend(self.about_nothing(trial, entry).map(|remark| (at, remark)));
             all.extend(harm::unknown_pest(entry).map(|remark| (at, remark)));
+            all.extend(harm::no_waiting_time(&self.fold, entry).map(|remark| (at, remark)));
             all.extend(harm::may_kill(entry).map(|remark| (at, remark)));
+            all.extend(like_a_share(entry).map(|remark| (at, remark)));
             all.extend(self.odd(entry)?.map(|odd| (at, Remark::Odd(odd))));
             all.extend(harm::only_named(entry).map(|remark| (at, remark)));
             all.extend(sick::told_of(&self.fold, entry).map(|remark| (at, remark)));
@@ -367,6 +381,21 @@ fn rain_twice(fold: &Fold, earlier: &[Arc<Entry>], entry: &Entry) -> Option<Rema
     let in_book = || fold.site().weather.get(&day).and_then(|(_, weather)| weather.rain_mm.map(|rain| rain.0));
     let before_mm = in_lines.or_else(in_book)?;
     (before_mm != now_mm).then_some(Remark::RainTwice { day, before_mm, now_mm })
+}
+
+/// A shade, a moisture or a part with a pest below one percent. That of seed is refused where it is read.
+fn like_a_share(entry: &Entry) -> Option<Remark> {
+    let percents = match &entry.what {
+        What::Site(SiteEntry::PlaceSet(place)) => vec![Some(place.shade_pct)],
+        What::Tray(TrayEntry::ShadeSet(shade)) => vec![Some(shade.shade_pct)],
+        What::Tray(TrayEntry::PestSeen(seen)) => vec![seen.share_pct],
+        What::Tray(TrayEntry::PlantsReceived(came)) => vec![came.shade_now_pct],
+        What::Seed(SeedEntry::LotReceived(lot)) => vec![lot.moisture_pct],
+        What::Seed(SeedEntry::LotKept(lot)) => vec![lot.moisture_pct],
+        _ => return None,
+    };
+    let mut shares = percents.into_iter().flatten().map(|percent| percent.0).filter(|percent| is_a_share(*percent));
+    shares.next().map(Remark::LikeAShare)
 }
 
 /// More than half of a tray lost, or counted away. What was written of later days is not looked through.

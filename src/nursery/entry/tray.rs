@@ -26,7 +26,7 @@ records! {
 /// No plant in a nursery is older, days: a hundred years (ours: beyond it is a slip of the pen).
 const OLDEST_DAYS: f64 = 36_525.0;
 /// No treatment works longer, days: ten years (ours: beyond it is a slip of the pen).
-const LONGEST_WAIT_DAYS: f64 = 3_653.0;
+pub(crate) const LONGEST_WAIT_DAYS: f64 = 3_653.0;
 
 kinds! {
     /// What happens to trays.

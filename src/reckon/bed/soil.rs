@@ -193,7 +193,7 @@ fn not_told(
     let gap = match newest {
         Some(look) => {
             let soaked = soaking(look, site).filter(|_| look.resistance_mpa.is_some());
-            soaked.map(Gap::ReadSoaked).or_else(|| gap_of(look, depth_cm))
+            soaked.map(Gap::ReadSoaked).or_else(|| gap_of(look, depth_needed_cm(look, profile)))
         }
         None => dug.map(|_| Gap::AroundHole { depth_cm, rod_mm: needed.rod_mm }),
     };
@@ -214,8 +214,9 @@ fn gap_of(look: &SoilLook, needed_cm: f64) -> Option<Gap> {
     }
     let short = look.depth_cm.filter(|depth| *depth < needed_cm);
     match (look.rod_mm, short) {
-        (Some(rod_mm), Some(depth_cm)) => Some(Gap::RodTooWeak { mpa, depth_cm, rod_mm }),
-        (Some(rod_mm), None) => Some(Gap::RodTooHard { mpa, depth_cm: look.depth_cm, rod_mm }),
+        // From that push on a rod that stopped short tells hard ground; one that went so deep was pushed too hard.
+        (Some(rod_mm), Some(depth_cm)) if mpa < ROD_STOPS_MPA => Some(Gap::RodTooWeak { mpa, depth_cm, rod_mm }),
+        (Some(rod_mm), Some(_) | None) => Some(Gap::RodTooHard { mpa, depth_cm: look.depth_cm, rod_mm }),
         (None, Some(depth_cm)) => Some(Gap::ReadTooShallow { depth_cm, needed_cm }),
         (None, None) => None,
     }

@@ -31,6 +31,8 @@ pub struct WorthLooking {
     pub chance: f64,
     /// Plants that hang on it.
     pub plants: f64,
+    /// The most it can be, by what is there.
+    pub(crate) most: Option<f64>,
     /// The last day for the decision.
     pub last_day: Option<Day>,
     /// From 1 (today) to 0 (far away, or past).
@@ -62,6 +64,7 @@ impl Decision {
             task,
             chance: self.chance,
             plants: self.plants,
+            most: None,
             last_day: self.last_day,
             nearness,
             minutes,

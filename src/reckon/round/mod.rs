@@ -141,6 +141,7 @@ fn due(walk: &Walk<'_>) -> Vec<Stop> {
     all.retain(|stop| may_be(stop) && seen.insert(stop.id.clone()));
     for stop in &mut all {
         stop.after_wait = waiting::just_ended(walk, stop);
+        stop.at_stake.most = stop.most_there(picture);
     }
     all
 }

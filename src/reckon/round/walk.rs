@@ -243,7 +243,7 @@ fn blank(task: Task, id: String, subject: Subject, at: Where, order: WalkOrder, 
         due: None,
         until: None,
         until_for: None,
-        at_stake: AtStake { what: Stake::Knowledge, plants: 0.0, within_days: NO_LAST_DAY_DAYS },
+        at_stake: AtStake { what: Stake::Knowledge, plants: 0.0, most: None, within_days: NO_LAST_DAY_DAYS },
         minutes: 0.0,
         work_minutes: None,
         marked: false,
@@ -267,7 +267,7 @@ impl Stop {
     }
 
     pub(super) fn risking(mut self, what: Stake, plants: f64, within_days: i32) -> Stop {
-        self.at_stake = AtStake { what, plants: plants.max(0.0), within_days: within_days.max(1) };
+        self.at_stake = AtStake { what, plants: plants.max(0.0), most: None, within_days: within_days.max(1) };
         self
     }
 

@@ -131,6 +131,11 @@ impl Treatments {
         }
     }
 
+    /// Whether the waiting time of what was used on a day is written.
+    pub(crate) fn has_wait_of(&self, day: Day, with: &str) -> bool {
+        self.0.iter().any(|one| one.is_that(day, with) && one.wait_days.is_some())
+    }
+
     /// All of them, in the order they were written.
     pub fn iter(&self) -> impl DoubleEndedIterator<Item = &Treatment> {
         self.0.iter()

@@ -34,15 +34,15 @@ tables! {
     /// What stands behind a name in a short line.
     LineWords {
         count dead alive shade water plug cut grafted flush height note given recount hardening held released pest treated light
-        rain coldest hottest rows rod wet dry sown test grams seeds let_go until never
+        rain coldest hottest rows rod wet dry sown test grams seeds let_go until never wait
     }
     /// Words that only fill a line.
-    SmallWords { and of with upon within filler before_a_day in_a_day }
+    SmallWords { and of with upon within filler before_a_day before_a_wait in_a_day }
     /// Numbers of things.
     AmountWords { about dozen half_dozen inch centimetre plants below_zero half litre millilitre }
     /// Days and spans of time.
     TimeWords {
-        today yesterday day_before_yesterday tomorrow day_after_tomorrow day week month year ago_behind ago_before one
+        today yesterday day_before_yesterday tomorrow day_after_tomorrow day week month year ago_behind ago_before no_wait_behind one
     }
     /// What stands in cells of sheets.
     SheetWords {

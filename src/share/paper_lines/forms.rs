@@ -3,6 +3,7 @@
 use serde_json::{Value, json};
 
 use super::Sheet;
+use super::waiting::with_its_time;
 use super::words::Words;
 use crate::base::{Day, text, word::Word};
 use crate::nursery::entry::fault::Problem;
@@ -532,7 +533,8 @@ pub(super) fn of_tray_or_place(field: &str, name: &str, first: &str, behind: &Wo
         word if is(word, &vocabulary().line.pest) => ("pest_seen", json!({field: name, "what": behind.typed_from(0)})),
         word if is(word, &vocabulary().line.treated) => {
             let filler = usize::from(is(&behind.folded(0), &vocabulary().small.with));
-            ("treated", json!({field: name, "with": behind.typed_from(filler)}))
+            let (with, days) = with_its_time(&behind.after(filler));
+            ("treated", json!({field: name, "with": with, "safe_after_days": days}))
         }
         _ => return Ok(None),
     };

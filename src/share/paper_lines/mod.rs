@@ -4,6 +4,7 @@ mod forms;
 mod of_bed;
 mod of_seed;
 mod spoken;
+mod waiting;
 mod words;
 
 #[cfg(test)]

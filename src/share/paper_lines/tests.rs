@@ -141,6 +141,38 @@ fn looks_and_steps() {
 }
 
 #[test]
+fn a_time_behind_what_was_used_is_its_waiting_time() {
+    let tray = "cof-031";
+    let lines = [
+        ("treated copper 7 days", "copper", 7.0),
+        ("treated copper, safe 7", "copper", 7.0),
+        ("treated XK-42 safe after 2 weeks", "XK-42", 14.0),
+        ("treated copper 7d", "copper", 7.0),
+        ("treated mancozeb 80 7 days", "mancozeb 80", 7.0),
+        ("tratada con cobre 7 días", "cobre", 7.0),
+        ("tratada cobre, espera 7", "cobre", 7.0),
+        ("tratada cobre 7 días de espera", "cobre", 7.0),
+        ("sprayed copper 7 days", "copper", 7.0),
+        ("fumigada con cobre 2 semanas", "cobre", 14.0),
+    ];
+    for (said, with, days) in lines {
+        let (kind, body) = one(&format!("{tray} {said}"));
+        assert_eq!((kind.as_str(), body["with"].as_str()), ("treated", Some(with)), "{said}: {body}");
+        assert_eq!(body["safe_after_days"].as_f64(), Some(days), "{said}: {body}");
+    }
+    // How often, since when, how much: no waiting time.
+    for said in [
+        "treated copper every 7 days",
+        "treated copper 2",
+        "tratada con cobre cada 7 días",
+        "treated copper for 7 days",
+    ] {
+        let (_, body) = one(&format!("{tray} {said}"));
+        assert!(body["safe_after_days"].is_null(), "{said}: {body}");
+    }
+}
+
+#[test]
 fn beds_weather_and_notes() {
     says("Upper 1 light 60%", "light_read", json!({"bed": "Upper 1", "light_share": 0.6}));
     says("Bench 4 luz 45 %", "light_read", json!({"place": "Bench 4", "light_share": 0.45}));

@@ -3,7 +3,7 @@
 use super::asides::{phrase, without_asides, without_company, without_doer};
 use super::days::SaidDay;
 use super::doubts::{doubted, without_hours};
-use super::frames::{CLEAR_BY, Clause, Drafts, FRAMES};
+use super::frames::{CLEAR_BY, Clause, Drafts, FRAMES, number_value};
 use super::helpers::without_helpers;
 use super::lexicon::{fold, lexicon};
 use super::marks::{Mark, What, marks};
@@ -16,7 +16,7 @@ use super::why::Why;
 use super::words::{Word, words};
 use super::{EntryDraft, Offer, Reading};
 use crate::base::Day;
-use serde_json::json;
+use serde_json::{Value, json};
 use std::cell::Cell;
 
 /// The longest line that is looked at in parts, marks.
@@ -416,7 +416,9 @@ impl Line<'_> {
         }
         let near = explained.iter().filter(|way| way.weight > best.weight - 12);
         let mut drafts: Vec<Drafts> = near.map(|way| way.drafts.clone()).collect();
-        let other = drafts.first().and_then(count_for_loss);
+        // Of so many in all it is a count, whole or of a part.
+        let counts = best.lacks.iter().any(|why| matches!(why, Why::WholeOrPart(..)));
+        let other = drafts.first().and_then(count_for_loss).filter(|_| !counts);
         drafts.extend(other.filter(|other| {
             other.iter().all(|(kind, fields)| *kind != "counted" || self.known.is_a_likely_count(fields))
         }));
@@ -438,6 +440,7 @@ impl Line<'_> {
                     | Why::WeedsOrAll(_)
                     | Why::Both(_)
                     | Why::OverHalf(_)
+                    | Why::WholeOrPart(..)
                     | Why::WhichContainer(_)
                     | Why::CauseNearly(..)
             )
@@ -496,13 +499,14 @@ impl Line<'_> {
 
 /// The readings with each container, tray or place that may be meant, with the cause that was probably meant.
 fn with_what_is_meant(way: &Way) -> Vec<Drafts> {
-    let set = |field: &str, value: &str| {
+    let set_value = |field: &str, value: Value| {
         let mut drafts = way.drafts.clone();
         for (_, fields) in &mut drafts {
-            fields.insert(field.to_string(), value.into());
+            fields.insert(field.to_string(), value.clone());
         }
         drafts
     };
+    let set = |field: &str, value: &str| set_value(field, value.into());
     // The field that a name nobody knows was to fill.
     let lacked = way.drafts.first().and_then(|(kind, fields)| {
         let field = if *kind == "carried" { "place" } else { "tray" };
@@ -512,6 +516,7 @@ fn with_what_is_meant(way: &Way) -> Vec<Drafts> {
     for why in &way.lacks {
         match (why, lacked) {
             (Why::WhichContainer(names), _) => found.extend(names.iter().map(|name| set("container", name))),
+            (Why::WholeOrPart(_, all), _) => found.push(set_value("cells_seen", number_value(*all))),
             (Why::CauseNearly(_, known), _) => found.push(set("cause", known)),
             (Why::UnknownName(_, near), Some(field)) => found.extend(near.iter().map(|name| set(field, name))),
             _ => {}

@@ -59,6 +59,8 @@ pub enum Why {
     Several,
     /// More alive than there are in all: alive, all.
     MoreThanAll(f64, f64),
+    /// Counted of so many that are not what stands there: all that stand, or what was seen in a part? Counted, of how many.
+    WholeOrPart(f64, f64),
     /// A part that the line does not say, by the field it fills.
     NotSaid(&'static str),
     /// Fields that an entry of this kind must have and the line does not say.

@@ -178,6 +178,11 @@ impl Wording {
             Remark::AboutNothing { about, nearest } => {
                 self.nearest_after(self.remark_about_nothing(crate::base::text::cleaned(about)), nearest)
             }
+            Remark::NoWaitingTime { with, day } => {
+                let cleaned = crate::base::text::cleaned(with);
+                self.remark_no_waiting_time(self.label_reason(&cleaned, self.day_beside(*day, today), (true, false)))
+            }
+            Remark::LikeAShare(share) => self.share_asked_words(*share),
             Remark::MayKill { with } => self.remark_may_kill(crate::base::text::cleaned(with)),
             Remark::LossNames { tray, what } => self.remark_loss_names(tray, crate::base::text::cleaned(what)),
             Remark::FromSick { tray, what } => self.remark_from_sick(tray, crate::base::text::cleaned(what)),

@@ -61,6 +61,7 @@ impl Wording {
             Why::MoreThanThere(there) => self.why_more_than_there(*there),
             Why::InUse(name) => self.why_in_use(name),
             Why::Crossed(low, high) => self.why_crossed(self.number(*low, 1), self.number(*high, 1)),
+            Why::WholeOrPart(seen, all) => self.why_whole_or_part(self.number(*seen, 0), self.number(*all, 0)),
             Why::MoreThanAll(alive, all) => self.why_more_than_all(self.number(*alive, 0), self.number(*all, 0)),
             Why::Both(name) => self.why_both(name),
             Why::NoneThere(plant, bed) => self.why_none_there(plant, bed),

@@ -42,10 +42,12 @@ entries = { $entries ->
 }
 # (low, likely, high)
 plants_between = { $low } to { $high } plants, likely { $likely }
+rough_up_to = up to { $most }
 rough_one = one or two
 rough_few = a few
 # (low, high)
 rough_between = { $low } to { $high }
 # (share, percent)
 share_asked = { $share } %: is that { $percent } %? Write { $percent }
+one_percent_asked = 1 %: is that 100 %? Write 100, or add --yes where it is 1 %
 percent_of = { $percent } %

@@ -29,6 +29,8 @@ why_over_half = more than half of the { $standing } that stand there: is it a lo
 why_more_than_there = more than there is: { $there }
 # (alive, all)
 why_more_than_all = { $alive } alive of { $all }: more than all
+# (seen, all)
+why_whole_or_part = { $seen } of { $all }: are { $seen } all that stand, or what stands in the { $all } cells that were looked at?
 why_in_use = { $name } is the code of another tray: choose one that is free
 # (low, high)
 why_crossed = the lowest, { $low }, is above the highest, { $high }

@@ -85,6 +85,9 @@ remark_hands_in_wait = take care: this takes hands into { $about } while a waiti
 remark_unknown_pest = take care: whether "{ $what }" goes along with plants is not known here, so it holds back: write it again with "goes along with plants" yes or no
 remark_may_scorch = take care: "{ $what }" kills the plants that it wets and shows after one to three weeks: they stay here until those alive are counted, { $SHOWS_AFTER_DAYS } days later or more
 remark_about_nothing = nothing here is called "{ $about }": is the note about that?
+remark_no_waiting_time = take care: { $asks }
+waiting_days_asked = Days to stay away by its label (Enter: not known):
+waiting_days_not_read = "{ $written }" is no number of days up to ten years: write 7, or nothing where it is not known
 remark_may_kill = take care: whether "{ $what }" harms plants is not known here, so nothing is planted until its time before planting is written too: 0 where it is nothing against weeds
 # (tray, what)
 remark_loss_names = take care: "{ $what }" names a sickness, or what may be one, so it counts as seen in { $tray } and holds it back. Where living plants have it too, write it as a pest or sickness with their share

@@ -39,8 +39,10 @@ entries = { $entries ->
    *[other] { $entries } anotaciones
 }
 plants_between = { $low } a { $high } plantas, lo probable { $likely }
+rough_up_to = hasta { $most }
 rough_one = una o dos
 rough_few = unas pocas
 rough_between = de { $low } a { $high }
 share_asked = { $share } %: ¿es { $percent } %? Escriba { $percent }
+one_percent_asked = 1 %: ¿es 100 %? Escriba 100, o añada --yes si es 1 %
 percent_of = { $percent } %

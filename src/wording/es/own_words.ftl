@@ -26,6 +26,7 @@ why_weeds_or_all = «{ $word }»: ¿se cortó la maleza (deshierbado) o todo lo 
 why_over_half = más de la mitad de las { $standing } que hay: ¿es pérdida o conteo?
 why_more_than_there = más de lo que hay: { $there }
 why_more_than_all = { $alive } vivas de { $all }: más que todas
+why_whole_or_part = { $seen } de { $all }: ¿son { $seen } todas las que quedan, o las que hay en las { $all } cavidades que se miraron?
 why_in_use = { $name } es el código de otra bandeja: escoja uno libre
 why_crossed = la mínima, { $low }, es más alta que la máxima, { $high }
 why_none_there = por los libros no hay { $plant } en { $bed }

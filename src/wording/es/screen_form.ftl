@@ -36,6 +36,7 @@ form_in_book = { $plants ->
 }
 form_counted_on = conteo del { $day }
 form_no_container = Sin envase no se sabe cuánto tiempo las aguanta.
+form_no_waiting_time_asks = ¿Cuántos días de espera dice su etiqueta? Con Enter no se dice, y entonces nadie entra y nada sale.
 form_no_container_asks = ¿En qué quedan ahora? Con Enter no se dice, y entonces no se sabe cuánto las aguanta.
 form_no_place = Sin lugar la ronda no sabrá dónde está la bandeja.
 form_rows_not_read = { $written } no nombra hileras: escríbalas por número, 2-4 o 1, 3.

@@ -105,7 +105,8 @@ impl Wording {
         }
     }
 
-    fn label_reason(&self, with: &str, day: String, (people, planting): (bool, bool)) -> String {
+    /// What is asked of the label of something used: how long people stay away, and how long nothing is planted.
+    pub(crate) fn label_reason(&self, with: &str, day: String, (people, planting): (bool, bool)) -> String {
         match (people, planting) {
             (_, false) if may_have_no_label(with) => self.round_label_home(with, day),
             (_, false) => self.round_label(with, day),

@@ -38,7 +38,7 @@ impl Wording {
         if stake.plants.round() < 1.0 {
             return None;
         }
-        let plants = self.rough_number(stake.plants);
+        let plants = self.rough_number(stake.plants, stake.most);
         match stake.what {
             Stake::Seedlings => Some(self.lose_seedlings(plants)),
             Stake::Seed => Some(self.lose_seed(plants)),

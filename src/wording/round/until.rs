@@ -87,7 +87,11 @@ impl Wording {
             let of_rains =
                 [UntilFor::Rains, UntilFor::Hardened, UntilFor::RainsBegin].map(Some).contains(&stop.until_for);
             let in_time = stop.at_stake.what == Stake::Planting && !of_rains;
-            return if in_time { self.lose_time(self.rough_number(stop.at_stake.plants)) } else { lost };
+            return if in_time {
+                self.lose_time(self.rough_number(stop.at_stake.plants, stop.at_stake.most))
+            } else {
+                lost
+            };
         }
         match (stop.task, stop.at_stake.what) {
             (Task::Gauge, _) => self.lose_rain(),

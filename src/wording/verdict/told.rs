@@ -6,7 +6,6 @@ use crate::reckon::picture::answered::Answered;
 use crate::reckon::picture::quantity::LightApart;
 use crate::reckon::picture::quantity::LightSpan;
 use crate::reckon::picture::{BedSpecies, Criterion, DaySpread, LightNow, PairPicture, TrayPicture};
-use crate::reckon::round::tasks::work_for;
 use crate::reckon::stock::{Graft, PlaceStory, Since};
 use crate::wording::Wording;
 
@@ -130,10 +129,6 @@ impl Wording {
             facts.push((self.label_expected(), said));
         }
         facts.push((self.label_source(), self.source_words(&criterion.source)));
-        // Where work is advised, what could hurt somebody who does it.
-        let advised = work_for(criterion.rule()).filter(|_| criterion.met() != Some(true));
-        let caution = advised.and_then(|task| task.facts().caution);
-        facts.extend(caution.map(|caution| (self.label_care(), self.caution_words(caution))));
         facts
     }
 

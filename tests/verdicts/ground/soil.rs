@@ -58,6 +58,21 @@ fn hard_ground_holds_back_where_nobody_dug_and_asks_for_care_around_a_dug_hole()
 }
 
 #[test]
+fn a_rod_pushed_too_hard_is_not_called_too_weak_where_holes_are_dug() {
+    for (push_kg, depth_cm) in [(12, 30), (15, 30), (20, 45), (25, 30), (40, 45)] {
+        for book in [bed(&[rod(push_kg, depth_cm)]), dug(bed(&[rod(push_kg, depth_cm)]), "2026-04-05")] {
+            let read = soil(&book);
+            let gap = read.gap();
+            assert!(matches!(gap, Some(Gap::RodTooHard { .. })), "{push_kg} kg, {depth_cm} cm: {gap:?}");
+            assert!(said(&read).contains("so hard a push"), "{}", said(&read));
+        }
+    }
+    // Truly weak: 6 kg on this rod are half the limit.
+    let weak = soil(&bed(&[rod(6, 12)]));
+    assert!(matches!(weak.gap(), Some(Gap::RodTooWeak { .. })), "{}", said(&weak));
+}
+
+#[test]
 fn around_a_hole_the_rod_goes_half_a_metre_and_elsewhere_as_deep_as_the_bag() {
     assert_eq!(soil(&bed(&[rod(10, 30)])).met(), Some(true));
     assert_eq!(soil(&bed(&[at("undug", 30)])).met(), Some(true));

@@ -465,10 +465,29 @@ fn a_loss_nobody_counted_is_told_in_words_and_rounded() {
         (960.0, "500 to 1500", "de 500 a 1500"),
     ] {
         assert_eq!(
-            (en.rough_number(plants).as_str(), es.rough_number(plants).as_str()),
+            (en.rough_number(plants, None).as_str(), es.rough_number(plants, None).as_str()),
             (english, spanish),
             "{plants}"
         );
+    }
+}
+
+#[test]
+fn a_rough_number_is_never_above_what_there_is() {
+    let en = Wording::new(Lang::En);
+    let es = Wording::new(Lang::Es);
+    for (plants, most, english, spanish) in [
+        (6.0, 6.0, "3 to 6", "de 3 a 6"),
+        (13.0, 13.0, "7 to 13", "de 7 a 13"),
+        (58.0, 58.0, "30 to 58", "de 30 a 58"),
+        (90.0, 85.0, "45 to 85", "de 45 a 85"),
+        (90.0, 40.0, "up to 40", "hasta 40"),
+        (3.0, 2.0, "one or two", "una o dos"),
+        (1.0, 1.0, "1", "1"),
+        (10.0, 500.0, "5 to 15", "de 5 a 15"),
+    ] {
+        let said = (en.rough_number(plants, Some(most)), es.rough_number(plants, Some(most)));
+        assert_eq!((said.0.as_str(), said.1.as_str()), (english, spanish), "{plants} of {most}");
     }
 }
 

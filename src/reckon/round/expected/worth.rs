@@ -12,7 +12,10 @@ use crate::reckon::round::walk::Walk;
 /// Looks that can change what is done, those that save most for each minute first.
 pub(in crate::reckon::round) fn worth_looking(walk: &Walk<'_>, due: &[Stop]) -> Vec<WorthLooking> {
     let day = walk.day();
-    let looks = due.iter().filter_map(|stop| Some(decision(walk, stop)?.worth(&stop.id, stop.task, stop.minutes, day)));
+    let looks = due.iter().filter_map(|stop| {
+        let worth = decision(walk, stop)?.worth(&stop.id, stop.task, stop.minutes, day);
+        Some(WorthLooking { most: stop.at_stake.most, ..worth })
+    });
     let mut looks: Vec<WorthLooking> = looks.filter(|look| look.saved_per_minute > 0.0).collect();
     looks.sort_by(|a, b| b.saved_per_minute.total_cmp(&a.saved_per_minute).then_with(|| a.stop.cmp(&b.stop)));
     looks

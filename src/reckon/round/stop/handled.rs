@@ -1,11 +1,11 @@
 //! What could hurt somebody at a stop, and the plants that are in their hands.
 
-use super::{RoundReason, Stop, Task};
+use super::{RoundReason, Stake, Stop, Task};
 use crate::base::SpeciesKey;
 use crate::nursery::caution::Caution;
 use crate::nursery::entry::subject::Subject;
 use crate::nursery::entry::types::Roots;
-use crate::reckon::picture::{BedPicture, Picture};
+use crate::reckon::picture::{BedPicture, BedSpecies, Picture};
 
 impl Stop {
     /// What could hurt somebody who does it: the caution of its task, that of the knife where roots are cut with it, and that of
@@ -20,6 +20,36 @@ impl Stop {
             .into_iter()
             .chain([hygiene, cuts_roots, after_wait].into_iter().flatten().filter(|one| of_task != Some(*one)))
             .collect()
+    }
+
+    /// The most plants, or seeds, that can be lost or gained at it, by what is there; none where nobody knows.
+    pub(in crate::reckon::round) fn most_there(&self, picture: &Picture) -> Option<f64> {
+        let most = match (&self.why, &self.subject) {
+            (RoundReason::Fits { .. }, _) => return Some(self.at_stake.plants),
+            (RoundReason::BareLeft { left, .. }, _) => u64::from(*left),
+            (_, Subject::Tray(code)) => {
+                let tray = picture.trays.get(code)?;
+                let seeds = if tray.story.seed_is_due(picture.day) { tray.story.accounts.sown } else { 0 };
+                u64::from(tray.standing).max(seeds)
+            }
+            (_, Subject::Lot(code)) => u64::from(picture.lots.get(code)?.seeds_left?),
+            (_, Subject::Bed(name)) => {
+                let bed = picture.beds.get(name)?;
+                let of_species = |line: &BedSpecies| match self.at_stake.what {
+                    Stake::Planted => line.living,
+                    Stake::Planting | Stake::Seedlings | Stake::Seed | Stake::Knowledge => line.open_positions,
+                };
+                let nurses = bed.nurses.iter().map(|nurse| u64::from(nurse.alive));
+                let nurses = nurses.filter(|_| self.at_stake.what == Stake::Planted);
+                bed.species.iter().map(|line| u64::from(of_species(line))).chain(nurses).sum()
+            }
+            (_, Subject::Place(name)) => {
+                let here = picture.trays.values().filter(|tray| tray.place.as_ref() == Some(name));
+                here.map(|tray| u64::from(tray.standing)).sum()
+            }
+            (_, Subject::Site) => return None,
+        };
+        Some(most as f64)
     }
 
     /// The species handled here, each once: of the tray or lot; in a bed what is counted, or what stands where the ground is

@@ -133,6 +133,8 @@ pub struct AtStake {
     pub what: Stake,
     /// How many plants.
     pub plants: f64,
+    /// The most it can be, by what is there: plants of the tray, open places of the bed, seeds of the lot.
+    pub(crate) most: Option<f64>,
     /// Within how many days, if it is not done.
     pub within_days: i32,
 }

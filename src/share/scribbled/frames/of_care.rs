@@ -206,7 +206,7 @@ pub(crate) fn treated(clause: &mut Clause) -> Option<Drafts> {
         clause.lacks.push(Why::Several);
     }
     clause.take(&["small.by", "put"]);
-    let days = days.or_else(|| wait.then(|| clause.number()).flatten());
+    let days = days.or_else(|| wait.then(|| clause.number()).flatten()).or_else(|| time_behind(clause));
     for_each(
         "treated",
         &subjects,
@@ -218,6 +218,24 @@ pub(crate) fn treated(clause: &mut Clause) -> Option<Drafts> {
             ("dose_pct", dose_pct.map(number_value)),
         ]),
     )
+}
+
+/// Uses the time right behind a remedy: "copper 7 days", "cobre 2 semanas". Elsewhere it may be since when, or how often.
+fn time_behind(clause: &mut Clause) -> Option<f64> {
+    let is_behind = |at: &usize| {
+        let before = clause.marks[..*at].iter().rposition(|mark| !matches!(mark.what, What::Sign(_)));
+        before.is_some_and(|before| clause.marks[before].has("remedy"))
+    };
+    let at = (1..clause.marks.len()).filter(|at| clause.is_free(*at)).filter(is_behind).find_map(|at| {
+        match clause.marks[at].what {
+            What::Amount(days, "units.day") => Some((at, days)),
+            What::Amount(weeks, "units.week") => Some((at, weeks * 7.0)),
+            _ => None,
+        }
+    });
+    let (at, days) = at?;
+    clause.use_mark(at);
+    Some(days)
 }
 
 /// Uses a remedy with the one word before it that nobody knows: "soft soap".

@@ -112,13 +112,13 @@ pub(crate) fn counted_each(clause: &mut Clause) -> Option<Drafts> {
     Some(drafts)
 }
 
-/// Uses the first number of "217/250": what is up of what was sown.
-fn part_of_share(clause: &mut Clause) -> Option<f64> {
+/// Uses "217/250": what is up of what was sown, what stands of what was looked at.
+fn part_of_share(clause: &mut Clause) -> Option<(f64, f64)> {
     let share = |at: &usize| clause.is_free(*at) && matches!(clause.marks[*at].what, What::Share(..));
     let at = (0..clause.marks.len()).find(share)?;
     clause.use_mark(at);
     match clause.marks[at].what {
-        What::Share(part, _) => Some(part),
+        What::Share(part, all) => Some((part, all)),
         _ => None,
     }
 }
@@ -137,12 +137,13 @@ pub(crate) fn counted(clause: &mut Clause) -> Option<Drafts> {
     }
     let name = tray(clause, is_headed)?;
     same_species(clause, &name);
-    let part = if is_headed { part_of_share(clause) } else { None };
+    let (part, of_share) = if is_headed { part_of_share(clause) } else { None }.unzip();
     let Some(standing) = part.or_else(|| clause.count()) else {
         let is_range = clause.lacks.iter().any(|why| matches!(why, Why::Range(..)));
         return if is_range { one("counted", fields([("tray", Some(json!(name)))])) } else { None };
     };
     let of = clause.find_number().filter(|at| clause.is_behind(*at, "small.from"));
+    let all = of.and_then(|of| clause.marks[of].number()).or(of_share);
     if let Some(of) = of {
         clause.use_mark(of);
     }
@@ -154,8 +155,16 @@ pub(crate) fn counted(clause: &mut Clause) -> Option<Drafts> {
         return None;
     }
     let books = clause.known.names.standing(&name).map_or(0.0, f64::from);
+    // "40 of 41" where 60 stand: nobody knows whether the others were looked at. How many came up of what was sown is no such count.
+    let unlike = all.filter(|all| *all != books && dead.is_none() && !clause.has("up"));
+    match unlike {
+        Some(all) if standing > all => clause.lacks.push(Why::MoreThanAll(standing, all)),
+        Some(all) => clause.lacks.push(Why::WholeOrPart(standing, all)),
+        None => {}
+    }
     // A bare number far from what stands there may be a loss as well.
-    if !is_headed && standing * 2.0 < books || dead.is_some_and(|dead| dead > standing) {
+    let is_asked = unlike.is_some();
+    if !is_asked && !is_headed && standing * 2.0 < books || dead.is_some_and(|dead| dead > standing) {
         clause.lacks.push(Why::OverHalf(books as u32));
     }
     let about = clause.take(&["small.about"]).is_some();
