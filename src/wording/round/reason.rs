@@ -70,7 +70,9 @@ impl Wording {
                 let since = days_since.map_or_else(|| self.round_step_first(), |days| self.round_step_settled(days));
                 self.with_step(self.with_rains(since, *too_late, on), step)
             }
-            RoundReason::IntoShade { leapt, until, step } => self.with_step(self.into_shade(leapt, until, on), step),
+            RoundReason::IntoShade { leapt, until, step } => {
+                self.with_step(self.shade_reason(leapt.as_ref(), until.as_ref(), on), step)
+            }
             RoundReason::MostDied(_) | RoundReason::SickOpen { .. } => self.sick_reason(why, on),
             RoundReason::LabelNotRead { with, day, people, planting } => {
                 self.label_reason(with, near(day), (*people, *planting))
@@ -96,7 +98,7 @@ impl Wording {
         }
     }
 
-    fn into_shade(&self, leapt: &Option<Day>, until: &Option<Day>, on: RoundOn<'_>) -> String {
+    fn shade_reason(&self, leapt: Option<&Day>, until: Option<&Day>, on: RoundOn<'_>) -> String {
         let near = |day: &Day| self.day_beside(*day, on.day);
         match (leapt, until) {
             (_, Some(until)) => self.round_shade_for_roots(near(until)),

@@ -18,6 +18,14 @@ const MOST_DAYS: &[&str] = &["plantable_most_days"];
 const BARE_ROOTS: &[&str] = &["bare_roots"];
 
 impl Wording {
+    fn too_hard_words(&self, mpa: f64, depth_cm: Option<f64>, rod_mm: f64) -> String {
+        let (pushed, right) = (self.push_words(mpa, rod_mm), self.right_push(rod_mm));
+        match depth_cm {
+            Some(depth) => self.gap_rod_too_hard_at(self.number(depth, 0), pushed, right),
+            None => self.gap_rod_too_hard(pushed, right),
+        }
+    }
+
     /// Why a question has no answer, and what to write.
     pub(crate) fn gap_words(&self, gap: &Gap) -> String {
         match gap {
@@ -48,13 +56,7 @@ impl Wording {
                 self.gap_read_after_rain(self.day(*on), self.number(*mm, 0))
             }
             Gap::ReadSoaked(Soaking { on, rain_mm: None }) => self.gap_read_soaked(self.day(*on)),
-            Gap::RodTooHard { mpa, depth_cm, rod_mm } => {
-                let (pushed, right) = (self.push_words(*mpa, *rod_mm), self.right_push(*rod_mm));
-                match depth_cm {
-                    Some(depth) => self.gap_rod_too_hard_at(self.number(*depth, 0), pushed, right),
-                    None => self.gap_rod_too_hard(pushed, right),
-                }
-            }
+            Gap::RodTooHard { mpa, depth_cm, rod_mm } => self.too_hard_words(*mpa, *depth_cm, *rod_mm),
             Gap::RodTooWeak { mpa, depth_cm, rod_mm } => {
                 let pushed = self.push_words(*mpa, *rod_mm);
                 self.gap_rod_too_weak(self.number(*depth_cm, 0), pushed, self.right_push(*rod_mm))

@@ -157,11 +157,11 @@ pub(crate) fn counted(clause: &mut Clause) -> Option<Drafts> {
     let books = clause.known.names.standing(&name).map_or(0.0, f64::from);
     // "40 of 41" where 60 stand: nobody knows whether the others were looked at. How many came up of what was sown is no such count.
     let unlike = all.filter(|all| *all != books && dead.is_none() && !clause.has("up"));
-    match unlike {
-        Some(all) if standing > all => clause.lacks.push(Why::MoreThanAll(standing, all)),
-        Some(all) => clause.lacks.push(Why::WholeOrPart(standing, all)),
-        None => {}
-    }
+    let doubt = |all: f64| match standing > all {
+        true => Why::MoreThanAll(standing, all),
+        false => Why::WholeOrPart(standing, all),
+    };
+    clause.lacks.extend(unlike.map(doubt));
     // A bare number far from what stands there may be a loss as well.
     let is_asked = unlike.is_some();
     if !is_asked && !is_headed && standing * 2.0 < books || dead.is_some_and(|dead| dead > standing) {
@@ -193,14 +193,10 @@ pub(crate) fn counted(clause: &mut Clause) -> Option<Drafts> {
         ("about", about.then_some(json!(true))),
         ("clock", clock),
     ]);
-    let mut drafts = vec![("counted", told)];
-    if let (Some(dead), Some(cause)) = (dead, causes) {
-        drafts.push((
-            "lost",
-            fields([("tray", Some(json!(name))), ("count", Some(number_value(dead))), ("cause", Some(json!(cause)))]),
-        ));
-    }
-    Some(drafts)
+    let lost = dead.zip(causes).map(|(dead, cause)| {
+        fields([("tray", Some(json!(name))), ("count", Some(number_value(dead))), ("cause", Some(json!(cause)))])
+    });
+    Some([("counted", told)].into_iter().chain(lost.map(|lost| ("lost", lost))).collect())
 }
 
 pub(crate) fn stocktaken(clause: &mut Clause) -> Option<Drafts> {
