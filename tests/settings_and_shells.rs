@@ -53,7 +53,7 @@ fn what_is_opened_and_how_long_it_takes_is_said_where_that_is_asked_for() {
     let home = Home::default().begun();
     for (lang, words) in [
         ("en", ["settings: ", "opens ", "one entry, open after ", "ended with 0 after "]),
-        ("es", ["ajustes: ", "se abre ", "una anotación, abierto tras ", "terminó con 0 tras "]),
+        ("es", ["ajustes: ", "se abre ", "una anotación, abierto tras ", "terminó con 0, en "]),
     ] {
         let said = home.run(&["ready", "-v", "--lang", lang]);
         assert!(words.iter().all(|word| said.err.contains(word)), "{}", said.err);

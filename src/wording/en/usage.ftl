@@ -17,7 +17,7 @@ usage_not_an_entry = { $option }: '{ $value }' is no number of an entry: they ar
 # (option, value)
 usage_not_so_many = { $option } cannot be { $value }: a whole number from 1 up to some millions
 # (option, most, value)
-usage_long_name = { $option } takes at most { $most } letters, and { $value } is longer
+usage_long_name = { $option } takes no more letters than { $most }, and { $value } is longer
 # (value, option)
 usage_bad_name = { $option } cannot be '{ $value }': a name or code has letters, without blanks at its ends or invisible characters
 usage_missing = still missing: { $arguments }

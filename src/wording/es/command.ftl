@@ -16,7 +16,7 @@ how_opened = { $entries ->
     [one] una anotación, abierto tras { $time }
    *[other] { $entries } anotaciones, abierto tras { $time }
 }
-how_ended = terminó con { $code } tras { $time }
+how_ended = terminó con { $code }, en { $time }
 answer_not_shown = no se pudo mostrar la respuesta: no hubo dónde o no hubo lugar. Si la orden anota en el libro, está anotado
 refused_empty_tray = en { $tray } no queda nada en pie: no hay qué llevar al campo
 check_damaged = { $faults ->
