@@ -247,7 +247,7 @@ fn what_is_missing_is_named() {
     let said = home.refused(&["write", "shade_set", "tray=cof-1", "place=Bench 1", "shade_pct=30"]);
     assert!(said.contains("one of these, and more are written: tray / place"), "{said}");
     let said = home.refused(&["write", "shade_set", "shade_pct=30"]);
-    assert!(said.contains("needs one of these: tray / place"), "{said}");
+    assert!(said.contains("one of these is needed: tray / place"), "{said}");
     let line =
         home.with("lines.jsonl", r#"{"id":"abcdefgh:3","kind":"flushed","tray":"cof-1","happened":"2026-01-01"}"#);
     let said = home.refused(&["import", line.to_str().unwrap()]);

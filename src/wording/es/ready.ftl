@@ -57,7 +57,7 @@ bed_in_light = { $plants } con buena luz
 bed_nothing_waits = no espera nada
 doubts_heading = Dudas: lo que no puede ser como está anotado
 unplanned_heading = Faltas en los planes
-unplanned_tray = { $tray } está lista, pero ninguna parcela tiene { $species } en su plan: póngala en el plan de una parcela
+unplanned_tray = { $tray } está lista, y ningún plan tiene { $species }: póngala en el de una parcela
 hint_why_tray = Todas las razones: outplant why tray { $tray }
 teach_first_tray = Todavía no hay bandejas anotadas. Cuando siembre una, anótela así:
 teach_first_tray_command = outplant write sown tray=caf-001 species=café lot=unknown seeds=60 container=bolsa
