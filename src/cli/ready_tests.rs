@@ -121,9 +121,8 @@ Windbreak  luz sin leer
   aquí no hay nada en el plan
 
 Faltas en los planes
-! avo-002 está lista, pero ninguna parcela
-  tiene aguacate en su plan: póngala en el
-  plan de una parcela
+! avo-002 está lista, y ningún plan tiene
+  aguacate: póngala en el de una parcela
 
 Todas las razones: outplant why tray cof-040
 "#);
