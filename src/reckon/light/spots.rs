@@ -45,20 +45,8 @@ mod tests {
     use crate::base::{Day, DeviceId, EntryId, SpeciesKey};
 
     fn nurse(planted: u32, row_m: f64, in_row_m: f64) -> NurseStory {
-        NurseStory {
-            nurse: SpeciesKey::new("PLA"),
-            day: Day::from_number(20_000),
-            planted,
-            alive: planted,
-            gone: 0,
-            row_m,
-            in_row_m,
-            offset_m: None,
-            counted_on: None,
-            bunches_showing: None,
-            measured: None,
-            entry: EntryId { device: DeviceId::new("kilima").unwrap(), seq: 1 },
-        }
+        let entry = EntryId { device: DeviceId::new("kilima").unwrap(), seq: 1 };
+        NurseStory::set((SpeciesKey::new("PLA"), planted), Day::from_number(20_000), (row_m, in_row_m), entry)
     }
 
     #[test]

@@ -128,21 +128,10 @@ fn set_out(
 }
 
 /// A cohort of the plan as nurse plants; how old found ones are nobody wrote.
-fn as_nurse(species: &SpeciesKey, cohort: &CohortStory, (row_m, in_row_m): (f64, f64)) -> NurseStory {
-    NurseStory {
-        nurse: species.clone(),
-        day: cohort.day,
-        planted: if cohort.found { 0 } else { cohort.planted },
-        alive: cohort.living,
-        gone: cohort.dead,
-        row_m,
-        in_row_m,
-        offset_m: None,
-        counted_on: None,
-        bunches_showing: None,
-        measured: None,
-        entry: cohort.entry.clone(),
-    }
+fn as_nurse(species: &SpeciesKey, cohort: &CohortStory, spacing_m: (f64, f64)) -> NurseStory {
+    let planted = if cohort.found { 0 } else { cohort.planted };
+    let set = NurseStory::set((species.clone(), planted), cohort.day, spacing_m, cohort.entry.clone());
+    NurseStory { alive: cohort.living, gone: cohort.dead, ..set }
 }
 
 /// How many of a cohort lived at a moment: those that live now, and its part of what went later.

@@ -82,6 +82,31 @@ pub struct NurseStory {
     pub entry: EntryId,
 }
 
+impl NurseStory {
+    /// A cohort as it is set, so far apart between rows and in the row, of which nothing more is known.
+    pub(crate) fn set(
+        (nurse, planted): (SpeciesKey, u32),
+        day: Day,
+        (row_m, in_row_m): (f64, f64),
+        entry: EntryId,
+    ) -> NurseStory {
+        NurseStory {
+            nurse,
+            day,
+            planted,
+            alive: planted,
+            gone: 0,
+            row_m,
+            in_row_m,
+            offset_m: None,
+            counted_on: None,
+            bunches_showing: None,
+            measured: None,
+            entry,
+        }
+    }
+}
+
 /// A look at the light.
 #[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
 pub struct LightLook {

@@ -166,7 +166,12 @@ impl BedFold<'_> {
         self.came_from(entry, out, &tray, &key);
         if let (Some(nurse), Some((row_m, in_row_m))) = (&species, out.row_m.zip(out.in_row_m)) {
             // Plants of a tray begin a row of nurse plants; they need no place in a plan.
-            self.story.nurses.push(nurse_row(entry, nurse.clone(), out.count.0, (row_m.0, in_row_m.0)));
+            self.story.nurses.push(NurseStory::set(
+                (nurse.clone(), out.count.0),
+                entry.happened,
+                (row_m.0, in_row_m.0),
+                entry.id.clone(),
+            ));
             return;
         }
         if let (Some(species), Some(layout)) = (&species, self.story.layout.on(entry.happened)) {
@@ -319,7 +324,8 @@ impl BedFold<'_> {
 
     fn nurse_planted(&mut self, entry: &Arc<Entry>, planted: &NursePlanted) {
         let nurse = self.species(entry, &planted.nurse);
-        let row = nurse_row(entry, nurse, planted.count.0, (planted.row_m.0, planted.in_row_m.0));
+        let spacing_m = (planted.row_m.0, planted.in_row_m.0);
+        let row = NurseStory::set((nurse, planted.count.0), entry.happened, spacing_m, entry.id.clone());
         self.story.nurses.push(NurseStory { offset_m: planted.offset_m.map(|offset| offset.0), ..row });
     }
 
@@ -403,7 +409,7 @@ impl BedFold<'_> {
         let row_m = profile.and_then(|profile| profile.row_m.as_ref()).map(|figure| figure.value);
         let in_row_m = profile.and_then(|profile| profile.in_row_m.as_ref()).map(|figure| figure.value);
         let spacing_m = (row_m.unwrap_or(UNWRITTEN_SPACING_M), in_row_m.unwrap_or(UNWRITTEN_SPACING_M));
-        self.story.nurses.push(nurse_row(entry, species.clone(), 0, spacing_m));
+        self.story.nurses.push(NurseStory::set((species.clone(), 0), entry.happened, spacing_m, entry.id.clone()));
         self.settle_nurses(entry, species, alive, 0);
     }
 
@@ -677,24 +683,6 @@ fn settle(books: &mut [Book<'_>], alive: u32, dead: u32) -> Settled {
     let rise = alive.saturating_sub(lived);
     let left = rise - bed_books::take_back(books, rise);
     Settled { added: bed_books::add_living(books, left), planted, more_than_there }
-}
-
-/// Nurse plants as an entry sets them, so far apart between rows and in the row.
-fn nurse_row(entry: &Arc<Entry>, nurse: SpeciesKey, planted: u32, (row_m, in_row_m): (f64, f64)) -> NurseStory {
-    NurseStory {
-        nurse,
-        day: entry.happened,
-        planted,
-        alive: planted,
-        gone: 0,
-        row_m,
-        in_row_m,
-        offset_m: None,
-        counted_on: None,
-        bunches_showing: None,
-        measured: None,
-        entry: entry.id.clone(),
-    }
 }
 
 fn cohort(
