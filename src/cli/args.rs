@@ -200,7 +200,7 @@ pub(crate) struct Walk {
 /// `ready`
 #[derive(Args, Debug, Default)]
 pub(crate) struct Ready {
-    /// Only the tray or the bed of this name.
+    /// Only the tray, the bed, the place, the lot or the species of this name.
     pub(crate) name: Vec<String>,
     /// In what form.
     #[command(flatten)]
