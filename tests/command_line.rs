@@ -2,7 +2,7 @@
 //! that mean what they say.
 
 use crate::support::program::Home;
-use serde_json::json;
+use serde_json::{Value, json};
 use std::io::Read;
 use std::process::Stdio;
 
@@ -290,6 +290,31 @@ fn check_proves_the_file_and_catches_a_flipped_bit() {
     assert_eq!(ended.code, 6, "{}{}", ended.out, ended.err);
     assert!(ended.out.contains("hash"), "{}", ended.out);
     assert_eq!(std::fs::read(&damaged).unwrap(), bytes, "check writes nothing");
+}
+
+#[cfg(target_os = "linux")]
+#[test]
+fn a_file_that_claims_a_hundred_gigabytes_is_proved_by_what_is_in_it() {
+    let home = by_hand();
+    let file = home.file("nursery.outplant");
+    let mut bytes = std::fs::read(&file).unwrap();
+    let entries = home.json(&["check"])["entries"].as_u64().unwrap();
+    // How many pages it has: SQLite file format, section 1.3.7.
+    bytes[28..32].copy_from_slice(&26_214_400_u32.to_be_bytes());
+    let claims = home.with("claims.outplant", &bytes);
+    // No header at all, and nothing in it.
+    let empty = home.with("empty.outplant", "");
+    for path in [&claims, &empty] {
+        std::fs::File::options().write(true).open(path).unwrap().set_len(100 << 30).unwrap();
+    }
+    let begun = std::time::Instant::now();
+    let ended = home.run(&["--nursery", claims.to_str().unwrap(), "check", "--json"]);
+    assert_eq!(ended.code, 6, "{}", ended.err);
+    let said: Value = serde_json::from_str(&ended.out).unwrap();
+    assert_eq!(said["undamaged"], json!(entries), "{said}");
+    let ended = home.run(&["--nursery", empty.to_str().unwrap(), "check"]);
+    assert_eq!(ended.code, 3, "{}{}", ended.out, ended.err);
+    assert!(begun.elapsed().as_secs() < 60, "{:?}", begun.elapsed());
 }
 
 #[test]

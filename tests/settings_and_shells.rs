@@ -1,6 +1,6 @@
 //! Settings that are wrong in places, where things are kept, and what a shell is given.
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use crate::support::program::{Ended, Home};
 
@@ -238,13 +238,36 @@ fn what_only_reads_does_not_say_that_nothing_was_written_and_a_sound_file_needs_
 
 #[cfg(unix)]
 #[test]
-fn check_says_where_others_can_read_the_file() {
+fn check_says_where_others_can_read_or_write_the_file_and_other_commands_say_it_once() {
     use std::os::unix::fs::PermissionsExt;
     let home = Home::default().begun();
-    assert!(!home.done(&["check"]).contains("chmod"));
-    let open = std::fs::Permissions::from_mode(0o644);
-    std::fs::set_permissions(home.file("nursery.outplant"), open).unwrap();
-    assert!(home.done(&["check"]).contains("chmod 600"));
+    let file = home.file("nursery.outplant");
+    let folder = file.parent().unwrap();
+    let set = |path: &Path, mode| std::fs::set_permissions(path, std::fs::Permissions::from_mode(mode)).unwrap();
+    let said = |words: &[&str]| {
+        let ended = home.run(words);
+        assert_eq!(ended.code, 0, "{words:?}: {}", ended.err);
+        format!("{}{}", ended.out, ended.err).lines().find(|line| line.contains("chmod 600")).map(str::to_string)
+    };
+    set(folder, 0o755);
+    set(&file, 0o600);
+    assert_eq!((said(&["check"]), said(&["ready"])), (None, None));
+    set(&file, 0o644);
+    let read = said(&["ready"]).unwrap();
+    assert!(read.contains("can read"), "{read}");
+    assert_eq!((said(&["ready"]), said(&["write", "noted", "text=x"])), (None, None), "it is said once");
+    assert_eq!(said(&["check"]), Some(read));
+    set(&file, 0o666);
+    let write = said(&["write", "noted", "text=y"]).unwrap();
+    assert!(write.contains("can write"), "{write}");
+    assert_eq!(said(&["ready"]), None);
+    assert!(said(&["ready", "--json"]).is_some(), "a program is told in each answer");
+    set(&file, 0o600);
+    assert_eq!(said(&["ready"]), None);
+    set(&file, 0o666);
+    assert_eq!(said(&["ready"]), Some(write), "it was not so in between");
+    set(folder, 0o700);
+    assert_eq!((said(&["check"]), said(&["ready"])), (None, None), "nobody else enters the folder");
 }
 
 #[test]

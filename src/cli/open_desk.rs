@@ -1,9 +1,11 @@
 //! Opening the nursery for a command: what its file has to tell, and whether the clock can be right.
 
+use std::path::PathBuf;
+
 use super::answer::said_yes;
 use super::run::{Exit, Run};
 use crate::base::{Day, EntryId};
-use crate::desk::{Desk, DeskError, JournalError, Note, Reading};
+use crate::desk::{Desk, DeskError, JournalError, Note, OthersCan, Reading, others_can};
 use crate::nursery::entry::Entry;
 use crate::nursery::species::Catalogue;
 
@@ -19,6 +21,7 @@ impl Run {
     fn open_desk(&self) -> Result<Desk, Exit> {
         self.tell_how(|wording| wording.how_opens(self.file.display()));
         let desk = self.open_book()?;
+        self.tell_of_others();
         self.tell_how(|wording| wording.how_opened(desk.count() as i64, self.so_long()));
         Ok(desk)
     }
@@ -81,6 +84,18 @@ impl Run {
         }
     }
 
+    /// Says that other people of the machine can read the file, or write to it: to a person once, and again where it was not
+    /// so in between; to a program in each answer.
+    fn tell_of_others(&self) {
+        let said = SaidOfFiles::read(self);
+        let Some(text) = others_in_words(self) else { return said.take_out() };
+        if self.everywhere.json {
+            self.notes_of_answer.borrow_mut().push(text);
+        } else if said.put(&text) {
+            self.note(&text);
+        }
+    }
+
     /// Whether the nursery is the one in the data folder that nobody named.
     fn is_own_nursery(&self) -> bool {
         self.file == self.around.folders.own_nursery()
@@ -98,6 +113,8 @@ const MOST_NAMED: usize = 5;
 const SAID_FILE: &str = "clock.txt";
 /// Holds what is gone, as the person was told of it who wrote anyway.
 const GONE_SAID_FILE: &str = "gone.txt";
+/// Holds of which files it was said that others can read or write them.
+const OTHERS_SAID_FILE: &str = "others.txt";
 
 /// What a command does to the book.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -246,6 +263,61 @@ impl Said<'_> {
         // Where it cannot be noted, it is asked again next time.
         let _ = std::fs::create_dir_all(&self.run.around.folders.settings);
         let _ = std::fs::write(self.run.around.folders.settings.join(self.file), &self.text);
+    }
+}
+
+/// That other people of the machine can read the file, or write to it, and what helps.
+pub(super) fn others_in_words(run: &Run) -> Option<String> {
+    let file = run.file.display();
+    Some(match others_can(&run.file)? {
+        OthersCan::Read => run.wording.others_read(file),
+        OthersCan::Write => run.wording.others_write(file),
+    })
+}
+
+/// Of which files it was said that others can read or write them, kept in the folder of the settings: the file and the
+/// sentence, a line each.
+struct SaidOfFiles {
+    at: PathBuf,
+    file: String,
+    lines: Vec<(String, String)>,
+}
+
+impl SaidOfFiles {
+    fn read(run: &Run) -> SaidOfFiles {
+        let at = run.around.folders.settings.join(OTHERS_SAID_FILE);
+        let text = std::fs::read_to_string(&at).unwrap_or_default();
+        let lines = text.lines().filter_map(|line| line.split_once('\t'));
+        let lines = lines.map(|(file, said)| (file.to_string(), said.to_string())).collect();
+        // As it is written in a program: no name breaks the line.
+        let file = format!("{:?}", run.file.canonicalize().unwrap_or_else(|_| run.file.clone()));
+        SaidOfFiles { at, file, lines }
+    }
+
+    /// Keeps what is said of the file now; false where just that was said before.
+    fn put(mut self, text: &str) -> bool {
+        let said = (self.file.clone(), format!("{text:?}"));
+        if self.lines.contains(&said) {
+            return false;
+        }
+        self.lines.retain(|(file, _)| *file != self.file);
+        self.lines.push(said);
+        self.keep();
+        true
+    }
+
+    fn take_out(mut self) {
+        if self.lines.iter().any(|(file, _)| *file == self.file) {
+            self.lines.retain(|(file, _)| *file != self.file);
+            self.keep();
+        }
+    }
+
+    fn keep(&self) {
+        let text: String = self.lines.iter().map(|(file, said)| format!("{file}\t{said}\n")).collect();
+        // Where it cannot be noted, it is said again next time.
+        let _ = self.at.parent().map(std::fs::create_dir_all);
+        let _ = std::fs::write(&self.at, text);
     }
 }
 

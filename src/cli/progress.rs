@@ -11,11 +11,13 @@ use super::answer::refuse;
 use super::answer::{Ending, note};
 use super::run::Run;
 use crate::base::text::in_ascii;
-use crate::desk::ImportStep;
+use crate::desk::{ImportStep, LookStep};
 use crate::wording::Wording;
 
 /// What is over sooner says nothing; and no line is written more often.
 const EVERY: Duration = Duration::from_millis(400);
+/// The same of a look through a file, where lines cannot be written over.
+const EVERY_LINE: Duration = Duration::from_secs(10);
 /// Where lines cannot be written over, one after so many lines of the file.
 const LINES_OF_A_NOTE: u64 = 100_000;
 /// The longest that stopping may take. After that the program ends from another thread: nothing was kept by then.
@@ -40,7 +42,7 @@ enum Style {
 }
 
 /// What is said where something was stopped while this line was read; none is known where it is 0.
-type StoppedAt = fn(&Wording, u64) -> String;
+pub(crate) type StoppedAt = fn(&Wording, u64) -> String;
 
 /// How a run ends that a signal stopped, and what is said.
 pub(crate) struct Stopped {
@@ -120,6 +122,23 @@ impl<'r> Watch<'r> {
         ControlFlow::Continue(())
     }
 
+    /// Says how far a look through a file is, where it is time; a break where a signal came.
+    pub(crate) fn looked(&mut self, step: LookStep) -> ControlFlow<()> {
+        if self.state.load(Ordering::SeqCst) != GOES_ON {
+            return ControlFlow::Break(());
+        }
+        let every = if self.style == Style::Lines { EVERY_LINE } else { EVERY };
+        if self.style != Style::Silent && self.last.elapsed() >= every {
+            let sentence = look_in_words(&self.run.wording, step);
+            match self.style {
+                Style::Over => self.write_over(&sentence),
+                Style::Lines | Style::Silent => note(&self.shown_as(&sentence)),
+            }
+            self.last = Instant::now();
+        }
+        ControlFlow::Continue(())
+    }
+
     /// Ends watching; says how the run ends where a signal stopped it.
     pub(crate) fn end(mut self) -> Option<Stopped> {
         self.write_over("");
@@ -186,6 +205,17 @@ fn lines_of(step: ImportStep) -> u64 {
         ImportStep::Read(lines) => lines as u64,
         ImportStep::Written(entries) | ImportStep::LookedUp(entries) => entries,
         ImportStep::Judged { .. } | ImportStep::Saving => 0,
+    }
+}
+
+fn look_in_words(wording: &Wording, step: LookStep) -> String {
+    /// Bytes of the unit that is said.
+    const MEGABYTE: f64 = 1e6;
+    let megabytes = |bytes: u64| wording.number((bytes as f64 / MEGABYTE).ceil(), 0);
+    match step {
+        LookStep::Sqlite(time) => wording.look_sqlite(wording.number(time.as_secs_f64().floor(), 0)),
+        LookStep::Entries(entries) => wording.look_entries(wording.number(entries as f64, 0)),
+        LookStep::Bytes { done, all } => wording.look_bytes(megabytes(done.min(all)), megabytes(all)),
     }
 }
 

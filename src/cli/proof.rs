@@ -4,13 +4,20 @@ use serde_json::json;
 
 use super::answer::Ending;
 use super::args::{Backup, Rescue};
-use super::progress::Watch;
+use super::open_desk::others_in_words;
+use super::progress::{Stopped, StoppedAt, Watch};
 use super::run::{Exit, Run};
 use crate::desk::{self, CheckReport, ExportError, FileFault, ImportStep, JournalError, Lost, Replay, Rescued};
 
+/// What is said where it was stopped.
+const CHECK_STOPPED: StoppedAt = |wording, _| wording.check_cancelled();
+
 /// Proves the file: chain, books, replay. Reads only; kept stories that are not true are thrown away.
 pub(crate) fn check(run: &Run) -> Result<Ending, Exit> {
-    let report = desk::check(&run.file, &run.around.folders.settings).map_err(|fault| run.exit_for_file(&fault))?;
+    let shelf = &run.around.folders.settings;
+    let (report, stopped) =
+        watched(run, CHECK_STOPPED, |watch| desk::check(&run.file, shelf, &mut |step| watch.looked(step)));
+    let report = report.map_err(|fault| exit_of(run, &fault, stopped))?;
     // Entries that are gone are among the faults; the note says how that is settled where it is meant.
     let _ = run.reading();
     // A file whose lines cannot all be read has no books to prove.
@@ -46,15 +53,27 @@ pub(crate) fn check(run: &Run) -> Result<Ending, Exit> {
 
 /// The replay with its progress; none where the books cannot be read.
 fn replayed(run: &Run) -> Result<Option<Replay>, Exit> {
-    let mut watch = Watch::begin(run, |wording, _| wording.check_cancelled());
-    let replay = desk::replay(&run.file, run.now, &mut |done, all| watch.told(ImportStep::Judged { done, all }));
-    let stopped = watch.end();
+    let (replay, stopped) = watched(run, CHECK_STOPPED, |watch| {
+        desk::replay(&run.file, run.now, &mut |done, all| watch.told(ImportStep::Judged { done, all }))
+    });
     match replay {
-        Err(JournalError::Cancelled) => {
-            let ending = stopped.map_or(Ending::Interrupted, |stopped| stopped.ending);
-            Err(Exit { ending, lines: vec![run.wording.check_cancelled()] })
-        }
+        Err(fault @ JournalError::Cancelled) => Err(exit_of(run, &fault, stopped)),
         replay => Ok(replay.ok()),
+    }
+}
+
+/// What comes of work that is watched, and whether a signal stopped it.
+fn watched<T>(run: &Run, stopped: StoppedAt, work: impl FnOnce(&mut Watch<'_>) -> T) -> (T, Option<Stopped>) {
+    let mut watch = Watch::begin(run, stopped);
+    let done = work(&mut watch);
+    (done, watch.end())
+}
+
+/// How a run ends on a fault of the file, or because it was stopped.
+fn exit_of(run: &Run, fault: &JournalError, stopped: Option<Stopped>) -> Exit {
+    match (fault, stopped) {
+        (JournalError::Cancelled, Some(stopped)) => Exit { ending: stopped.ending, lines: vec![stopped.sentence] },
+        _ => run.exit_for_file(fault),
     }
 }
 
@@ -84,11 +103,7 @@ fn in_words(run: &Run, report: &CheckReport, replay: Option<&Replay>, sound: boo
             lines.push(wording.check_doubts(replay.doubts as i64));
         }
     }
-    if crate::desk::others_can_write(&run.file) {
-        lines.push(wording.check_others_write(run.file.display()));
-    } else if crate::desk::others_can_read(&run.file) {
-        lines.push(wording.check_others_read(run.file.display()));
-    }
+    lines.extend(others_in_words(run));
     if report.unknown_kinds > 0 {
         lines.push(wording.check_unknown_kinds(report.unknown_kinds as i64));
     }
@@ -112,8 +127,14 @@ fn lost_in_words(run: &Run, lost: &Lost) -> String {
 pub(crate) fn rescue(run: &Run, arguments: &Rescue) -> Result<Ending, Exit> {
     run.made_in_a_file(&arguments.to)?;
     let shelf = &run.around.folders.settings;
-    let rescued = desk::rescue(&run.file, shelf, &arguments.to, arguments.no_backup).map_err(|fault| match fault {
-        ExportError::Journal(fault) => run.exit_for_file(&fault),
+    let to = (arguments.to.as_path(), arguments.no_backup);
+    let (rescued, stopped) = watched(
+        run,
+        |wording, _| wording.rescue_cancelled(),
+        |watch| desk::rescue(&run.file, shelf, to, &mut |step| watch.looked(step)),
+    );
+    let rescued = rescued.map_err(|fault| match fault {
+        ExportError::Journal(fault) => exit_of(run, &fault, stopped),
         ExportError::File(fault) => {
             let ending = if matches!(fault, FileFault::Io { .. }) { Ending::File } else { Ending::Refused };
             Exit { ending, lines: vec![run.wording.file_fault(&fault)] }

@@ -170,7 +170,8 @@ pub(super) fn pair_json(pair: &PairPicture, day: Day, wording: &Wording) -> Valu
     let mut held_by: Vec<&HeldBy> = pair.held_by.iter().collect();
     if held_by.len() > 1 {
         // What lasts longest first, as everywhere else.
-        let waits: Vec<Rule> = waits_for(&pair.criteria, day).iter().map(|criterion| criterion.rule()).collect();
+        let asked = pair.criteria.once();
+        let waits: Vec<Rule> = waits_for(&asked, day).iter().map(|criterion| criterion.rule()).collect();
         held_by.sort_by_key(|held| waits.iter().position(|rule| *rule == held.rule));
     }
     let held_by = held_by.into_iter().map(|held| json!({"of": held.of, "rule": held.rule}));

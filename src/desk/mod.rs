@@ -15,7 +15,7 @@ pub mod sample;
 mod trial;
 mod undo;
 
-pub use crate::journal::{Apart, BackupReport, CheckReport, Fault, JournalError, Lost, Rescued};
+pub use crate::journal::{Apart, BackupReport, CheckReport, Fault, JournalError, LookStep, Lost, Rescued};
 pub use crate::journal::{Note, WhyReadOnly};
 pub use crate::share::first_day::{ColumnPassedOver, ColumnTaken, NameTaken, OrderTaken, TakenFor, Total, Understood};
 pub(crate) use crate::share::json::read_alone as read_json;
@@ -27,7 +27,7 @@ pub(crate) use exchange::AT_ONCE;
 pub(crate) use exchange::drop_kept_stories;
 pub use exchange::{Export, ExportError, ImportError, Imported, Reading, Replay, check, read_typed, replay, rescue};
 pub use exchange::{How, ImportProgress, ImportStep};
-pub(crate) use exchange::{others_can_read, others_can_write};
+pub(crate) use exchange::{OthersCan, others_can};
 pub(crate) use first_day::write_marked_sheet;
 pub use first_day::{SheetImported, SheetRefused};
 pub use kept::KeptTexts;

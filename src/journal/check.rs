@@ -3,10 +3,14 @@
 use rusqlite::Connection;
 use std::collections::BTreeMap;
 use std::fmt;
+use std::ops::ControlFlow;
 use std::path::Path;
+use std::sync::mpsc::{self, RecvTimeoutError};
+use std::time::{Duration, Instant};
 
 use super::device::{self, Noted};
 use super::error::JournalError;
+use super::look::{LookProgress, LookStep, untold};
 use super::rescue::{self, Lost};
 use super::rows::{COLUMNS, Names, Written, of_a_newer_version};
 use super::{carve, connection, schema};
@@ -107,6 +111,11 @@ pub struct CheckReport {
     pub lost: Vec<Lost>,
 }
 
+/// How often it is told how long SQLite's own check has run.
+const TOLD_EVERY: Duration = Duration::from_millis(200);
+/// After so many entries it is told how many are proved.
+const ENTRIES_AT_ONCE: u64 = 1000;
+
 /// Where an entry stands in the chain of its device.
 struct Link {
     prev: Option<Hash>,
@@ -119,18 +128,22 @@ type Chains = BTreeMap<DeviceId, BTreeMap<u64, Link>>;
 /// only, and leaves nothing beside a file that nobody writes to. An error is returned only where nothing at all can be
 /// read, neither by SQLite nor in the bytes.
 pub fn check(path: &Path) -> Result<CheckReport, JournalError> {
-    check_with_note(path, None)
+    check_with_note(path, None, &mut untold)
 }
 
 /// The same, and compares with what was noted in the folder of the settings as saved in this very file.
-pub fn check_with_note(path: &Path, shelf: Option<&Path>) -> Result<CheckReport, JournalError> {
+pub fn check_with_note(
+    path: &Path,
+    shelf: Option<&Path>,
+    told: &mut LookProgress<'_>,
+) -> Result<CheckReport, JournalError> {
     connection::refuse_what_is_no_file(path)?;
-    let looked = look_through(path, shelf, &mut |_| ());
+    let looked = look_through(path, shelf, told, &mut |_| ());
     if looked.as_ref().is_ok_and(|report| report.faults.is_empty()) {
         return looked;
     }
-    if let Err(JournalError::Busy) = looked {
-        // Another program holds the file alone: nothing is known of it, and nothing is wrong with it.
+    if let Err(JournalError::Busy | JournalError::Cancelled) = looked {
+        // Another program holds the file alone, or it was stopped: nothing is known of it, and nothing is wrong with it.
         return looked;
     }
     let header_is_gone = matches!(looked, Err(JournalError::NotOurs(_)));
@@ -140,7 +153,8 @@ pub fn check_with_note(path: &Path, shelf: Option<&Path>) -> Result<CheckReport,
         // Not damage: there is no room for what SQLite needs beside the file.
         return Err(error.clone());
     }
-    let rescued = match (looked.as_ref(), rescue::rescue(path, shelf)) {
+    let rescued = match (looked.as_ref(), rescue::rescue(path, shelf, told)) {
+        (_, Err(JournalError::Cancelled)) => return Err(JournalError::Cancelled),
         (Ok(_), rescued) => rescued.unwrap_or_default(),
         // No nursery file, or one whose header is gone: only entries in it can tell.
         (Err(error), rescued) => rescued.map_err(|_| error.clone())?,
@@ -158,6 +172,7 @@ pub fn check_with_note(path: &Path, shelf: Option<&Path>) -> Result<CheckReport,
 pub(super) fn look_through(
     path: &Path,
     shelf: Option<&Path>,
+    told: &mut LookProgress<'_>,
     give: &mut dyn FnMut(Sealed),
 ) -> Result<CheckReport, JournalError> {
     // Before the file is looked at: what is saved meanwhile is not missing.
@@ -165,18 +180,18 @@ pub(super) fn look_through(
     let is_foreign = carve::is_foreign(path);
     let file_version = connection::version_of(path, i64::MAX, !is_foreign)?;
     if is_foreign {
-        let mut report = prove(path, file_version, true, &noted, give)?;
+        let mut report = prove(path, (file_version, true), &noted, told, give)?;
         report.faults.insert(0, Fault::ForeignLog);
         return Ok(report);
     }
     if let Some(before) = connection::at_rest(path) {
-        let report = prove(path, file_version, true, &noted, give);
+        let report = prove(path, (file_version, true), &noted, told, give);
         if connection::at_rest(path) == Some(before) {
             return report;
         }
     }
     // Somebody writes to it: read as one that changes.
-    prove(path, file_version, false, &noted, give)
+    prove(path, (file_version, false), &noted, told, give)
 }
 
 fn blank_report(file_version: i64) -> CheckReport {
@@ -190,22 +205,22 @@ fn blank_report(file_version: i64) -> CheckReport {
 
 fn prove(
     path: &Path,
-    file_version: i64,
-    resting: bool,
+    (file_version, resting): (i64, bool),
     noted: &[Noted],
+    told: &mut LookProgress<'_>,
     give: &mut dyn FnMut(Sealed),
 ) -> Result<CheckReport, JournalError> {
     let opened = if resting { connection::open_guarded(path, true) } else { connection::open_for_reading(path) };
-    let (connection, damage) = match opened {
+    let (mut connection, damage) = match opened {
         Err(JournalError::Damaged { what, .. }) => {
             (connection::open_damaged(path, resting)?, Some(Fault::Sqlite(what)))
         }
         other => (other?, None),
     };
     let mut report = CheckReport { faults: damage.into_iter().collect(), ..blank_report(file_version) };
-    report.faults.extend(sqlite_faults(&connection)?);
+    report.faults.extend(sqlite_faults(&mut connection, told)?);
     report.faults.extend(schema_faults(&connection, file_version));
-    let chains = read_all(&connection, &mut report, give);
+    let chains = read_all(&connection, &mut report, told, give)?;
     report.devices = chains.len() as u64;
     report.faults.extend(chains.iter().flat_map(|(device, chain)| chain_faults(device, chain)));
     report.faults.extend(missing_ends(&connection, noted, &chains));
@@ -245,18 +260,43 @@ fn indexed_ends(connection: &Connection) -> rusqlite::Result<Vec<(DeviceId, u64)
     Ok(ends)
 }
 
-fn sqlite_faults(connection: &Connection) -> Result<Vec<Fault>, JournalError> {
-    let mut said = Vec::new();
-    let asked = connection.pragma_query(None, "integrity_check", |row| {
-        said.push(row.get::<_, String>(0)?);
-        Ok(())
-    });
-    if let Err(error) = asked {
-        let text = error.to_string();
-        match JournalError::from(error) {
-            JournalError::Busy => return Err(JournalError::Busy),
-            _ => said.push(text),
+/// What SQLite's own check says. It runs on a thread of its own, so that it can be told of and stopped meanwhile.
+fn sqlite_faults(connection: &mut Connection, told: &mut LookProgress<'_>) -> Result<Vec<Fault>, JournalError> {
+    let (stop, begun) = (connection.get_interrupt_handle(), Instant::now());
+    let (mut said, mut is_stopped) = (Vec::new(), false);
+    let lines = &mut said;
+    let asked = std::thread::scope(|scope| {
+        let (end, ended) = mpsc::channel();
+        let asking = scope.spawn(move || {
+            let asked = connection.pragma_query(None, "integrity_check", |row| {
+                lines.push(row.get::<_, String>(0)?);
+                Ok(())
+            });
+            // Nobody hears it where the waiting one is gone already.
+            let _ = end.send(());
+            asked
+        });
+        while ended.recv_timeout(TOLD_EVERY) == Err(RecvTimeoutError::Timeout) {
+            if told(LookStep::Sqlite(begun.elapsed())).is_break() {
+                is_stopped = true;
+                stop.interrupt();
+            }
         }
+        asking.join()
+    });
+    if is_stopped {
+        return Err(JournalError::Cancelled);
+    }
+    match asked {
+        Ok(Ok(())) => {}
+        Ok(Err(error)) => {
+            let text = error.to_string();
+            match JournalError::from(error) {
+                JournalError::Busy => return Err(JournalError::Busy),
+                _ => said.push(text),
+            }
+        }
+        Err(panicked) => std::panic::resume_unwind(panicked),
     }
     Ok(said.into_iter().filter(|line| line != "ok").map(Fault::Sqlite).collect())
 }
@@ -273,7 +313,18 @@ fn schema_faults(connection: &Connection, file_version: i64) -> Vec<Fault> {
 
 /// Reads forward until the end or until SQLite cannot go on; then backward from the end, so that only what lies in the
 /// damaged part is missing.
-fn read_all(connection: &Connection, report: &mut CheckReport, give: &mut dyn FnMut(Sealed)) -> Chains {
+fn read_all(
+    connection: &Connection,
+    report: &mut CheckReport,
+    told: &mut LookProgress<'_>,
+    give: &mut dyn FnMut(Sealed),
+) -> Result<Chains, JournalError> {
+    let mut is_stopped = false;
+    let give = &mut |sealed, proved: u64| {
+        give(sealed);
+        is_stopped |= proved.is_multiple_of(ENTRIES_AT_ONCE) && told(LookStep::Entries(proved)).is_break();
+        if is_stopped { ControlFlow::Break(()) } else { ControlFlow::Continue(()) }
+    };
     let mut chains = Chains::new();
     let forward = format!("SELECT {COLUMNS} FROM entry NOT INDEXED ORDER BY arrival");
     let (last, stopped) = read_rows(connection, &forward, report, &mut chains, give);
@@ -282,7 +333,7 @@ fn read_all(connection: &Connection, report: &mut CheckReport, give: &mut dyn Fn
         let backward = format!("SELECT {COLUMNS} FROM entry NOT INDEXED WHERE arrival > {last} ORDER BY arrival DESC");
         read_rows(connection, &backward, report, &mut chains, give);
     }
-    chains
+    if is_stopped { Err(JournalError::Cancelled) } else { Ok(chains) }
 }
 
 fn read_rows(
@@ -290,7 +341,7 @@ fn read_rows(
     query: &str,
     report: &mut CheckReport,
     chains: &mut Chains,
-    give: &mut dyn FnMut(Sealed),
+    give: &mut dyn FnMut(Sealed, u64) -> ControlFlow<()>,
 ) -> (i64, Option<String>) {
     let (mut last, mut names) = (0, Names::default());
     let mut statement = match connection.prepare(query) {
@@ -312,7 +363,11 @@ fn read_rows(
             written.sealed(&mut names)
         });
         match read {
-            Ok(sealed) if look_at(&sealed, report, chains) => give(sealed),
+            Ok(sealed) if look_at(&sealed, report, chains) => {
+                if give(sealed, report.entries).is_break() {
+                    return (last, None);
+                }
+            }
             Ok(_) => {}
             Err(JournalError::Damaged { what, entry }) => report.faults.push(Fault::Row { entry, what }),
             Err(other) => report.faults.push(Fault::Row { entry: None, what: other.to_string() }),

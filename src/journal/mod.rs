@@ -12,6 +12,7 @@ mod device;
 mod disk;
 mod error;
 mod kept;
+mod look;
 mod note;
 mod rescue;
 mod rows;
@@ -26,6 +27,7 @@ pub use check::{CheckReport, Fault, check, check_with_note};
 pub use error::JournalError;
 pub(crate) use kept::KeptStory;
 pub use kept::{Checkpoint, Sort, Sought};
+pub use look::{LookProgress, LookStep, untold};
 pub use note::{Gone, Note, WhyReadOnly};
 pub use rescue::{Apart, Lost, Rescued, rescue};
 

@@ -9,6 +9,7 @@ use super::carve::Bytes;
 use super::check::{self, CheckReport, Fault};
 use super::connection;
 use super::error::JournalError;
+use super::look::LookProgress;
 use crate::base::{DeviceId, EntryId};
 use crate::nursery::entry::{BookEntry, What, reading};
 use crate::nursery::envelope::{Draft, Hash, Sealed};
@@ -50,22 +51,28 @@ pub struct Rescued {
 
 /// Finds every undamaged entry of a file, whole or damaged, and its log. Reads only. `shelf` is the folder beside the
 /// settings: its note tells what was saved in this very file, so that a cut end is noticed.
-pub fn rescue(path: &Path, shelf: Option<&Path>) -> Result<Rescued, JournalError> {
+///
+/// # Errors
+/// Nothing at all can be read, or it was stopped by the one who is told how far it is.
+pub fn rescue(path: &Path, shelf: Option<&Path>, told: &mut LookProgress<'_>) -> Result<Rescued, JournalError> {
     connection::refuse_what_is_no_file(path)?;
     let bytes = Bytes::of(path)?;
     let mut found: BTreeMap<EntryId, Sealed> = BTreeMap::new();
-    let looked = check::look_through(path, shelf, &mut |sealed| {
+    let looked = check::look_through(path, shelf, told, &mut |sealed| {
         found.entry(sealed.id.clone()).or_insert(sealed);
     });
+    if let Err(JournalError::Cancelled) = looked {
+        return Err(JournalError::Cancelled);
+    }
     let is_whole = looked.as_ref().is_ok_and(|report| report.faults.is_empty());
     if !is_whole {
         let mut in_file = BTreeSet::new();
-        bytes.entries(&mut |sealed, is_log| {
+        bytes.entries(told, &mut |sealed, is_log| {
             if !is_log {
                 in_file.insert(sealed.id.device.clone());
             }
             found.entry(sealed.id.clone()).or_insert(sealed);
-        });
+        })?;
         let log_is_foreign = looked.as_ref().is_ok_and(|report| report.faults.contains(&Fault::ForeignLog));
         let strangers = strangers(&found, &in_file, log_is_foreign);
         found.retain(|id, _| !strangers.contains(&id.device));
@@ -77,20 +84,24 @@ pub fn rescue(path: &Path, shelf: Option<&Path>) -> Result<Rescued, JournalError
         Err(error) if found.is_empty() => return Err(error),
         Err(_) => CheckReport::default(),
     };
-    let ends = if is_whole { BTreeMap::new() } else { indexed_ends(&bytes, &found) };
+    let ends = if is_whole { BTreeMap::new() } else { indexed_ends(&bytes, &found, told)? };
     let lost = lost_of(&found, &report.faults, ends);
     Ok(Rescued { entries: found.into_values().collect(), damaged: !is_whole, lost, apart: Vec::new() })
 }
 
 /// The last number of each device that the index speaks of. A number far from all others is taken for a damaged one.
-fn indexed_ends(bytes: &Bytes, found: &BTreeMap<EntryId, Sealed>) -> BTreeMap<DeviceId, u64> {
+fn indexed_ends(
+    bytes: &Bytes,
+    found: &BTreeMap<EntryId, Sealed>,
+    told: &mut LookProgress<'_>,
+) -> Result<BTreeMap<DeviceId, u64>, JournalError> {
     const NEAR: u64 = 16;
     let mut ends: BTreeMap<DeviceId, u64> = BTreeMap::new();
     for id in found.keys() {
         ends.insert(id.device.clone(), id.seq);
     }
     let devices: Vec<DeviceId> = ends.keys().cloned().collect();
-    let indexed = bytes.indexed(&devices);
+    let indexed = bytes.indexed(&devices, told)?;
     for (device, end) in &mut ends {
         let Some(numbers) = indexed.get(device) else { continue };
         for seq in numbers.iter().copied() {
@@ -99,7 +110,7 @@ fn indexed_ends(bytes: &Bytes, found: &BTreeMap<EntryId, Sealed>) -> BTreeMap<De
             *end = if company { seq.max(*end) } else { *end };
         }
     }
-    ends
+    Ok(ends)
 }
 
 /// Devices that only the log knows, where it is not the file's own or they do not begin with their first entry: the log of

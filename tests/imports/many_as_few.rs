@@ -1,6 +1,7 @@
 //! Whatever comes, in whatever order, into whatever book: judged in the file it comes to the same as judged in memory.
 
 use outplant::desk::{Desk, DeskError, ImportError, Imported, Refusal, Refused, check, replay};
+use outplant::journal::untold;
 use outplant::nursery::envelope::Sealed;
 use outplant::reckon::picture::Doubt;
 use proptest::prelude::*;
@@ -84,7 +85,7 @@ fn same(whole_below: u64, before: &[String], coming: &[String]) -> Result<(), Te
     prop_assert_eq!(in_file.count(), many.lines().len());
     prop_assert_eq!(pictured(&in_file), pictured(&in_memory));
     prop_assert_eq!(pictured(&many.desk()), pictured(&few.desk()), "opened anew");
-    let sound = check(&many.file(), many.folder.path()).unwrap();
+    let sound = check(&many.file(), many.folder.path(), &mut untold).unwrap();
     prop_assert!(sound.faults.is_empty(), "{:?}", sound.faults);
     let replayed = replay(&many.file(), now(), &mut |_, _| ControlFlow::Continue(())).unwrap();
     prop_assert!(replayed.same && replayed.kept_stories_true, "{:?}", replayed);

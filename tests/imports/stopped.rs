@@ -6,6 +6,7 @@ use std::process::Stdio;
 use std::time::{Duration, Instant};
 
 use outplant::desk::{DeskError, How, ImportError, ImportStep, JournalError, check};
+use outplant::journal::untold;
 
 use super::{Place, take};
 use crate::support::program::Home;
@@ -57,7 +58,7 @@ fn stopped_at_any_step_nothing_is_taken_in_and_it_can_be_taken_afterwards() {
                 assert_eq!(place.lines(), stood, "stopped at step {stop_at}");
                 assert_eq!(desk.count(), stood.len());
                 assert_eq!(desk.picture().trays.len(), picture.trays.len());
-                assert!(check(&place.file(), place.file().parent().unwrap()).unwrap().faults.is_empty());
+                assert!(check(&place.file(), place.file().parent().unwrap(), &mut untold).unwrap().faults.is_empty());
             };
             assert!(stop_at >= 3, "it was asked {stop_at} times");
             assert_eq!(taken.unwrap().lines, coming.len());
@@ -246,4 +247,32 @@ fn the_steps_of_an_import_come_in_order() {
     });
     assert_eq!(taken.unwrap().lines, 3000);
     assert!(steps.is_sorted() && steps.starts_with(&[0]) && steps.ends_with(&[3, 4]), "{steps:?}");
+}
+
+#[cfg(target_os = "linux")]
+#[test]
+fn a_signal_ends_a_check_and_a_rescue_with_a_sentence_and_nothing_is_made() {
+    let home = Home::default().begun();
+    // Every other byte looks like the beginning of a row.
+    let huge = home.with("huge.outplant", [14, 0].repeat(24 << 20));
+    let made = home.file("made.jsonl");
+    let huge = huge.to_str().unwrap();
+    for (words, lang, code, signal, sentence) in [
+        (&["check"][..], "en", 130, "INT", "stopped before the file was proved"),
+        (&["rescue", made.to_str().unwrap()], "es", 143, "TERM", "no se sacó nada"),
+    ] {
+        let mut command = home.program();
+        command.args(["--nursery", huge, "--lang", lang]).args(words);
+        let child = command.stdout(Stdio::piped()).stderr(Stdio::piped()).spawn().unwrap();
+        wait_until_it_listens(child.id());
+        let begun = Instant::now();
+        let pid = child.id().to_string();
+        assert!(std::process::Command::new("kill").args(["-s", signal, &pid]).status().unwrap().success());
+        let ended = child.wait_with_output().unwrap();
+        assert!(begun.elapsed() < SOON);
+        let said = String::from_utf8(ended.stderr).unwrap();
+        assert_eq!(ended.status.code(), Some(code), "{said}");
+        assert!(said.contains(sentence) && said.lines().count() == 1, "{said}");
+        assert!(ended.stdout.is_empty() && !made.exists());
+    }
 }

@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use outplant::journal::{Journal, JournalError, Rescued, check_with_note, rescue};
+use outplant::journal::{Journal, JournalError, Rescued, check_with_note, rescue, untold};
 use outplant::nursery::envelope::{Draft, Sealed};
 use serde_json::{Value, json};
 
@@ -114,8 +114,8 @@ fn look_at(lying: &Lying, counted: &mut Counted) -> Option<String> {
     // Reading may leave an empty log beside a file; that changes nothing.
     let lies = || (fs::read(&path).unwrap(), fs::read(log_of(&path)).unwrap_or_default());
     let before = lies();
-    let looked = unharmed("check", || check_with_note(&path, Some(&shelf)));
-    let rescued = unharmed("rescue", || rescue(&path, Some(&shelf)));
+    let looked = unharmed("check", || check_with_note(&path, Some(&shelf), &mut untold));
+    let rescued = unharmed("rescue", || rescue(&path, Some(&shelf), &mut untold));
     let read = unharmed("reading", || Journal::open_read_only(&path).and_then(|journal| lines(&journal)));
     let (looked, rescued, read) = match (looked, rescued, read) {
         (Ok(looked), Ok(rescued), Ok(read)) => (looked, rescued, read),

@@ -3,7 +3,7 @@
 use std::fs;
 use std::path::Path;
 
-use outplant::journal::{Fault, Journal, JournalError, check, rescue};
+use outplant::journal::{Fault, Journal, JournalError, check, rescue, untold};
 
 use super::damage::{Lying, lines, log_of};
 use super::{Dice, Row, count};
@@ -53,7 +53,8 @@ fn refused(place: &Lying, file: &[u8], log: &[u8], lines_of_file: &[String]) -> 
     if !faults.as_ref().is_ok_and(|faults| faults.first() == Some(&Fault::ForeignLog)) {
         return Some(format!("check says {faults:?}"));
     }
-    let out = rescue(&path, None).map(|rescued| rescued.entries.iter().map(|sealed| sealed.line()).collect::<Vec<_>>());
+    let out = rescue(&path, None, &mut untold)
+        .map(|rescued| rescued.entries.iter().map(|sealed| sealed.line()).collect::<Vec<_>>());
     if let Some(missing) = lines_of_file.iter().find(|line| !out.as_ref().is_ok_and(|out| out.contains(line))) {
         return Some(format!("rescue does not bring out {missing:.200}"));
     }

@@ -16,7 +16,7 @@ use super::first_day::SheetRefused;
 use super::refusal::{DeskError, Refused};
 use super::{Now, Recorded};
 use crate::base::Day;
-use crate::journal::{BackupReport, CheckReport, Journal, JournalError, Note, Rescued};
+use crate::journal::{BackupReport, CheckReport, Journal, JournalError, LookProgress, Note, Rescued};
 use crate::nursery::entry::Entry;
 use crate::nursery::envelope::{Draft, Sealed};
 use crate::reckon::{Fold, View};
@@ -86,14 +86,19 @@ pub fn read_typed(kind: &str, pairs: &[String], today: Day, who: &str) -> Result
 }
 
 /// Proves a file without writing to it; `shelf` is the folder of the settings, which knows what was saved in it.
-pub fn check(file: &Path, shelf: &Path) -> Result<CheckReport, JournalError> {
-    crate::journal::check_with_note(file, Some(shelf))
+pub fn check(file: &Path, shelf: &Path, told: &mut LookProgress<'_>) -> Result<CheckReport, JournalError> {
+    crate::journal::check_with_note(file, Some(shelf), told)
 }
 
 /// Writes every undamaged entry of a file, damaged or not, into a new file that `import` reads. Where nothing can be
 /// brought out no file is written. `no_backup`: so that it can be imported where nothing has what is lost.
-pub fn rescue(file: &Path, shelf: &Path, to: &Path, no_backup: bool) -> Result<Rescued, ExportError> {
-    let found = crate::journal::rescue(file, Some(shelf))?;
+pub fn rescue(
+    file: &Path,
+    shelf: &Path,
+    (to, no_backup): (&Path, bool),
+    told: &mut LookProgress<'_>,
+) -> Result<Rescued, ExportError> {
+    let found = crate::journal::rescue(file, Some(shelf), told)?;
     let found = if no_backup { found.without_backup()? } else { found };
     if found.entries.is_empty() {
         return Ok(found);
@@ -141,14 +146,29 @@ pub(crate) fn drop_kept_stories(file: &Path, shelf: &Path) -> Result<(), Journal
     Journal::open(file, shelf)?.drop_stories()
 }
 
-/// Whether other people of this machine can read a file. A new nursery is its owner's alone (mode 0600).
-pub(crate) fn others_can_read(file: &Path) -> bool {
-    mode_of(file) & 0o044 != 0
+/// What other people of this machine can do with a file. A new nursery is its owner's alone (mode 0600).
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub(crate) enum OthersCan {
+    /// Read it.
+    Read,
+    /// Write to it.
+    Write,
 }
 
-/// Whether they can write to it.
-pub(crate) fn others_can_write(file: &Path) -> bool {
-    mode_of(file) & 0o022 != 0
+/// What others can do with a file: nothing where they may not enter one of the folders above it.
+pub(crate) fn others_can(file: &Path) -> Option<OthersCan> {
+    let file = file.canonicalize().ok()?;
+    let mut open = mode_of(&file) & 0o066;
+    for folder in file.ancestors().skip(1) {
+        let entered = mode_of(folder);
+        open &= if entered & 0o010 == 0 { 0o006 } else { 0o066 };
+        open &= if entered & 0o001 == 0 { 0o060 } else { 0o066 };
+    }
+    match open {
+        0 => None,
+        open if open & 0o022 != 0 => Some(OthersCan::Write),
+        _ => Some(OthersCan::Read),
+    }
 }
 
 #[cfg(unix)]

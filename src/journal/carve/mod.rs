@@ -9,10 +9,12 @@ mod pages;
 pub(super) use log::is_foreign;
 
 use std::collections::{BTreeMap, BTreeSet, HashMap};
+use std::ops::ControlFlow;
 use std::path::Path;
 
 use super::disk;
 use super::error::JournalError;
+use super::look::{LookProgress, untold};
 use crate::base::{DeviceId, EntryId, Moment};
 use crate::nursery::envelope::{Hash, Sealed};
 use pages::Pages;
@@ -49,9 +51,12 @@ impl Bytes {
     }
 
     /// Gives every entry whose hash is right: those of the file, then those of the log, and whether it lies in the log.
-    pub fn entries(&self, give: &mut dyn FnMut(Sealed, bool)) {
+    ///
+    /// # Errors
+    /// It was stopped by the one who is told how far it is.
+    pub fn entries(&self, told: &mut LookProgress<'_>, give: &mut dyn FnMut(Sealed, bool)) -> Result<(), JournalError> {
         for (pages, is_log) in self.parts() {
-            pages.each(&mut |bytes| {
+            pages.each(told, &mut |bytes| {
                 for at in 0..bytes.len().saturating_sub(usize::from(SHORTEST_HEADER_BYTES)) {
                     // The row's first column is its number in the file, which SQLite leaves empty in the row itself.
                     let may_begin =
@@ -60,35 +65,43 @@ impl Bytes {
                         give(sealed, is_log);
                     }
                 }
-                true
-            });
+                ControlFlow::Continue(())
+            })?;
         }
+        Ok(())
     }
 
     /// The numbers of devices in what is left of the index of identities, also where the entries themselves are gone.
-    pub(crate) fn indexed(&self, devices: &[DeviceId]) -> BTreeMap<DeviceId, BTreeSet<u64>> {
+    ///
+    /// # Errors
+    /// It was stopped by the one who is told how far it is.
+    pub(crate) fn indexed(
+        &self,
+        devices: &[DeviceId],
+        told: &mut LookProgress<'_>,
+    ) -> Result<BTreeMap<DeviceId, BTreeSet<u64>>, JournalError> {
         let mut found: BTreeMap<DeviceId, BTreeSet<u64>> = BTreeMap::new();
         for (pages, _) in self.parts() {
-            pages.each(&mut |bytes| {
+            pages.each(told, &mut |bytes| {
                 for device in devices {
                     let numbers = names_in(bytes, device).filter_map(|at| indexed_at(bytes, at, device));
                     found.entry(device.clone()).or_default().extend(numbers);
                 }
-                true
-            });
+                ControlFlow::Continue(())
+            })?;
         }
-        found
+        Ok(found)
     }
 
     /// Whether the file itself, without its log, has an entry, or has it in its index; damaged or not.
     pub(crate) fn file_names(&self, device: &DeviceId, seq: u64) -> bool {
         let mut is_there = false;
-        self.main.each(&mut |bytes| {
+        let looked = self.main.each(&mut untold, &mut |bytes| {
             is_there = names_in(bytes, device)
                 .any(|at| indexed_at(bytes, at, device) == Some(seq) || seq_of_row_at(bytes, at, device) == Some(seq));
-            !is_there
+            if is_there { ControlFlow::Break(()) } else { ControlFlow::Continue(()) }
         });
-        is_there
+        looked.is_ok() && is_there
     }
 
     fn parts(&self) -> impl Iterator<Item = (&Pages, bool)> {

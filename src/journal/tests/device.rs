@@ -4,7 +4,7 @@ use std::fs;
 use super::*;
 use crate::base::EntryId;
 use crate::journal::device::Head;
-use crate::journal::{Gone, Note, check_with_note, rows};
+use crate::journal::{Gone, Note, check_with_note, rows, untold};
 
 fn write(journal: &mut Journal) -> EntryId {
     journal.append(&[counted(41)], evening()).unwrap().remove(0).id
@@ -198,7 +198,7 @@ fn what_was_saved_and_is_gone_is_said_until_it_is_back_or_given_up() {
     write(&mut journal);
     drop(journal);
     assert_eq!(place.open().notes(), std::slice::from_ref(&gone), "writing on does not make it forgotten");
-    let report = check_with_note(&place.file(), Some(&place.shelf())).unwrap();
+    let report = check_with_note(&place.file(), Some(&place.shelf()), &mut untold).unwrap();
     assert_eq!(report.faults.len(), 1, "{:?}", report.faults);
     // It comes back by an import.
     let mut journal = place.open();

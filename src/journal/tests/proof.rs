@@ -2,7 +2,7 @@ use std::fs;
 use std::path::Path;
 
 use super::*;
-use crate::journal::{Fault, check, schema};
+use crate::journal::{Fault, LookStep, check, check_with_note, rescue, schema, untold};
 
 fn ten_counts(place: &Place) -> Vec<Sealed> {
     let mut journal = place.begin();
@@ -265,4 +265,25 @@ fn the_views_leave_out_what_stands_withdrawn() {
         let expected = if link % 2 == 1 { vec!["40"] } else { vec!["41", "40"] };
         assert_eq!(standing(&place), expected, "after {link} withdrawals");
     }
+}
+
+#[test]
+fn a_look_that_is_stopped_says_so_and_says_nothing_of_the_file() {
+    use std::ops::ControlFlow;
+    let place = Place::new();
+    ten_counts(&place);
+    let mut bytes = fs::read(place.file()).unwrap();
+    bytes[..100].fill(0);
+    fs::write(place.file(), bytes).unwrap();
+    let mut steps = Vec::new();
+    let report = check_with_note(&place.file(), None, &mut |step| {
+        steps.push(step);
+        ControlFlow::Continue(())
+    });
+    assert_eq!(report.unwrap().undamaged, Some(10));
+    assert!(steps.iter().any(|step| matches!(step, LookStep::Bytes { done, all } if done == all)), "{steps:?}");
+    let stop = &mut |_| ControlFlow::Break(());
+    assert_eq!(check_with_note(&place.file(), None, stop), Err(JournalError::Cancelled));
+    assert_eq!(rescue(&place.file(), None, stop), Err(JournalError::Cancelled));
+    assert_eq!(rescue(&place.file(), None, &mut untold).unwrap().entries.len(), 10);
 }

@@ -4,6 +4,7 @@
 pub mod by_cause;
 pub(crate) mod tally;
 
+use std::borrow::Cow;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
@@ -83,7 +84,7 @@ pub struct Change {
     /// The verdict.
     pub turned: Turned,
     /// The questions that were answered otherwise at the moment at which it turned.
-    pub flips: Vec<Flip>,
+    pub flips: Arc<[Flip]>,
     /// The entry that turned it, or those of one command where a day brought very many; where empty, the day did.
     pub entries: Arc<[EntryId]>,
     /// The day on which it turned: the day the entry came into the book, or the day that was one too many.
@@ -106,8 +107,16 @@ pub fn changes(before: &Picture, after: &Picture, from: &FromThen) -> Vec<Change
             days.insert(*day, lived);
         }
     }
-    let all = turned.into_iter().zip(on);
-    all.map(|(turned, on)| change(turned, on, days.get(&on).map_or(&[], Vec::as_slice))).collect()
+    let mut all: Vec<Change> = Vec::with_capacity(turned.len());
+    for (turned, on) in turned.into_iter().zip(on) {
+        let mut change = change(turned, on, days.get(&on).map_or(&[], Vec::as_slice));
+        // Of very many pairs that turned by the same answers these are kept once.
+        if let Some(same) = all.last().filter(|last| last.flips == change.flips) {
+            change.flips = same.flips.clone();
+        }
+        all.push(change);
+    }
+    all
 }
 
 /// What a verdict says.
@@ -126,11 +135,11 @@ fn verdict(picture: &Picture, turned: &Turned) -> Verdict {
     }
 }
 
-fn questions<'a>(picture: &'a Picture, turned: &Turned) -> Option<&'a [Criterion]> {
+fn questions<'a>(picture: &'a Picture, turned: &Turned) -> Option<Cow<'a, [Criterion]>> {
     match turned {
-        Turned::Tray { tray, .. } => picture.trays.get(tray).map(|tray| tray.criteria.as_slice()),
-        Turned::Bed { bed, species, .. } => line(picture, bed, species).map(|line| line.criteria.as_slice()),
-        Turned::Pair { tray, bed, .. } => picture.pair(tray, bed).map(|pair| &*pair.criteria),
+        Turned::Tray { tray, .. } => picture.trays.get(tray).map(|tray| Cow::Borrowed(&*tray.criteria)),
+        Turned::Bed { bed, species, .. } => line(picture, bed, species).map(|line| Cow::Borrowed(&*line.criteria)),
+        Turned::Pair { tray, bed, .. } => picture.pair(tray, bed).map(|pair| pair.criteria.once()),
     }
 }
 
@@ -250,9 +259,15 @@ impl<'a> Replay<'a> {
         let one_by_one = new.len() <= ENTRIES_ONE_BY_ONE;
         let together =
             |a: &Arc<Entry>, b: &Arc<Entry>| !one_by_one && a.id.device == b.id.device && a.command == b.command;
-        for step in new.chunk_by(together) {
-            fold.add(step.iter().cloned());
-            moved.push(Moved { picture: fold.picture(), by: step.iter().map(|entry| entry.id.clone()).collect() });
+        let mut steps = new.chunk_by(together).peekable();
+        while let Some(step) = steps.next() {
+            // With its last step the day is as it ended: what was drawn of that is not drawn again.
+            let end = self.ends.get(&day).filter(|_| steps.peek().is_none()).cloned();
+            let picture = end.unwrap_or_else(|| {
+                fold.add(step.iter().cloned());
+                fold.picture()
+            });
+            moved.push(Moved { picture, by: step.iter().map(|entry| entry.id.clone()).collect() });
         }
         moved
     }
@@ -273,14 +288,14 @@ fn change(turned: Turned, on: Day, lived: &[Moved]) -> Change {
         after == is && Some(verdict(&before.picture, &turned)) != is
     };
     let Some([before, after]) = lived.windows(2).rev().find(turns) else {
-        return Change { turned, flips: Vec::new(), entries: Arc::default(), on };
+        return Change { turned, flips: Arc::default(), entries: Arc::default(), on };
     };
     let after = gauge_read(before, after, lived, &turned).unwrap_or(after);
     let entries = after.by.clone();
     let flips = match (questions(&before.picture, &turned), questions(&after.picture, &turned)) {
-        (Some(was), Some(is)) => flips(was, is, &entries),
+        (Some(was), Some(is)) => flips(&was, &is, &entries),
         // What was just made has no answers to change.
-        (None, _) | (_, None) => Vec::new(),
+        (None, _) | (_, None) => Arc::default(),
     };
     Change { turned, flips, entries, on }
 }
@@ -288,15 +303,15 @@ fn change(turned: Turned, on: Day, lived: &[Moved]) -> Change {
 /// A morning without a gauge line is unknown for some hours: what it turned, the line of that day turned, once written.
 fn gauge_read<'a>(before: &Moved, after: &Moved, lived: &'a [Moved], turned: &Turned) -> Option<&'a Moved> {
     let water = |moved: &Moved| {
-        let asked = questions(&moved.picture, turned)?.iter().find(|asked| asked.rule() == Rule::Water)?;
-        Some(asked.met())
+        let asked = questions(&moved.picture, turned)?;
+        Some(asked.iter().find(|asked| asked.rule() == Rule::Water)?.met())
     };
     let by_morning = after.by.is_empty() && water(after) == Some(None) && water(before) != Some(None);
     let read = || lived.iter().find(|moved| !moved.by.is_empty() && water(moved).is_some_and(|met| met.is_some()));
     by_morning.then(read).flatten()
 }
 
-fn flips(was: &[Criterion], is: &[Criterion], entries: &Arc<[EntryId]>) -> Vec<Flip> {
+fn flips(was: &[Criterion], is: &[Criterion], entries: &Arc<[EntryId]>) -> Arc<[Flip]> {
     let rules: BTreeSet<Rule> = was.iter().chain(is).map(|criterion| criterion.rule()).collect();
     let flips = rules.into_iter().filter_map(|rule| {
         let of = |all: &'_ [Criterion]| all.iter().position(|criterion| criterion.rule() == rule);

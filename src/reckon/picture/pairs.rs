@@ -1,6 +1,7 @@
 //! Trays against beds: which fits where. Their questions are put together only where somebody asks.
 
 use imbl::OrdMap;
+use std::borrow::Cow;
 use std::collections::BTreeMap;
 use std::sync::{Arc, OnceLock};
 
@@ -94,6 +95,15 @@ pub struct Questions {
 impl Questions {
     pub(in crate::reckon) fn made_of(made_of: MadeOf) -> Questions {
         Questions { made_of: Some(made_of), asked: OnceLock::new() }
+    }
+
+    /// All of them without keeping them: of very many pairs each is looked at once.
+    pub(crate) fn once(&self) -> Cow<'_, [Criterion]> {
+        match (self.asked.get(), &self.made_of) {
+            (Some(asked), _) => Cow::Borrowed(asked),
+            (None, Some(made_of)) => Cow::Owned(questions_of(made_of)),
+            (None, None) => Cow::Borrowed(&[]),
+        }
     }
 
     /// Those of the pair alone: neither the tray's nor the bed's.

@@ -25,10 +25,15 @@ check_damaged = { $faults ->
     [one] The file is damaged in one place:
    *[other] The file is damaged in { $faults } places:
 }
-check_others_write = Other people of this machine can write to { $file }, past this program too. Where that is not meant: chmod 600
-check_others_read = Other people of this machine can read { $file }. Where that is not meant: chmod 600
+others_write = Other people of this machine can write to { $file }, past this program too. Where that is not meant: chmod 600
+others_read = Other people of this machine can read { $file }. Where that is not meant: chmod 600
 import_of_a_nursery = { $file } is a nursery itself, not an export of one: outplant --nursery { $file } export --to lines.jsonl, and then import that
 check_cancelled = stopped before the file was proved; a check only reads
+look_sqlite = SQLite looks through the pages of the file, { $seconds } s so far
+look_entries = { $entries } entries proved
+# (done, all)
+look_bytes = { $done } of { $all } MB looked through
+rescue_cancelled = stopped before all of the file was looked through; nothing was brought out, and the file is as it was
 check_what_now = Do not write in it. Keep it as it is, and bring out what is undamaged: outplant rescue rescued.jsonl
 check_undamaged = { $entries ->
     [0] No undamaged entry was found.

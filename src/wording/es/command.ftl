@@ -23,10 +23,14 @@ check_damaged = { $faults ->
     [one] El archivo está dañado en un lugar:
    *[other] El archivo está dañado en { $faults } lugares:
 }
-check_others_write = Otras personas de esta máquina pueden escribir en { $file }, también sin este programa. Si no es la intención: chmod 600
-check_others_read = Otras personas de esta máquina pueden leer { $file }. Si no es la intención: chmod 600
+others_write = Otras personas de esta máquina pueden escribir en { $file }, también sin este programa. Si no es la intención: chmod 600
+others_read = Otras personas de esta máquina pueden leer { $file }. Si no es la intención: chmod 600
 import_of_a_nursery = { $file } es él mismo un vivero, no una exportación: outplant --nursery { $file } export --to lineas.jsonl, y después importe eso
 check_cancelled = se detuvo antes de probar el archivo; la comprobación solo lee
+look_sqlite = SQLite revisa las páginas del archivo, { $seconds } s hasta ahora
+look_entries = { $entries } anotaciones comprobadas
+look_bytes = { $done } de { $all } MB revisados
+rescue_cancelled = se detuvo antes de revisar todo el archivo; no se sacó nada y el archivo está como estaba
 check_what_now = No escriba en él. Guárdelo como está y saque lo que está sano: outplant rescue rescatado.jsonl
 check_undamaged = { $entries ->
     [0] No se halló ninguna anotación sana.
