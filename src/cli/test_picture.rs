@@ -102,6 +102,7 @@ fn bed(name: &str, light: Option<f64>, species: Vec<BedSpecies>) -> BedPicture {
             nurses: Vec::new(),
             light: Vec::new(),
             soil: Vec::new(),
+            watered: Vec::new(),
             work: Vec::new(),
             cuts: Vec::new(),
             survival: Vec::new(),

@@ -25,6 +25,8 @@ words! {
         Lifting: "lifting";
         /// Carrying and planting in the heat.
         Planting: "planting";
+        /// Water carried to plants in a field.
+        Watering: "watering";
         /// Work at shade cloth, and trays that are carried to the light.
         ShadeCloth: "shade_cloth";
         /// Sprays and what is dusted or poured.
@@ -82,7 +84,7 @@ enum AtKind {
 use AtKind::{Always, ByGroundTask, NeedsNone};
 
 /// Every kind of entry.
-const KINDS: [(&str, AtKind); 52] = [
+const KINDS: [(&str, AtKind); 53] = [
     ("nursery_set", NeedsNone),
     ("season_set", NeedsNone),
     ("species_set", NeedsNone),
@@ -127,6 +129,7 @@ const KINDS: [(&str, AtKind); 52] = [
     ("nurse_cut", Always(Caution::Felling)),
     ("light_read", NeedsNone),
     ("soil_checked", NeedsNone),
+    ("plants_watered", Always(Caution::Watering)),
     ("prepared", ByGroundTask),
     ("outplanted", Always(Caution::Planting)),
     ("plants_lost", Always(Caution::InTheField)),

@@ -3,9 +3,9 @@
 
 pub(super) use crate::reckon::bed::light_now::READING_LASTS_DAYS;
 pub(super) use crate::reckon::bed::sick::GROUND_RESTS_DAYS;
-pub(super) use crate::reckon::bed::water::NO_GAUGE_DAYS;
-pub(super) use crate::reckon::bed::water::balance::{EASILY_TAKEN_SHARE, ROOT_DEPTH_CM};
+pub(super) use crate::reckon::bed::water::balance::{EASILY_TAKEN_SHARE, NO_GAUGE_DAYS, ROOT_DEPTH_CM};
 pub(super) use crate::reckon::bed::water::drowned::{CLAY_DRAINS_DAYS, DAY_MORE_MM, DROWNED_MM};
+pub(super) use crate::reckon::bed::water::looks::{FOOT_LEAST_LITRES, FOOT_MOST_LITRES};
 pub(super) use crate::reckon::forecast::{RANGE_LEVEL, SOW_AGAIN_SHARE, WORTH_WAITING_SHARE};
 pub(super) use crate::reckon::growth::LEAST_SAMPLES;
 pub(super) use crate::reckon::light::coming::{BUNCH_DAYS, SHADE_AHEAD_DAYS, SHADE_ENDS_SHARE};

@@ -87,6 +87,7 @@ const TYPED: &[(&str, &[(&str, &str)])] = &[
     ("nurse_cut", &[("bed", "School 1"), ("nurse", "pigeon pea"), ("what", "leaves"), ("share", "0.3")]),
     ("light_read", &[("bed", "School 1"), ("readings", "20000 50000; 22000 51000"), ("sky", "overcast")]),
     ("soil_checked", &[("bed", "School 1"), ("resistance_mpa", "1,1"), ("wet", "true")]),
+    ("plants_watered", &[("bed", "School 1"), ("count", "12"), ("litres_each", "3")]),
     ("prepared", &[("bed", "School 1"), ("task", "weeded")]),
     ("outplanted", &[("tray", "cof-022"), ("bed", "School 1"), ("count", "10")]),
     ("plants_lost", &[("bed", "School 1"), ("species", "coffee"), ("count", "1"), ("cause", "goats")]),

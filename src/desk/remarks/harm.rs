@@ -1,5 +1,7 @@
 //! What is told of an entry that takes hands into a waiting time, or that names a sickness where it holds nothing back.
 
+use std::sync::Arc;
+
 use super::Remark;
 use crate::base::{BedName, PlaceName, TrayCode};
 use crate::nursery::entry::types::ArrivedFrom;
@@ -103,6 +105,7 @@ fn bed_in_hand(what: &GroundEntry) -> Option<&BedName> {
         GroundEntry::NurseMeasured(look) => Some(&look.bed),
         GroundEntry::NurseCut(cut) => Some(&cut.bed),
         GroundEntry::SoilChecked(check) => Some(&check.bed),
+        GroundEntry::PlantsWatered(given) => Some(&given.bed),
         GroundEntry::Prepared(work) => Some(&work.bed),
         GroundEntry::SurvivalCounted(look) => Some(&look.bed),
         GroundEntry::PlantsFound(found) => Some(&found.bed),
@@ -112,10 +115,15 @@ fn bed_in_hand(what: &GroundEntry) -> Option<&BedName> {
 }
 
 /// A sickness, or something that was used, named in a note, where it holds nothing back.
-pub(super) fn only_named(entry: &Entry) -> Option<Remark> {
+///
+/// What was used and stands written beside the note, of the same day, holds by itself.
+pub(super) fn only_named(beside: &[Arc<Entry>], entry: &Entry) -> Option<Remark> {
     let What::Book(BookEntry::Noted(noted)) = &entry.what else { return None };
     let sickness = is_named_in(&noted.text.0);
-    let named = sickness || names_treatment(&noted.text.0);
+    let is_written = |other: &Arc<Entry>| {
+        matches!(other.what, What::Tray(TrayEntry::Treated(_))) && other.happened == entry.happened
+    };
+    let named = sickness || names_treatment(&noted.text.0) && !beside.iter().any(is_written);
     named.then(|| Remark::OnlyNamed { sickness, what: noted.text.0.to_string() })
 }
 

@@ -304,7 +304,7 @@ impl Desk {
             all.extend(harm::may_kill(entry).map(|remark| (at, remark)));
             all.extend(like_a_share(entry).map(|remark| (at, remark)));
             all.extend(self.odd(entry)?.map(|odd| (at, Remark::Odd(odd))));
-            all.extend(harm::only_named(entry).map(|remark| (at, remark)));
+            all.extend(harm::only_named(&trial.tried, entry).map(|remark| (at, remark)));
             all.extend(sick::told_of(&self.fold, entry).map(|remark| (at, remark)));
             if harm::takes_hands(&entry.what) {
                 let places = closed

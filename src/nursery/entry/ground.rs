@@ -176,6 +176,15 @@ kinds! {
         /// Places.
         at: Option<Vec<Spot>>,
     }
+    /// Young plants watered at the foot; it says nothing of the ground between them.
+    PlantsWatered "plants_watered", LOOK => {
+        /// The bed.
+        bed: BedName,
+        /// How many; unsaid = all young plants.
+        count: Option<Count>,
+        /// Litres that each got.
+        litres_each: Option<Size>,
+    }
     /// Ground work done.
     Prepared "prepared", LOOK => {
         /// The bed.

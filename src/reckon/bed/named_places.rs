@@ -51,6 +51,7 @@ pub fn named<'a>(what: &'a GroundEntry, of_tray: Option<&'a SpeciesKey>) -> Name
         GroundEntry::NurseCut(cut) => all(Some(&cut.nurse), true, &cut.rows, &cut.at),
         GroundEntry::LightRead(read) => all(None, false, &read.rows, &read.at),
         GroundEntry::SoilChecked(check) => all(None, false, &check.rows, &check.at),
+        GroundEntry::PlantsWatered(_) => Named { species: None, nurse: false, rows: None, at: None },
         GroundEntry::Prepared(work) => all(None, false, &work.rows, &work.at),
     }
 }

@@ -341,6 +341,11 @@ pub enum Gap {
         /// The last of them.
         last: Day,
     },
+    /// A coming day, and a finger found the ground dry.
+    ComingAfterDryLook {
+        /// The day of the look.
+        on: Day,
+    },
     /// Nobody read the gauge after a dry run.
     UnreadAfterDry {
         /// Days written as dry.

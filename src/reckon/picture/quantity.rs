@@ -702,8 +702,19 @@ pub struct WaterLeft {
     pub missing_mm: f64,
     /// Days that nobody read and that were filled with the usual rain.
     pub unread_days: i32,
-    /// The day on which somebody found the ground wet through.
-    pub seen_wet: Option<Day>,
+    /// What somebody found who looked.
+    pub seen: Option<SeenWater>,
+}
+
+/// What a look at the water of the ground found, and when.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum SeenWater {
+    /// Wet through.
+    Wet(Day),
+    /// Dry.
+    Dry(Day),
+    /// Wet at the feet of young plants that were watered, which tells nothing of the ground between them.
+    AtFeet(Day),
 }
 
 /// How wet it is known to be.

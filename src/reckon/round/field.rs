@@ -10,6 +10,8 @@ use crate::base::{Day, EntryId, Range, SpeciesKey};
 use crate::nursery::entry::types::GroundTask;
 use crate::reckon::bed::water;
 use crate::reckon::bed::water::balance::{DRY_RUN_DAYS, Waters};
+use crate::reckon::bed::water::looks::feet_hold;
+use crate::reckon::bed::water::texture::Texture;
 use crate::reckon::picture::quantity::Wet;
 use crate::reckon::picture::question::{Found, Known};
 use crate::reckon::picture::{BedPicture, Measure, Question};
@@ -33,22 +35,16 @@ fn set_out(bed: &BedPicture, day: Day) -> impl Iterator<Item = &CohortStory> {
     bed.story.cohorts.iter().filter(move |cohort| !cohort.found && cohort.living > 0 && cohort.day <= day)
 }
 
-/// Young plants are watered or looked at after a dry week, or where the water left for their roots is short.
+/// Young plants are watered or looked at after a dry week, or where the water left for their roots is short; not while their feet have
+/// what they were given.
 fn water(walk: &Walk<'_>, bed: &BedPicture, waters: &Waters) -> Option<Stop> {
     let (site, day) = (&walk.picture.site, walk.day());
-    let young = |cohort: &&CohortStory| day.days_since(cohort.day) < YOUNG_WATER_DAYS;
-    let cohorts: Vec<&CohortStory> = set_out(bed, day).filter(young).collect();
-    let planted = cohorts.iter().map(|cohort| cohort.day).min()?;
     let texture = site.fields.get(&bed.field).and_then(|field| field.on(day)?.texture.as_ref());
-    let asked = water::Asked {
-        site,
-        waters,
-        story: &bed.story,
-        texture: texture.map(|texture| &*texture.0),
-        rows: None,
-        day,
-        looking: walk.picture.looking,
-    };
+    let texture = texture.map(|texture| &*texture.0);
+    let (cohorts, plants) = thirsty(bed, waters, Texture::of(texture), day);
+    let planted = cohorts.iter().map(|cohort| cohort.day).min()?;
+    let asked =
+        water::Asked { site, waters, story: &bed.story, texture, rows: None, day, looking: walk.picture.looking };
     let found = water::criterion(asked);
     let left = if let Question::Water(Known::Found(Found { known: Wet::Left(left), .. })) = found.question {
         Some(left)
@@ -61,7 +57,6 @@ fn water(walk: &Walk<'_>, bed: &BedPicture, waters: &Waters) -> Option<Stop> {
     if found.met() == Some(true) || !(short || dry.is_some()) {
         return None;
     }
-    let plants = all_of(cohorts.iter().map(|cohort| cohort.living));
     let why = RoundReason::YoungDry { plants, dry_days: dry.map(|dry| dry.days), left };
     let since = dry.map_or(day, |dry| dry.last.plus(DRY_RUN_DAYS - dry.days).min(day));
     let mut stop = walk
@@ -73,6 +68,19 @@ fn water(walk: &Walk<'_>, bed: &BedPicture, waters: &Waters) -> Option<Stop> {
     stop.entries = found.entries;
     stop.entries.extend(cohorts.iter().map(|cohort| cohort.entry.clone()));
     Some(stop)
+}
+
+/// Young plants whose feet do not have what they were given, and how many they are.
+fn thirsty<'a>(bed: &'a BedPicture, waters: &Waters, texture: Texture, day: Day) -> (Vec<&'a CohortStory>, u32) {
+    let held = || bed.story.watered.iter().filter(|given| feet_hold(given, waters, texture, day));
+    let all_on = held().filter(|given| given.count.is_none()).map(|given| given.day).max();
+    let young = |cohort: &&CohortStory| day.days_since(cohort.day) < YOUNG_WATER_DAYS;
+    let dry = |cohort: &&CohortStory| all_on.is_none_or(|on| on < cohort.day);
+    let cohorts: Vec<&CohortStory> = set_out(bed, day).filter(young).filter(dry).collect();
+    let first = cohorts.iter().map(|cohort| cohort.day).min();
+    let counted = held().filter(|given| first.is_some_and(|first| first <= given.day)).filter_map(|given| given.count);
+    let plants = all_of(cohorts.iter().map(|cohort| cohort.living)).saturating_sub(all_of(counted));
+    if plants == 0 { (Vec::new(), 0) } else { (cohorts, plants) }
 }
 
 fn rings(walk: &Walk<'_>, bed: &BedPicture) -> Option<Stop> {

@@ -142,6 +142,9 @@ pub struct SoilLook {
     /// Whether the ground was at field capacity: `wet` where it was said, else 2 to 14 days since a soaking; none = not
     /// said.
     pub at_field_capacity: Option<bool>,
+    /// Whether it was found wet or dry, where that was said.
+    #[serde(default)]
+    pub(crate) wet: Option<bool>,
     /// Days since a soaking, where that was said.
     pub soaked_days: Option<f64>,
     /// Tubers lifted there.
@@ -157,6 +160,19 @@ impl SoilLook {
     pub(crate) fn tells_of_hardness(&self) -> bool {
         self.resistance_mpa.is_some() || self.tubers.is_some()
     }
+}
+
+/// Young plants watered at the foot.
+#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+pub struct Watering {
+    /// The day.
+    pub day: Day,
+    /// How many; none = all.
+    pub count: Option<u32>,
+    /// Litres that each got, where written.
+    pub litres_each: Option<f64>,
+    /// The entry.
+    pub entry: EntryId,
 }
 
 /// Ground work done.
@@ -331,6 +347,9 @@ pub struct BedStory {
     pub light: Vec<LightLook>,
     /// Looks at the soil, oldest first.
     pub soil: Vec<SoilLook>,
+    /// Young plants watered at the foot.
+    #[serde(default)]
+    pub(crate) watered: Vec<Watering>,
     /// Work done, oldest first.
     pub work: Vec<WorkDone>,
     /// Cuts of nurse plants, and losses that let light in, oldest first.
@@ -370,6 +389,7 @@ impl BedStory {
             nurses: Vec::new(),
             light: Vec::new(),
             soil: Vec::new(),
+            watered: Vec::new(),
             work: Vec::new(),
             cuts: Vec::new(),
             survival: Vec::new(),

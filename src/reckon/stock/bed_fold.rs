@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use super::bed::{
     BedStory, BlockedSpot, Brought, CameFrom, CohortStory, Death, GroundLook, LightLook, NurseStory, PartOfBed,
-    SoilLook, Sprayed, SurvivalLook, WorkDone,
+    SoilLook, Sprayed, SurvivalLook, Watering, WorkDone,
 };
 use super::bed_books::{self, Book};
 use super::bed_cuts;
@@ -122,6 +122,12 @@ impl BedFold<'_> {
             GroundEntry::NurseCut(cut) => self.nurse_cut(entry, cut),
             GroundEntry::LightRead(read) => self.light_read(entry, read),
             GroundEntry::SoilChecked(check) => self.soil_checked(entry, check),
+            GroundEntry::PlantsWatered(given) => self.story.watered.push(Watering {
+                day: entry.happened,
+                count: given.count.map(|count| count.0),
+                litres_each: given.litres_each.map(|litres| litres.0),
+                entry: entry.id.clone(),
+            }),
             GroundEntry::Prepared(work) => self.story.work.push(WorkDone {
                 day: entry.happened,
                 task: work.task,
@@ -485,6 +491,7 @@ impl BedFold<'_> {
             place: check.r#where,
             depth_cm: check.depth_cm.map(|depth| depth.0),
             at_field_capacity: at_field_capacity(check.wet, check.days_since_soaking.map(|days| days.0)),
+            wet: check.wet,
             soaked_days: check.days_since_soaking.map(|days| days.0),
             tubers: check.tubers,
             part: part_of_bed(check.rows.as_ref(), check.at.as_ref()),

@@ -15,7 +15,8 @@ mod tray_fold;
 mod treatment;
 
 pub use bed::{
-    BedStory, BlockedSpot, CohortStory, GroundLook, LightLook, NurseStory, PartOfBed, SoilLook, SurvivalLook, WorkDone,
+    BedStory, BlockedSpot, CohortStory, GroundLook, LightLook, NurseStory, PartOfBed, SoilLook, SurvivalLook, Watering,
+    WorkDone,
 };
 pub(crate) use bed::{Brought, CameFrom, Death};
 pub(crate) use bed_fold::fold_bed;

@@ -36,7 +36,7 @@ pub(super) fn of_bed(sheet: &Sheet, bed: &str, rest: &Words) -> Result<Said, Fau
     lives(sheet, bed, rest)
 }
 
-/// `rod 8 mm 10 kg 30 cm wet`, or `soil 1,2 MPa`: numbers with their units in any order.
+/// `rod 8 mm 10 kg 30 cm wet`, `soil 1,2 MPa`, or `soil dry`: numbers with their units in any order.
 fn rod(bed: &str, rest: &Words) -> Result<Said, Fault> {
     const UNITS: [(&str, &str); 4] =
         [("mm", "rod_mm"), ("kg", "push_kg"), ("cm", "depth_cm"), ("mpa", "resistance_mpa")];
@@ -61,7 +61,9 @@ fn rod(bed: &str, rest: &Words) -> Result<Said, Fault> {
         at += taken;
     }
     let missing = |field: &str| at_word(rest, rest.len(), field, Reason::Envelope(Problem::Missing));
-    if !body.contains_key("resistance_mpa") {
+    // A finger tells how wet it is, and nothing else.
+    let by_finger = body.contains_key("wet") && !body.contains_key("rod_mm") && !body.contains_key("push_kg");
+    if !body.contains_key("resistance_mpa") && !by_finger {
         for field in ["rod_mm", "push_kg"] {
             if !body.contains_key(field) {
                 return Err(missing(field));

@@ -161,12 +161,7 @@ fn a_time_behind_what_was_used_is_its_waiting_time() {
         assert_eq!(body["safe_after_days"].as_f64(), Some(days), "{said}: {body}");
     }
     // How often, since when, how much: no waiting time.
-    for said in [
-        "treated copper every 7 days",
-        "treated copper 2",
-        "tratada con cobre cada 7 días",
-        "treated copper for 7 days",
-    ] {
+    for said in ["treated copper every 7 days", "treated copper 2", "tratada con cobre cada 7 días"] {
         let (_, body) = one(&format!("{tray} {said}"));
         assert!(body["safe_after_days"].is_null(), "{said}: {body}");
     }

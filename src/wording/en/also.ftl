@@ -45,6 +45,7 @@ also_nurse_counted = banana plantain cassava nurse count
 also_nurse_measured = banana nurse height crown tall
 also_nurse_cut = banana cassava harvest cut fell prune chop lift bunch pruned lopped lop bunches desucker desuckering thin slash reaped
 also_light_read = light lux sun meter shade dark bright overcast cloudy
+also_plants_watered = water watered watering irrigate foot feet drought dry
 also_soil_checked = soil rod hard dig penetration compacted penetrometer ground
 also_prepared = weed weeded weeding slash clear cleared hole holes dig dug mulch mulched fence fenced brushed cutlass hoe hoed holing pits ring ringweed lining manured wired
 also_outplanted = plant planted out field transplant load bed gap gapping supply infill transplanted

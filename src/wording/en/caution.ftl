@@ -24,6 +24,7 @@ caution_felling = One cuts, all others two stem lengths away; nobody under it; n
 caution_potting = Damp the soil; cover nose and eyes: mould, lime, dust of sacks. Wash your hands.
 caution_lifting = Look under it first: snakes, scorpions. Knees bent, few bags at a time, two people for a wet tray.
 caution_planting = Few bags at a time, knees bent. Cool hours, shade, water in small drinks; dizzy or headache: stop.
+caution_watering = Ten litres weigh 10 kg: cans half full, one in each hand, knees bent. Cool hours, drink in small drinks.
 caution_shade_cloth = Cloth from a firm ladder that somebody holds, not from crates or tanks. Trays: knees bent.
 caution_spraying = The label leads: dose, gloves, mask, its time to stay out. Licence where it is asked; children far away.
 caution_after_spraying = Only after the label's time: gloves and long sleeves, hands washed; children not yet.

@@ -237,6 +237,8 @@ part_beside_hole = beside the hole
 part_undug = where nobody dug
 part_wet = wet through
 part_not_wet = not wet through
+entry_plants_watered = bed { $bed }: young plants watered at the foot
+part_litres_each = { $litres } l each
 # (bed, work)
 entry_prepared = bed { $bed } { $work }
 # (plants, tray, bed)
@@ -353,6 +355,7 @@ kind_nurse_measured = Measure a nurse plant
 kind_nurse_cut = Cut or harvest nurse plants
 kind_light_read = Read the light
 kind_soil_checked = Check the soil
+kind_plants_watered = Water young plants
 kind_prepared = Ground work done
 kind_outplanted = Outplant
 kind_plants_lost = Plants lost in a bed

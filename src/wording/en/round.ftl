@@ -170,14 +170,21 @@ round_rings = { $plants ->
 }
 # (plants, days)
 round_young_dry = { $plants ->
-    [one] { $plants } young plant, { $days } d without rain: water it slowly at the foot where a finger finds the ground dry, then write the ground as wet
-   *[other] { $plants } young plants, { $days } d without rain: water them slowly at the foot where a finger finds the ground dry, then write the ground as wet
+    [one] { $plants } young plant, { $days } d without rain
+   *[other] { $plants } young plants, { $days } d without rain
+}
+# (plants, day)
+round_young_found_dry = { $plants ->
+    [one] { $plants } young plant, the ground found dry on { $day }
+   *[other] { $plants } young plants, the ground found dry on { $day }
 }
 # (plants, left, full)
 round_young_short = { $plants ->
-    [one] { $plants } young plant, { $left } of { $full } mm left for its roots: water it slowly at the foot where a finger finds the ground dry, then write the ground as wet
-   *[other] { $plants } young plants, { $left } of { $full } mm left for their roots: water them slowly at the foot where a finger finds the ground dry, then write the ground as wet
+    [one] { $plants } young plant, { $left } of { $full } mm left for its roots
+   *[other] { $plants } young plants, { $left } of { $full } mm left for their roots
 }
+# (sentence)
+round_water_feet = { $sentence }: where a finger finds the ground dry at the foot, pour { $FOOT_LEAST_LITRES } to { $FOOT_MOST_LITRES } litres there, slowly, and write the watering. That makes no wet ground of the bed
 # (alive, days)
 round_nurses = { $alive } by the books, not counted for { $days } d
 round_light_never = never read

@@ -11,6 +11,7 @@ field_plants_per_day = Plants planted in a day
 field_planting_days_per_week = Planting days a week
 field_walk_minutes = Minutes for the walk
 field_water_litres_per_day = Water, litres a day
+field_litres_each = Litres each
 field_rains = Rains: from and until, MM-DD
 field_rain_mm = Rain, mm
 field_tmax_c = Highest, °C

@@ -355,6 +355,12 @@ water_left_seen = { $days ->
     [one] found wet on { $day }, { $left } of { $full } mm left for young roots: enough for { $days } day without rain
    *[other] found wet on { $day }, { $left } of { $full } mm left for young roots: enough for { $days } days without rain
 }
+# (day, left, full, days)
+water_left_since_dry = { $days ->
+    [0] found dry on { $day }, and by the rain since { $left } of { $full } mm left for young roots: enough for today, and no longer without rain
+    [one] found dry on { $day }, and by the rain since { $left } of { $full } mm left for young roots: enough for { $days } day without rain
+   *[other] found dry on { $day }, and by the rain since { $left } of { $full } mm left for young roots: enough for { $days } days without rain
+}
 # (left, full, days)
 water_left_usual = { $days ->
     [one] { $left } of { $full } mm left for young roots, if the usual rain fell on { $days } day that nobody read: dig a finger into the ground
@@ -364,6 +370,12 @@ water_left_usual = { $days ->
 water_left_near = { $left } of { $full } mm left for young roots, { $needed } needed: no further from it than a gauge errs. Dig a finger into the ground, and plant where it is wet
 # (left, full, needed, rain)
 water_left_short = only { $left } of { $full } mm left for young roots, { $needed } needed: wait for about { $rain } mm of rain, or write the ground as wet where a finger finds it so
+# (day, rain)
+water_found_dry = found dry on { $day }, whatever is reckoned: wait for about { $rain } mm of rain, or look again and write the ground as wet where a finger finds it so
+# (day, left, full, needed, rain)
+water_short_since_dry = found dry on { $day }, and by the rain since only { $left } of { $full } mm left for young roots, { $needed } needed: wait for about { $rain } mm of rain, or look again and write the ground as wet where a finger finds it so
+# (sentence, day)
+water_left_at_feet = { $sentence }. What was found wet on { $day } counts as the feet that were watered: look between the plants, and write that look with where=undug
 # (mm, days, needed)
 water_short = { $days ->
     [one] only { $mm } mm of rain in { $days } day, { $needed } needed: wait for rain
@@ -459,6 +471,7 @@ gap_coming_after_dry = { $days ->
     [one] a coming day after { $days } dry day, the last on { $day }: plants go only if it rains well before
    *[other] a coming day after { $days } dry days, the last on { $day }: plants go only if it rains well before
 }
+gap_coming_after_dry_look = a coming day, and the ground was found dry on { $day }: plants go only if it rains well before, or a finger finds it wet
 # (days, day)
 gap_unread_after_dry = { $days ->
     [one] { $days } dry day, the last on { $day }, and the rain since is not written: read the gauge and write it, noughts too, or write the ground as wet where a finger finds it so

@@ -28,6 +28,11 @@ impl Wording {
             GroundEntry::NurseCut(cut) => self.nurse_cut_sentence(cut, species),
             GroundEntry::LightRead(read) => self.light_read_sentence(read),
             GroundEntry::SoilChecked(check) => self.soil_sentence(check),
+            GroundEntry::PlantsWatered(given) => {
+                let litres = given.litres_each.map(|litres| self.part_litres_each(self.number(litres.0, 1)));
+                let count = given.count.map(|count| self.plants(count.0));
+                with_parts(self.entry_plants_watered(&given.bed), [count, litres])
+            }
             GroundEntry::Prepared(work) => {
                 let said = self.entry_prepared(&work.bed, self.work_words(work.task));
                 let deep = work.depth_cm.map(|depth| self.part_depth(self.number(depth.0, 0)));

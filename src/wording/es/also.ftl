@@ -45,6 +45,7 @@ also_nurse_counted = plátano banano guineo yuca nodriza contar matas racimos ce
 also_nurse_measured = plátano banano nodriza altura copa
 also_nurse_cut = plátano banano yuca nodriza cosechar cosecha cortar tumbar podar arrancar racimo deshije deshijar deshoje deshojar desmoche desmochar poda arranqué descumbre sacar chapoda racimos
 also_light_read = luz lux sol medidor sombra oscuro claro nublado despejado
+also_plants_watered = regar riego regué agua pie sequía seco
 also_soil_checked = suelo varilla duro dureza compactado penetrar tierra penetrómetro
 also_prepared = chapia chapiar chapié chapear chapeo deshierbar deshierba desyerbar limpia limpiar maleza monte hoyos hoyar ahoyar cavar cobertura mulch acolchar rastrojo cerco cercar cerca labor trabajo roza rozar socola plateo platear rodajea rodaja desyerbe hoyado ahoyado huecos casillas zacate hojarasca alambre alambrar machete guataca azadón terraza
 also_outplanted = plantar planté campo trasplantar trasplante llevar cargar parcela sacar salieron resembré reposición repuse sembré

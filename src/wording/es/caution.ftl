@@ -21,6 +21,7 @@ caution_felling = Corta uno, los demás a dos largos del tallo; nadie debajo; na
 caution_potting = Humedezca la tierra; tápese nariz y ojos: moho, cal, polvo de sacos. Lávese las manos.
 caution_lifting = Antes mire debajo: culebras, alacranes. Rodillas dobladas, pocas bolsas, entre dos si está mojada.
 caution_planting = Pocas bolsas a la vez, rodillas dobladas. Horas frescas, sombra, agua a sorbos; con mareo, pare.
+caution_watering = Diez litros pesan 10 kg: baldes a medias, uno en cada mano, rodillas dobladas. Horas frescas, beba a sorbos.
 caution_shade_cloth = La malla desde una escalera firme que alguien sostiene, no desde cajas ni toneles. Bandejas: rodillas dobladas.
 caution_spraying = Manda la etiqueta: dosis, guantes, mascarilla, tiempo de no entrar. Con licencia si se pide; niños lejos.
 caution_after_spraying = Solo después del tiempo de la etiqueta: guantes, manga larga, manos lavadas; los niños todavía no.

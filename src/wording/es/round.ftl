@@ -297,13 +297,18 @@ round_rings = { $plants ->
    *[other] { $plants } plantas jóvenes, sin plateo hace { $days } d
 }
 round_young_dry = { $plants ->
-    [one] { $plants } planta joven, { $days } d sin lluvia: riegue despacio al pie donde un dedo halle seca la tierra, y anote la tierra como mojada
-   *[other] { $plants } plantas jóvenes, { $days } d sin lluvia: riegue despacio al pie donde un dedo halle seca la tierra, y anote la tierra como mojada
+    [one] { $plants } planta joven, { $days } d sin lluvia
+   *[other] { $plants } plantas jóvenes, { $days } d sin lluvia
+}
+round_young_found_dry = { $plants ->
+    [one] { $plants } planta joven, la tierra hallada seca el { $day }
+   *[other] { $plants } plantas jóvenes, la tierra hallada seca el { $day }
 }
 round_young_short = { $plants ->
-    [one] { $plants } planta joven, quedan { $left } de { $full } mm para sus raíces: riegue despacio al pie donde un dedo halle seca la tierra, y anote la tierra como mojada
-   *[other] { $plants } plantas jóvenes, quedan { $left } de { $full } mm para sus raíces: riegue despacio al pie donde un dedo halle seca la tierra, y anote la tierra como mojada
+    [one] { $plants } planta joven, quedan { $left } de { $full } mm para sus raíces
+   *[other] { $plants } plantas jóvenes, quedan { $left } de { $full } mm para sus raíces
 }
+round_water_feet = { $sentence }: donde un dedo halle seca la tierra al pie, eche ahí de { $FOOT_LEAST_LITRES } a { $FOOT_MOST_LITRES } litros, despacio, y anote el riego. Con eso la tierra de la parcela no queda mojada
 round_nurses = { $alive } según el libro, sin contar hace { $days } d
 round_light_never = nunca se leyó
 round_light_old = leída el { $day }, ya vieja

@@ -9,6 +9,7 @@ field_plants_per_day = Plantas sembradas por día
 field_planting_days_per_week = Días de siembra por semana
 field_walk_minutes = Minutos para la ronda
 field_water_litres_per_day = Agua, litros por día
+field_litres_each = Litros cada una
 field_rains = Lluvias: desde y hasta, MM-DD
 field_rain_mm = Lluvia, mm
 field_tmax_c = Máxima, °C

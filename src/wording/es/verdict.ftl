@@ -240,12 +240,20 @@ water_left_seen = { $days ->
     [one] tierra hallada mojada el { $day }, quedan { $left } de { $full } mm para raíces jóvenes: alcanza para { $days } día sin lluvia
    *[other] tierra hallada mojada el { $day }, quedan { $left } de { $full } mm para raíces jóvenes: alcanza para { $days } días sin lluvia
 }
+water_left_since_dry = { $days ->
+    [0] tierra hallada seca el { $day }; con la lluvia desde entonces quedan { $left } de { $full } mm para raíces jóvenes: alcanza para hoy, y no más sin lluvia
+    [one] tierra hallada seca el { $day }; con la lluvia desde entonces quedan { $left } de { $full } mm para raíces jóvenes: alcanza para { $days } día sin lluvia
+   *[other] tierra hallada seca el { $day }; con la lluvia desde entonces quedan { $left } de { $full } mm para raíces jóvenes: alcanza para { $days } días sin lluvia
+}
 water_left_usual = { $days ->
     [one] quedan { $left } de { $full } mm para raíces jóvenes, si cayó la lluvia usual en { $days } día que nadie leyó: meta un dedo en la tierra
    *[other] quedan { $left } de { $full } mm para raíces jóvenes, si cayó la lluvia usual en { $days } días que nadie leyó: meta un dedo en la tierra
 }
 water_left_near = quedan { $left } de { $full } mm para raíces jóvenes, hacen falta { $needed }: no más lejos de lo que yerra un pluviómetro. Meta un dedo en la tierra y siembre donde esté mojada
 water_left_short = solo quedan { $left } de { $full } mm para raíces jóvenes, hacen falta { $needed }: espere unos { $rain } mm de lluvia, o anote la tierra como mojada donde un dedo la halle así
+water_found_dry = tierra hallada seca el { $day }, diga lo que diga la cuenta: espere unos { $rain } mm de lluvia, o revise otra vez y anote la tierra como mojada donde un dedo la halle así
+water_short_since_dry = tierra hallada seca el { $day }; con la lluvia desde entonces quedan solo { $left } de { $full } mm para raíces jóvenes, hacen falta { $needed }: espere unos { $rain } mm de lluvia, o revise otra vez y anote la tierra como mojada donde un dedo la halle así
+water_left_at_feet = { $sentence }. Lo hallado mojado el { $day } cuenta como el pie regado de las plantas: revise entre ellas, y anote esa revisión con donde="sin cavar"
 water_short = { $days ->
     [one] solo { $mm } mm de lluvia en { $days } día, hacen falta { $needed }: espere la lluvia
    *[other] solo { $mm } mm de lluvia en { $days } días, hacen falta { $needed }: espere la lluvia
@@ -301,6 +309,7 @@ gap_coming_after_dry = { $days ->
     [one] un día por venir tras { $days } día seco, el último el { $day }: las plantas salen solo si antes llueve bien
    *[other] un día por venir tras { $days } días secos, el último el { $day }: las plantas salen solo si antes llueve bien
 }
+gap_coming_after_dry_look = es un día por venir, y la tierra se halló seca el { $day }: las plantas salen solo si antes llueve bien, o un dedo la halla mojada
 gap_unread_after_dry = { $days ->
     [one] { $days } día seco, el último el { $day }, y la lluvia desde entonces no está anotada: lea el pluviómetro y anótela, también los ceros, o anote la tierra como mojada donde un dedo la halle así
    *[other] { $days } días secos, el último el { $day }, y la lluvia desde entonces no está anotada: lea el pluviómetro y anótela, también los ceros, o anote la tierra como mojada donde un dedo la halle así

@@ -6,6 +6,7 @@ use crate::nursery::herbicide::may_have_no_label;
 use crate::nursery::species::Catalogue;
 use crate::reckon::forecast::{SowAgain, TrayForecast};
 use crate::reckon::picture::Measure;
+use crate::reckon::picture::quantity::SeenWater;
 use crate::reckon::round::{ForTray, NextStep, RoundReason, SampleAsked, ToBed, TooLate};
 use crate::wording::number::rounded;
 use crate::wording::{Wording, theme};
@@ -375,13 +376,19 @@ impl Wording {
             return self.round_rings(*plants, *days_since);
         }
         if let RoundReason::YoungDry { plants, dry_days, left } = why {
-            return match (dry_days, left) {
-                (Some(days), _) => self.round_young_dry(*plants, *days),
-                (None, Some(left)) => {
+            let found_dry = left.and_then(|left| match left.seen {
+                Some(SeenWater::Dry(on)) if left.left_mm <= 0.0 => Some(on),
+                _ => None,
+            });
+            let dry = match (dry_days, found_dry, left) {
+                (Some(days), ..) => self.round_young_dry(*plants, *days),
+                (None, Some(on), _) => self.round_young_found_dry(*plants, near(on)),
+                (None, None, Some(left)) => {
                     self.round_young_short(*plants, self.number(left.left_mm, 0), self.number(left.full_mm, 0))
                 }
-                (None, None) => String::new(),
+                (None, None, None) => String::new(),
             };
+            return self.round_water_feet(dry);
         }
         if let RoundReason::NursesNotCounted { days_since, alive } = why {
             return self.round_nurses(*alive, *days_since);

@@ -90,6 +90,7 @@ impl Wording {
             Gap::PlugTells { on, until } => self.gap_plug_tells(self.day(*on), self.day(*until)),
             Gap::ComingDay => self.gap_coming_day(),
             Gap::ComingAfterDry { days, last } => self.gap_coming_after_dry(*days, self.day(*last)),
+            Gap::ComingAfterDryLook { on } => self.gap_coming_after_dry_look(self.day(*on)),
             Gap::UnreadAfterDry { days, last } => self.gap_unread_after_dry(*days, self.day(*last)),
             Gap::NoWaitingTime { with, day, beside } => self.no_waiting_time(with, *day, beside.as_ref()),
         }
@@ -216,6 +217,7 @@ mod tests {
             Gap::PlugTells { on: Day::from_number(20_000), until: Day::from_number(20_021) },
             Gap::ComingDay,
             Gap::ComingAfterDry { days: 29, last: Day::from_number(20_000) },
+            Gap::ComingAfterDryLook { on: Day::from_number(20_000) },
             Gap::UnreadAfterDry { days: 29, last: Day::from_number(20_000) },
             Gap::ManyDied { on: Day::from_number(20_000), gone: 30, alive: 18, again_from: Day::from_number(20_014) },
             Gap::MostOfBedDied {

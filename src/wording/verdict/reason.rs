@@ -8,7 +8,8 @@ use crate::reckon::bed::soil::rests_on_a_hole;
 use crate::reckon::picture::quantity::{
     AtWork, Beside, CollarRule, DaysAtLeast, DaysOfSpecies, Ground, Hardened, HeightBand, Holds, Hole, InContainer,
     KeepsUntil, LeavesAtLeast, Light, LightApart, LightBand, LightRead, LightSpan, LightStep, LivesBare, NotSo,
-    PlantsAtLeast, Positions, RatioAtMost, ResistanceAtMost, Sample, Until, WaterLeft, WaterNeeded, Wet, WorkWithin,
+    PlantsAtLeast, Positions, RatioAtMost, ResistanceAtMost, Sample, SeenWater, Until, WaterLeft, WaterNeeded, Wet,
+    WorkWithin,
 };
 use crate::reckon::picture::question::Found;
 use crate::reckon::picture::{Basis, Criterion, Question};
@@ -441,12 +442,21 @@ impl Wording {
     fn water_left_reason(&self, left: &WaterLeft, needed_mm: f64, (met, blocks, basis): (bool, bool, Basis)) -> String {
         let (mm, full) = (self.number_beside(left.left_mm, &[needed_mm], 0), self.number(left.full_mm, 0));
         let needed = self.number(needed_mm, 0);
-        match (met, left.seen_wet) {
+        let rain = || self.number(left.missing_mm.ceil(), 0);
+        match (met, left.seen) {
             (true, _) if basis == Basis::Assumed => self.water_left_usual(mm, full, left.unread_days),
-            (true, Some(on)) => self.water_left_seen(self.day(on), mm, full, left.days),
-            (true, None) => self.water_left_met(mm, full, left.days),
+            (true, Some(SeenWater::Wet(on))) => self.water_left_seen(self.day(on), mm, full, left.days),
+            (true, Some(SeenWater::Dry(on))) => self.water_left_since_dry(self.day(on), mm, full, left.days),
+            (true, Some(SeenWater::AtFeet(_)) | None) => self.water_left_met(mm, full, left.days),
+            (false, Some(SeenWater::Dry(on))) if basis == Basis::Measured => self.water_found_dry(self.day(on), rain()),
+            (false, Some(SeenWater::Dry(on))) if blocks => {
+                self.water_short_since_dry(self.day(on), mm, full, needed, rain())
+            }
+            (false, Some(SeenWater::AtFeet(on))) if blocks => {
+                self.water_left_at_feet(self.water_left_short(mm, full, needed, rain()), self.day(on))
+            }
             (false, _) if !blocks => self.water_left_near(mm, full, needed),
-            (false, _) => self.water_left_short(mm, full, needed, self.number(left.missing_mm.ceil(), 0)),
+            (false, _) => self.water_left_short(mm, full, needed, rain()),
         }
     }
 

@@ -96,7 +96,7 @@ fn every_question() -> Vec<[Criterion; 3]> {
 
 fn water_left(left_mm: f64) -> Wet {
     let days = ((left_mm - 26.25) / 3.6).max(0.0) as i32;
-    Wet::Left(WaterLeft { left_mm, full_mm: 37.5, days, missing_mm: 37.5 - left_mm, unread_days: 0, seen_wet: None })
+    Wet::Left(WaterLeft { left_mm, full_mm: 37.5, days, missing_mm: 37.5 - left_mm, unread_days: 0, seen: None })
 }
 
 #[test]

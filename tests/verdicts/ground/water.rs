@@ -2,7 +2,7 @@
 
 use outplant::base::Day;
 use outplant::reckon::picture::{Basis, Criterion, Gap, Measure, Picture, Rule, RuleSource, Source};
-use outplant::reckon::round::{Stop, Task};
+use outplant::reckon::round::{RoundReason, Stop, Task};
 use outplant::reckon::{View, draw_picture, round};
 use outplant::wording::verdict::About;
 use outplant::wording::{Lang, Wording};
@@ -255,4 +255,145 @@ fn plants_set_out_lately_are_watered_in_a_dry_week_and_no_longer_once_their_grou
     }
     assert!(stop(&book, "2026-06-10").is_some());
     assert!(stop(&book, "2026-06-11").is_none());
+}
+
+#[test]
+fn ground_found_dry_holds_its_bed_back_whatever_the_gauge_says() {
+    for has_usual in [true, false] {
+        let mut book = bed_on("loam");
+        if has_usual {
+            usual(&mut book, 150.0);
+        }
+        rain(&mut book, 5.0, 29, 0);
+        assert_eq!(water(&book).met(), Some(true));
+        book.write(TODAY, "soil_checked", json!({"bed":"B","wet":false}));
+        let dry = water(&book);
+        assert_eq!((stands(&dry), dry.basis()), ((Some(false), true, false), Basis::Measured));
+        assert!(said(&dry).starts_with("found dry on 15 Apr"), "{}", said(&dry));
+        assert!(!said(&dry).contains("left for young roots"), "{}", said(&dry));
+        // The next morning nobody has read the gauge yet: no usual rain is taken.
+        assert_eq!(stands(&of(&book.on("2026-04-16"))), (Some(false), true, false));
+        // Coming days wait for rain, as after a drought.
+        let coming = ahead(&book, 3);
+        assert_eq!(stands(&coming), (None, false, true));
+        assert_eq!(coming.gap(), Some(&Gap::ComingAfterDryLook { on: day(TODAY) }));
+        // Ten mm do not wet it, thirty do, and a later finger leads.
+        let mut rained = book.clone();
+        rained.write("2026-04-16", "weather", json!({"rain_mm":10}));
+        let short = of(&rained.on("2026-04-16"));
+        assert_eq!(stands(&short), (Some(false), true, false));
+        assert!(said(&short).contains("by the rain since only 10 of 38 mm left"), "{}", said(&short));
+        rained.write("2026-04-17", "weather", json!({"rain_mm":30}));
+        let wet = of(&rained.on("2026-04-17"));
+        assert_eq!(stands(&wet), (Some(true), false, false), "{}", said(&wet));
+        book.write(TODAY, "soil_checked", json!({"bed":"B","wet":true}));
+        assert_eq!(water(&book).met(), Some(true));
+    }
+}
+
+#[test]
+fn a_rod_pushed_in_dry_ground_says_that_it_is_dry() {
+    let mut book = bed_on("loam");
+    rain(&mut book, 5.0, 29, 0);
+    let rod = json!({"bed":"B","rod_mm":8,"push_kg":10,"depth_cm":50,"wet":false});
+    book.write("2026-04-14", "soil_checked", rod);
+    // The rain of the day of the look is what it felt; that of today is 5 mm.
+    let short = water(&book);
+    assert_eq!(stands(&short), (Some(false), true, false), "{}", said(&short));
+    // Days since a soaking alone say nothing of today.
+    let mut soaked = bed_on("loam");
+    rain(&mut soaked, 5.0, 29, 0);
+    let rod = json!({"bed":"B","rod_mm":8,"push_kg":10,"depth_cm":50,"days_since_soaking":20});
+    soaked.write("2026-04-14", "soil_checked", rod);
+    assert_eq!(water(&soaked).met(), Some(true));
+}
+
+#[test]
+fn ground_found_dry_holds_its_bed_back_where_nobody_reads_a_gauge() {
+    let mut book = bed_on("loam");
+    assert_eq!(water(&book).met(), Some(true));
+    book.write("2026-04-10", "soil_checked", json!({"bed":"B","wet":false}));
+    assert_eq!(stands(&water(&book)), (Some(false), true, false));
+    assert!(said(&water(&book)).starts_with("found dry on 10 Apr"), "{}", said(&water(&book)));
+    // It is remembered for a month, and no longer than until it rains well.
+    assert!(of(&book.on("2026-05-10")).blocks);
+    assert!(!of(&book.on("2026-05-11")).blocks);
+    book.write("2026-04-14", "weather", json!({"rain_mm":40}));
+    assert_eq!(water(&book).met(), Some(true), "{}", said(&water(&book)));
+    assert!(!of(&book.on("2026-04-25")).blocks);
+}
+
+#[test]
+fn ground_found_dry_after_heavy_rain_stands_full_of_no_water() {
+    let mut book = bed_on("sand");
+    rain(&mut book, 0.0, 29, 2);
+    rain(&mut book, 120.0, 1, 1);
+    book.write(TODAY, "soil_checked", json!({"bed":"B","wet":false}));
+    assert!(said(&water(&book)).starts_with("found dry on 15 Apr"), "{}", said(&water(&book)));
+    book.write("2026-04-16", "weather", json!({"rain_mm":120}));
+    assert_eq!(of(&book.on("2026-04-16")).source, Source::Rule(RuleSource::Drowned));
+}
+
+/// Twenty coffee of 16 April in a bed, and no rain from then on to a day of April.
+fn young_in_drought(until: u32) -> Book {
+    let mut book = small_nursery();
+    ready_coffee(&mut book, "cof-1");
+    open_bed(&mut book, "B");
+    book.write("2026-04-16", "outplanted", json!({"tray":"cof-1","bed":"B","count":20}));
+    for back in 0..30 {
+        let on: Day = day("2026-04-15").plus(-back);
+        book.write(&on.to_string(), "weather", json!({"rain_mm":0}));
+    }
+    for on in 16..=until {
+        book.write(&format!("2026-04-{on}"), "weather", json!({"rain_mm":0}));
+    }
+    book
+}
+
+fn water_stop(book: &Book, on: &str) -> Option<Stop> {
+    let all = round(&book.on(on));
+    all.stops.into_iter().chain(all.can_wait).find(|stop| stop.task == Task::WaterBed)
+}
+
+#[test]
+fn watered_feet_are_left_alone_for_some_days_and_make_no_wet_bed() {
+    let mut book = young_in_drought(30);
+    let asked = water_stop(&book, "2026-04-25").unwrap();
+    assert_eq!(asked.task.facts().kind, "plants_watered");
+    let before = water(&book);
+    book.write("2026-04-25", "plants_watered", json!({"bed":"B"}));
+    assert!(water_stop(&book, "2026-04-25").is_none());
+    // 11.25 mm are taken easily of loam, at 3.6 mm a day: three days.
+    assert!(water_stop(&book, "2026-04-28").is_none());
+    assert!(water_stop(&book, "2026-04-29").is_some());
+    let of_bed = of(&book.on("2026-04-25"));
+    assert!(of_bed.blocks && of_bed.known() == before.known(), "{}", said(&of_bed));
+    // A wet finger meanwhile is one at the feet, unless it says of ground that nobody dug.
+    let mut wet = book.clone();
+    wet.write("2026-04-26", "soil_checked", json!({"bed":"B","wet":true}));
+    let at_feet = of(&wet.on("2026-04-26"));
+    assert!(at_feet.blocks, "{}", said(&at_feet));
+    assert!(said(&at_feet).contains("counts as the feet that were watered"), "{}", said(&at_feet));
+    wet.write("2026-04-26", "soil_checked", json!({"bed":"B","wet":true,"where":"undug"}));
+    assert_eq!(of(&wet.on("2026-04-26")).met(), Some(true));
+    // Later it is one of the bed again.
+    book.write("2026-04-30", "soil_checked", json!({"bed":"B","wet":true}));
+    assert_eq!(of(&book.on("2026-04-30")).met(), Some(true));
+}
+
+#[test]
+fn a_little_water_at_the_foot_lasts_two_days_and_some_watered_leave_the_others() {
+    let mut book = young_in_drought(30);
+    let mut little = book.clone();
+    little.write("2026-04-25", "plants_watered", json!({"bed":"B","litres_each":0.5}));
+    assert!(water_stop(&little, "2026-04-26").is_none());
+    assert!(water_stop(&little, "2026-04-27").is_some());
+    book.write("2026-04-25", "plants_watered", json!({"bed":"B","count":12,"litres_each":3}));
+    let others = water_stop(&book, "2026-04-25").unwrap();
+    assert!(matches!(others.why, RoundReason::YoungDry { plants: 8, .. }), "{:?}", others.why);
+    book.write("2026-04-26", "plants_watered", json!({"bed":"B","count":8,"litres_each":3}));
+    assert!(water_stop(&book, "2026-04-26").is_none());
+    // Plants that went out after it were not watered by it.
+    book.write("2026-04-27", "outplanted", json!({"tray":"cof-1","bed":"B","count":5}));
+    assert!(water_stop(&book, "2026-04-28").is_some());
 }

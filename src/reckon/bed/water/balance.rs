@@ -4,7 +4,6 @@
 use super::texture::{TEXTURES, Texture};
 use crate::base::Day;
 use crate::nursery::entry::{SeasonSet, Weather};
-use crate::reckon::bed::water::NO_GAUGE_DAYS;
 use crate::reckon::site::Site;
 use crate::science::water::evaporation::{DayWeather, Sunlight, Vapour, evaporation};
 use crate::science::water::root_zone::{RootZone, StressOf, WaterDay};
@@ -21,6 +20,8 @@ pub(crate) const KC: f64 = 0.9;
 pub(crate) const USUAL_ET0_MM: f64 = 4.0;
 /// Days that are looked back. Ours: by then the ground has forgotten how it was.
 pub(crate) const BALANCE_DAYS: i32 = 60;
+/// Where the gauge was not read for so many days, the season's usual rains are taken instead. Ours.
+pub(crate) const NO_GAUGE_DAYS: i32 = 10;
 /// Gauge lines in them from which the balance is reckoned without monthly normals.
 pub(crate) const LEAST_GAUGE_DAYS: usize = 30;
 /// A dry run from so many written days on: a day after it that nobody read is not filled with usual rain. Ours, by the 7 days of
@@ -30,6 +31,9 @@ pub(crate) const DRY_RUN_DAYS: i32 = 7;
 pub(crate) const DRY_DAY_MM: f64 = 1.0;
 /// For so many days without a line a dry run is remembered. Ours.
 pub(crate) const DRY_RUN_REMEMBERED_DAYS: i32 = 30;
+
+/// Lets 6.7 + 6.7 + 6.6 mm be 20 although a computer adds them inexactly, mm.
+pub(super) const FUZZ_MM: f64 = 1e-6;
 
 /// How a day's rain is known.
 #[derive(Clone, Copy, PartialEq, Debug)]
@@ -81,6 +85,8 @@ pub(super) struct Missing {
     pub(super) with_much_mm: f64,
     /// Water that a day takes, mm.
     pub(super) demand_mm: f64,
+    /// Whether ground that was found dry has been wet since, by what was read; true where nobody found it dry.
+    pub(super) wetted: bool,
     /// Days that nobody read since the ground was last full.
     pub(super) unread_days: i32,
     /// The first of them.
@@ -91,6 +97,24 @@ impl Missing {
     /// What may be missing before young roots suffer, mm.
     pub(super) fn easily_mm(&self) -> f64 {
         EASILY_TAKEN_SHARE * self.full_mm
+    }
+
+    /// Whether young roots have enough, also if unread days brought nothing.
+    pub(super) fn is_wet(&self) -> bool {
+        self.with_nothing_mm <= self.easily_mm() + FUZZ_MM
+    }
+
+    /// Whether nothing is left for young roots.
+    pub(super) fn is_empty(&self) -> bool {
+        self.with_nothing_mm >= self.full_mm
+    }
+
+    /// Whether as much is missing here as there, whatever unread days brought.
+    pub(super) fn is_as(&self, other: &Missing) -> bool {
+        let all = |one: &Missing| {
+            [one.with_nothing_mm, one.with_usual_mm, one.with_much_outside_drought_mm, one.with_much_mm]
+        };
+        all(self).into_iter().zip(all(other)).all(|(here, there)| (here - there).abs() <= FUZZ_MM)
     }
 }
 
@@ -119,7 +143,9 @@ impl Waters {
         let mut waters = Waters { days, tells, has_usual, dry_run, by_texture: [None; TEXTURES.len()] };
         if tells {
             // As dry as can be at first: what is not known does not count as wet.
-            waters.by_texture = TEXTURES.map(|texture| waters.missing(texture, from, texture.full_mm()));
+            let since = &waters.days[from..];
+            waters.by_texture = TEXTURES
+                .map(|texture| missing(texture, since, &Start { missing_mm: texture.full_mm(), found_dry: false }));
         }
         waters
     }
@@ -131,53 +157,84 @@ impl Waters {
 
     /// What is missing in ground that was full on a day.
     pub(super) fn since_full(&self, texture: Texture, on: Day) -> Option<Missing> {
+        missing(texture, self.from(on)?, &Start { missing_mm: 0.0, found_dry: false })
+    }
+
+    /// What is missing in ground that was found dry on a day: nothing was left for young roots then, and what fell after that day
+    /// counts. Also whether what was read since has wet it.
+    pub(super) fn since_dry(&self, texture: Texture, on: Day) -> Option<Missing> {
+        missing(texture, self.from(on)?, &Start { missing_mm: texture.full_mm(), found_dry: true })
+    }
+
+    /// What was missing on a day at the feet of plants that got so much water on a day before, mm; all that the ground holds where
+    /// nobody wrote how much.
+    pub(super) fn at_feet(&self, texture: Texture, on: Day, given_mm: Option<f64>, until: Day) -> Option<Missing> {
+        let missing_mm = given_mm.map_or(0.0, |mm| (texture.full_mm() - mm).max(0.0));
+        let days = self.from(on)?;
+        let until = days.iter().position(|one| one.day > until).unwrap_or(days.len());
+        missing(texture, &days[..until], &Start { missing_mm, found_dry: false })
+    }
+
+    /// The days from one on.
+    fn from(&self, on: Day) -> Option<&[OneDay]> {
         let from = self.days.iter().position(|one| one.day >= on)?;
-        self.missing(texture, from, 0.0)
+        Some(&self.days[from..])
     }
 
     /// The dry run that goes on, or after which nobody read the gauge.
     pub(crate) fn dry_run(&self) -> Option<DryRun> {
         self.dry_run
     }
+}
 
-    fn missing(&self, texture: Texture, from: usize, at_first_mm: f64) -> Option<Missing> {
-        let zone = RootZone::new(texture.full_mm(), EASILY_TAKEN_SHARE, false, StressOf::StartOfDay).ok()?;
-        let (last, before) = self.days.get(from..)?.split_last()?;
-        let mut missing_mm = [at_first_mm; WAYS.len()];
-        let (mut unread_days, mut first_unread) = (0, None);
-        for one in before.iter().chain([last]) {
-            for (missing_mm, way) in missing_mm.iter_mut().zip(WAYS) {
-                let rain_mm = one.rain.mm(way, zone.taw_mm());
-                let water = WaterDay { rain_mm, irrigation_mm: 0.0, et0_mm: one.et0_mm, kc: KC };
-                *missing_mm = if one.day == last.day {
-                    // The day itself has only begun.
-                    (*missing_mm - rain_mm).max(0.0)
-                } else {
-                    zone.day(*missing_mm, &water).map_or(*missing_mm, |told| told.dr_end_mm)
-                };
-            }
-            if !matches!(one.rain, Rain::Read(_)) {
-                unread_days += 1;
-                first_unread.get_or_insert(one.day);
-            } else if missing_mm[0] <= one.et0_mm * KC {
-                (unread_days, first_unread) = (0, None);
-            }
+/// How ground stood on the first day of a balance.
+struct Start {
+    /// What was missing in it, mm.
+    missing_mm: f64,
+    /// A finger found it dry on that day. The rain of the day itself, which the finger felt, does not count, and what nobody read
+    /// brings nothing, until what was read has wet it.
+    found_dry: bool,
+}
+
+fn missing(texture: Texture, days: &[OneDay], start: &Start) -> Option<Missing> {
+    let zone = RootZone::new(texture.full_mm(), EASILY_TAKEN_SHARE, false, StressOf::StartOfDay).ok()?;
+    let (first, last) = (days.first()?.day, days.last()?);
+    let mut missing_mm = [start.missing_mm; WAYS.len()];
+    let mut wetted = !start.found_dry;
+    let (mut unread_days, mut first_unread) = (0, None);
+    for one in days {
+        let is_read = matches!(one.rain, Rain::Read(_));
+        let brings_nothing = start.found_dry && one.day == first || !wetted && !is_read;
+        for (missing_mm, way) in missing_mm.iter_mut().zip(WAYS) {
+            let rain_mm = if brings_nothing { 0.0 } else { one.rain.mm(way, zone.taw_mm()) };
+            let water = WaterDay { rain_mm, irrigation_mm: 0.0, et0_mm: one.et0_mm, kc: KC };
+            *missing_mm = if one.day == last.day {
+                // The day itself has only begun.
+                (*missing_mm - rain_mm).max(0.0)
+            } else {
+                zone.day(*missing_mm, &water).map_or(*missing_mm, |told| told.dr_end_mm)
+            };
         }
-        let [with_nothing_mm, with_usual_mm, with_much_outside_drought_mm, with_much_mm] = missing_mm;
-        let demand_mm = last.et0_mm * KC;
-        let full_mm = zone.taw_mm();
-        let missing = Missing {
-            full_mm,
-            with_nothing_mm,
-            with_usual_mm,
-            with_much_outside_drought_mm,
-            with_much_mm,
-            demand_mm,
-            unread_days,
-            first_unread,
-        };
-        Some(missing)
+        wetted |= missing_mm[0] <= EASILY_TAKEN_SHARE * zone.taw_mm();
+        if !is_read {
+            unread_days += 1;
+            first_unread.get_or_insert(one.day);
+        } else if missing_mm[0] <= one.et0_mm * KC {
+            (unread_days, first_unread) = (0, None);
+        }
     }
+    let [with_nothing_mm, with_usual_mm, with_much_outside_drought_mm, with_much_mm] = missing_mm;
+    Some(Missing {
+        full_mm: zone.taw_mm(),
+        with_nothing_mm,
+        with_usual_mm,
+        with_much_outside_drought_mm,
+        with_much_mm,
+        demand_mm: last.et0_mm * KC,
+        wetted,
+        unread_days,
+        first_unread,
+    })
 }
 
 impl Rain {

@@ -25,9 +25,15 @@ pub(crate) const LOOK_TIMES: i32 = 2;
 /// More days than these are not added, whatever fell. Ours.
 const MOST_DAYS_MORE: f64 = 6.0;
 
-/// Whether ground of a texture stands full of water, or asks for a look whether it does; none where it has drained.
-pub(super) fn criterion(site: &Site, texture: Option<&str>, needed: WaterNeeded, day: Day) -> Option<Criterion> {
-    let drowned = drowned(site, texture, day)?;
+/// Whether ground of a texture stands full of water, or asks for a look whether it does; none where it has drained, or a finger found
+/// it dry after that rain.
+pub(super) fn criterion(
+    site: &Site,
+    texture: Option<&str>,
+    needed: WaterNeeded,
+    (day, found_dry): (Day, Option<Day>),
+) -> Option<Criterion> {
+    let drowned = drowned(site, texture, day).filter(|rain| found_dry.is_none_or(|dry| rain.on >= dry))?;
     let full = day < drowned.until;
     let known = if full { drowned.known } else { Wet::Drained { mm: drowned.mm, on: drowned.on } };
     let mut found = Criterion::found(Question::Water, needed, known, Basis::Measured, !full, RuleSource::Drowned)

@@ -3,14 +3,15 @@
 
 pub(crate) mod balance;
 pub(crate) mod drowned;
+pub(crate) mod looks;
 pub(crate) mod texture;
 
-use self::balance::{DRY_RUN_DAYS, Missing, Waters};
+use self::balance::{DRY_RUN_DAYS, FUZZ_MM, Missing, NO_GAUGE_DAYS, Waters};
 use self::texture::Texture;
 use super::positions::part_seen;
 use super::season;
 use crate::base::{Day, EntryId};
-use crate::reckon::picture::quantity::{RainAtLeast, WaterLeft, WaterNeeded, Wet};
+use crate::reckon::picture::quantity::{RainAtLeast, SeenWater, WaterLeft, WaterNeeded, Wet};
 use crate::reckon::picture::{Basis, Criterion, Gap, Looking, Question, RuleSource};
 use crate::reckon::site::Site;
 use crate::reckon::stock::{BedStory, SoilLook};
@@ -19,15 +20,9 @@ use crate::reckon::stock::{BedStory, SoilLook};
 pub(crate) const RAIN_NEEDED_MM: f64 = 20.0;
 /// Days in which it must fall, the day itself the last. Ours, as above.
 pub(crate) const RAIN_DAYS: i32 = 3;
-/// Where the gauge was not read for so many days, the season's usual rains are taken instead. Ours.
-pub(crate) const NO_GAUGE_DAYS: i32 = 10;
 /// A gauge errs by this share, by wind, dew and the eye (ours; the wind alone takes 2 to 10 %, from memory: WMO guide to instruments). Rain
 /// that is short by no more, or water by so much of what the ground holds, asks for care, as ground that nobody read does.
 pub(crate) const GAUGE_ERROR_SHARE: f64 = 0.10;
-/// A look that found the ground wet counts for so many days. Ours: without rain none holds out as long, and with rain the gauge tells.
-pub(crate) const WET_LOOK_DAYS: i32 = 14;
-/// Lets 6.7 + 6.7 + 6.6 mm be 20 although a computer adds them inexactly, mm.
-const FUZZ_MM: f64 = 1e-6;
 
 const SOURCE: RuleSource = RuleSource::Rain;
 const LEFT_SOURCE: RuleSource = RuleSource::WaterLeft;
@@ -47,41 +42,43 @@ pub(crate) struct Asked<'a> {
     pub(crate) looking: Looking,
 }
 
-/// Whether the ground of a bed is wet enough. Unknown water warns; it holds back only after a dry run. On a coming day nothing is called
-/// dry.
+/// Whether the ground of a bed is wet enough. Unknown water warns; it holds back only after a dry run or a dry look. On a coming day
+/// nothing is called dry.
 pub(crate) fn criterion(asked: Asked<'_>) -> Criterion {
     let Asked { site, waters, texture, day, .. } = asked;
     let class = Texture::of(texture);
     let shared = waters.of_texture(class);
-    // A look leads where the gauge alone does not tell that it is wet.
-    let is_wet = |missing: &Missing| missing.with_nothing_mm <= missing.easily_mm() + FUZZ_MM;
-    let look = seen_wet(asked.story, day).filter(|_| !shared.as_ref().is_some_and(is_wet));
-    let since_look = look.and_then(|look| Some((look, waters.since_full(class, look.day)?)));
-    let reckoned = since_look.map(|(_, missing)| missing).or(shared);
+    let looks = looks::looks(asked.story, waters, class, day);
+    // A look leads: one that found it wet where the gauge alone does not tell that it is, one that found it dry until the rain since has
+    // made good what it found.
+    let wet = looks.wet.filter(|_| !shared.as_ref().is_some_and(Missing::is_wet));
+    let since_wet = wet.and_then(|look| Some((look, waters.since_full(class, look.day)?)));
+    let since_dry = looks.dry.and_then(|look| Some((look, waters.since_dry(class, look.day)?)));
+    let since_dry = since_dry.filter(|(_, missing)| !missing.is_wet() || shared.is_none_or(|all| !all.is_as(missing)));
+    let reckoned = since_wet.or(since_dry).map(|(_, missing)| missing).or(shared);
     let needed = reckoned.as_ref().map_or(NEEDED, needed);
-    if let Some(drowned) = drowned::criterion(site, texture, needed, day) {
+    if let Some(drowned) = drowned::criterion(site, texture, needed, (day, since_dry.map(|(look, _)| look.day))) {
         return drowned;
     }
-    if let Some((look, missing)) = since_look.filter(|(_, missing)| is_wet(missing)) {
-        return left(&missing, Some(look), Basis::Measured, true)
+    if let Some((look, missing)) = since_wet.filter(|(_, missing)| missing.is_wet()) {
+        return left(&missing, Some(SeenWater::Wet(look.day)), Basis::Measured, true)
             .resting_on([look.entry.clone()])
             .resting_on(lines(site, day, day.days_since(look.day) + 1))
             .seen_in_part(part_seen(look.part.as_ref(), asked.rows));
     }
+    // Ground that was found dry and has been wet since, where the gauge tells too little, is as any other.
+    let since_dry = since_dry.filter(|(_, missing)| waters.tells || !missing.wetted || missing.is_wet());
+    if let Some((look, missing)) = since_dry {
+        return by_balance(asked, &missing, Some((look, SeenWater::Dry(look.day))));
+    }
+    let at_feet = looks.at_feet.map(|look| (look, SeenWater::AtFeet(look.day)));
     match reckoned.filter(|_| waters.tells) {
-        Some(missing) => by_balance(asked, &missing, since_look.map(|(look, _)| look)),
+        Some(missing) => {
+            let wet = since_wet.map(|(look, _)| (look, SeenWater::Wet(look.day)));
+            by_balance(asked, &missing, wet.or(at_feet))
+        }
         None => by_rain(asked),
     }
-}
-
-/// The last look that found the ground wet through, by a rod or a finger.
-fn seen_wet(story: &BedStory, day: Day) -> Option<&SoilLook> {
-    // Days since a soaking tell that it drained; a person's `wet` or so few days that it is still full.
-    let is_full = |look: &&SoilLook| {
-        look.at_field_capacity == Some(true) && look.soaked_days.is_none_or(|days| days <= f64::from(RAIN_DAYS - 1))
-    };
-    let lately = |look: &&SoilLook| (0..WET_LOOK_DAYS).contains(&day.days_since(look.day));
-    story.soil.iter().rev().filter(lately).find(is_full)
 }
 
 const NEEDED: WaterNeeded = WaterNeeded::Rain(RainAtLeast { mm: RAIN_NEEDED_MM, days: RAIN_DAYS });
@@ -91,7 +88,7 @@ fn needed(missing: &Missing) -> WaterNeeded {
 }
 
 /// What is left, told by the least that unread days can have brought, or by the usual where that is asked for.
-fn left(missing: &Missing, look: Option<&SoilLook>, basis: Basis, met: bool) -> Criterion {
+fn left(missing: &Missing, seen: Option<SeenWater>, basis: Basis, met: bool) -> Criterion {
     let by_usual = basis == Basis::Assumed;
     let missing_mm = if by_usual { missing.with_usual_mm } else { missing.with_nothing_mm };
     let days = ((missing.easily_mm() - missing_mm + FUZZ_MM) / missing.demand_mm.max(0.1)).floor().max(0.0);
@@ -101,31 +98,38 @@ fn left(missing: &Missing, look: Option<&SoilLook>, basis: Basis, met: bool) -> 
         days: days.min(f64::from(balance::BALANCE_DAYS)) as i32,
         missing_mm,
         unread_days: if by_usual { missing.unread_days } else { 0 },
-        seen_wet: look.map(|look| look.day),
+        seen,
     });
     Criterion::found(Question::Water, needed(missing), known, basis, met, LEFT_SOURCE)
 }
 
-fn by_balance(asked: Asked<'_>, missing: &Missing, look: Option<&SoilLook>) -> Criterion {
+fn by_balance(asked: Asked<'_>, missing: &Missing, look: Option<(&SoilLook, SeenWater)>) -> Criterion {
     let Asked { site, waters, day, .. } = asked;
     let suffers_mm = missing.easily_mm() + FUZZ_MM;
     let held_mm = suffers_mm + GAUGE_ERROR_SHARE * missing.full_mm;
+    let (look, seen) = look.unzip();
     let entries: Vec<EntryId> =
         lines(site, day, DRY_RUN_DAYS).into_iter().chain(look.map(|look| look.entry.clone())).collect();
     let told = if missing.with_nothing_mm <= suffers_mm {
-        left(missing, look, Basis::Reckoned, true)
+        left(missing, seen, Basis::Reckoned, true)
     } else if asked.looking == Looking::Ahead {
-        not_known(needed(missing), coming(waters), false, LEFT_SOURCE)
+        let gap = match seen {
+            Some(SeenWater::Dry(on)) if !missing.wetted => Some(Gap::ComingAfterDryLook { on }),
+            _ => coming(waters),
+        };
+        not_known(needed(missing), gap, false, LEFT_SOURCE)
     } else if missing.with_much_mm > held_mm {
-        left(missing, look, Basis::Reckoned, false)
+        // Where nothing came since, it is as the finger found it.
+        let as_found = matches!(seen, Some(SeenWater::Dry(_))) && missing.is_empty();
+        left(missing, seen, if as_found { Basis::Measured } else { Basis::Reckoned }, false)
     } else if missing.with_nothing_mm == missing.with_much_mm {
-        left(missing, look, Basis::Reckoned, false).advising()
+        left(missing, seen, Basis::Reckoned, false).advising()
     } else if missing.with_much_outside_drought_mm > held_mm {
         let gap = after_dry_run(waters).unwrap_or_else(|| partly_read(site, missing, day));
         not_known(needed(missing), Some(gap), true, LEFT_SOURCE)
     } else if waters.has_usual && missing.with_usual_mm <= suffers_mm {
         // Nobody saw that it rained: a finger in the ground tells.
-        let mut usual = left(missing, look, Basis::Assumed, true);
+        let mut usual = left(missing, seen, Basis::Assumed, true);
         usual.warns = true;
         usual
     } else {

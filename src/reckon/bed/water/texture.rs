@@ -38,7 +38,7 @@ pub(super) fn named(texture: Option<&str>) -> (bool, bool, bool) {
 
 impl Texture {
     /// The class of a texture as written.
-    pub(super) fn of(texture: Option<&str>) -> Texture {
+    pub(crate) fn of(texture: Option<&str>) -> Texture {
         let words = folded(texture.unwrap_or_default());
         let mostly_sand =
             ["loamy sand", "loamy fine sand", "arena franc"].iter().any(|name| words.contains(&folded(name)));

@@ -105,10 +105,11 @@ pub const TASKS: [TaskFacts; 33] = [
     TaskFacts::on_ground(Task::Fence, GroundTask::Fenced),
     TaskFacts::of(
         Task::WaterBed,
-        "soil_checked",
-        Some(Caution::Planting),
-        Written::Bed(|bed| many(bed.story.soil.len())),
-    ),
+        "plants_watered",
+        Some(Caution::Watering),
+        Written::Bed(|bed| many(bed.story.watered.len() + bed.story.soil.len())),
+    )
+    .or_by(&["soil_checked"]),
     TaskFacts::of(Task::CountNurses, "nurse_counted", Some(Caution::InTheField), Written::Bed(last_nurse_counts)),
     TaskFacts::of(Task::ReadLight, "light_read", None, Written::Light).or_by(&["place_set"]),
     TaskFacts::of(Task::CheckSoil, "soil_checked", None, Written::Bed(|bed| many(bed.story.soil.len()))),

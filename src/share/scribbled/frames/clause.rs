@@ -495,7 +495,7 @@ impl<'a> Clause<'a> {
 }
 
 /// Whether a word only joins others: nothing is lost where it is passed over.
-fn is_small(mark: &Mark) -> bool {
+pub(crate) fn is_small(mark: &Mark) -> bool {
     const SAYS_MORE: [&str; 3] = ["small.about", "small.person", "small.title"];
     let only_joins = mark.roles.iter().all(|role| {
         let leads = matches!(*role, "asides.against" | "asides.money_lead" | "asides.dose_per" | "asides.because");

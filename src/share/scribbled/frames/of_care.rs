@@ -1,7 +1,8 @@
 //! Frames of care: shade, water, pests, hardening, holding, hours.
 
 use super::clause::{Clause, Fields, fields, number_value};
-use super::entries::{Drafts, for_each, one, subject};
+use super::entries::{Drafts, Subject, for_each, one, subject};
+use crate::nursery::herbicide::{kills_weeds, names_treatment};
 use crate::share::scribbled::typed::marks::{Mark, What};
 use crate::share::scribbled::typed::named::NameOf::{Bed, Lot, Place, Tray};
 use crate::share::scribbled::why::Why;
@@ -94,15 +95,57 @@ pub(crate) fn watered(clause: &mut Clause) -> Option<Drafts> {
     if mm.is_none() && litres.is_none() && !clause.marks.iter().any(is_plain) {
         return None;
     }
+    let is_of_bed = clause.find_name(Bed).is_some() && clause.find_name(Tray).is_none();
+    let count = if is_of_bed { count_of_plants(clause) } else { None };
     if bare_number(clause) || clause.amount("units.ask").is_some() {
         clause.lacks.push(Why::NoUnit("l, mm"));
     }
     let subjects = subject(clause, &[Tray, Bed, Place], true)?;
+    if subjects.first().is_some_and(|subject| subject.field == "bed") {
+        return plants_watered(clause, &subjects, (count, litres, mm));
+    }
     clause.take(&["whole", "tray", "bag"]);
     if subjects.len() > 1 && (mm.is_some() || litres.is_some()) {
         clause.lacks.push(Why::EachOrAll(subjects.iter().map(|subject| subject.name.clone()).collect()));
     }
     for_each("watered", &subjects, &fields([("mm", mm.map(number_value)), ("litres", litres.map(number_value))]))
+}
+
+/// Young plants of beds watered at the foot.
+fn plants_watered(
+    clause: &mut Clause,
+    beds: &[Subject],
+    (count, litres, mm): (Option<f64>, Option<f64>, Option<f64>),
+) -> Option<Drafts> {
+    let is_each = clause.take(&["asides.money_each"]).is_some();
+    clause.take(&["whole", "young", "foot", "small.thing", "beneath"]);
+    clause.species();
+    if beds.len() > 1 && (count.is_some() || litres.is_some() && !is_each) {
+        clause.lacks.push(Why::EachOrAll(beds.iter().map(|bed| bed.name.clone()).collect()));
+    }
+    let told = [
+        ("count", count.map(number_value)),
+        ("litres_each", litres.filter(|_| is_each).map(number_value)),
+        // No fields of an entry: kept in the line's own words.
+        ("litres", litres.filter(|_| !is_each).map(number_value)),
+        ("mm", mm.map(number_value)),
+    ];
+    for_each("plants_watered", beds, &fields(told))
+}
+
+/// Uses the number of "30 plants", "the 30 young ones".
+fn count_of_plants(clause: &mut Clause) -> Option<f64> {
+    let at = clause.find_number()?;
+    let behind = clause.marks.get(at + 1)?;
+    if !behind.has("small.thing") && !behind.has("young") && !matches!(behind.what, What::Species(_)) {
+        return None;
+    }
+    clause.use_mark(at);
+    let count = clause.marks[at].number()?;
+    if count.fract() != 0.0 {
+        clause.lacks.push(Why::NotWhole(count));
+    }
+    Some(count)
 }
 
 pub(crate) fn pest_seen(clause: &mut Clause) -> Option<Drafts> {
@@ -180,11 +223,11 @@ pub(crate) fn treated(clause: &mut Clause) -> Option<Drafts> {
     let sprayed = clause.head(&["spray"]).is_some();
     let is_of_remedy = clause.has("remedy") && !clause.has("shade");
     let dose_pct = if is_of_remedy { clause.amount("units.pct") } else { None };
+    let dose = if is_of_remedy { dose(clause) } else { None };
     let against = against(clause);
     let safe = clause.head(&["no_wait"]).is_some().then_some(0.0);
     let wait = clause.take(&["wait"]).is_some();
-    let days = safe.or_else(|| wait.then(|| clause.amount("units.day")).flatten());
-    let days = days.or_else(|| wait.then(|| clause.amount("units.week")).flatten().map(|weeks| weeks * 7.0));
+    let days = safe.or_else(|| if wait { time_days(clause) } else { None });
     let described = if sprayed { described_remedy(clause) } else { None };
     let remedy = described.or_else(|| clause.text(&["remedy"], false));
     clause.weight += if remedy.is_some() { 8 } else { 0 };
@@ -205,8 +248,21 @@ pub(crate) fn treated(clause: &mut Clause) -> Option<Drafts> {
     if !is_known && !strong {
         clause.lacks.push(Why::Several);
     }
-    clause.take(&["small.by", "put"]);
-    let days = days.or_else(|| wait.then(|| clause.number()).flatten()).or_else(|| time_behind(clause));
+    clause.take(&["small.by", "put", "span"]);
+    let days = days.or_else(|| wait.then(|| clause.number()).flatten());
+    let days = match days {
+        Some(days) => Some(days),
+        None => {
+            let behind = time_behind(clause, remedy.as_deref());
+            // Of what nobody knows the time may be something else; "for 7 days" may be how long it was done.
+            let is_product =
+                is_known || remedy.as_deref().is_some_and(|name| names_treatment(name) || kills_weeds(name));
+            if behind.is_some() && !is_product {
+                clause.lacks.push(Why::Several);
+            }
+            behind
+        }
+    };
     for_each(
         "treated",
         &subjects,
@@ -216,26 +272,55 @@ pub(crate) fn treated(clause: &mut Clause) -> Option<Drafts> {
             ("against", against.map(Value::from)),
             // No field of an entry: kept in the line's own words.
             ("dose_pct", dose_pct.map(number_value)),
+            ("dose", dose.map(number_value)),
         ]),
     )
 }
 
-/// Uses the time right behind a remedy: "copper 7 days", "cobre 2 semanas". Elsewhere it may be since when, or how often.
-fn time_behind(clause: &mut Clause) -> Option<f64> {
-    let is_behind = |at: &usize| {
-        let before = clause.marks[..*at].iter().rposition(|mark| !matches!(mark.what, What::Sign(_)));
-        before.is_some_and(|before| clause.marks[before].has("remedy"))
-    };
-    let at = (1..clause.marks.len()).filter(|at| clause.is_free(*at)).filter(is_behind).find_map(|at| {
-        match clause.marks[at].what {
-            What::Amount(days, "units.day") => Some((at, days)),
-            What::Amount(weeks, "units.week") => Some((at, weeks * 7.0)),
-            _ => None,
-        }
-    });
-    let (at, days) = at?;
+/// Uses how much of a remedy was taken.
+fn dose(clause: &mut Clause) -> Option<f64> {
+    ["units.g", "units.kg", "units.l", "units.ml"].into_iter().find_map(|unit| clause.amount(unit))
+}
+
+/// The days of a time; hours are whole days, rounded up.
+fn in_days(what: &What) -> Option<f64> {
+    match what {
+        What::Amount(days, "units.day") => Some(*days),
+        What::Amount(weeks, "units.week") => Some(weeks * 7.0),
+        What::Amount(hours, "units.hour") => Some((hours / 24.0).ceil()),
+        _ => None,
+    }
+}
+
+/// Uses the next time.
+fn time_days(clause: &mut Clause) -> Option<f64> {
+    let at = (0..clause.marks.len()).find(|at| clause.is_free(*at) && in_days(&clause.marks[*at].what).is_some())?;
     clause.use_mark(at);
-    Some(days)
+    in_days(&clause.marks[at].what)
+}
+
+/// Uses the time behind a remedy, its dose or what was treated: "copper 7 days", "cobre 2 semanas", "malathion for 10 days". Elsewhere
+/// it may be since when, or how often.
+fn time_behind(clause: &mut Clause, remedy: Option<&str>) -> Option<f64> {
+    let is_behind = |at: &usize| {
+        let leads = |mark: &Mark| {
+            matches!(mark.what, What::Sign(_)) || mark.has("small.for") || mark.has("small.by") || mark.has("span")
+        };
+        let Some(before) = clause.marks[..*at].iter().rposition(|mark| !leads(mark)) else { return false };
+        let mark = &clause.marks[before];
+        let ends_remedy = remedy.is_some_and(|name| name.split(' ').next_back() == Some(mark.typed.as_str()));
+        let is_dose = matches!(mark.what, What::Amount(..)) && in_days(&mark.what).is_none();
+        let is_named = matches!(mark.what, What::Name(_));
+        mark.has("remedy") || ends_remedy || is_dose || is_named
+    };
+    let at = (1..clause.marks.len())
+        .filter(|at| clause.is_free(*at) && in_days(&clause.marks[*at].what).is_some())
+        .find(|at| is_behind(at))?;
+    clause.use_mark(at);
+    if clause.is_behind(at, "small.for") || clause.is_behind(at, "small.by") || clause.is_behind(at, "span") {
+        clause.lacks.push(Why::Several);
+    }
+    in_days(&clause.marks[at].what)
 }
 
 /// Uses a remedy with the one word before it that nobody knows: "soft soap".

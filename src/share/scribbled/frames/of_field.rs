@@ -1,6 +1,6 @@
 //! Frames of the field and the weather.
 
-use super::clause::{CLEAR_BY, Clause, Fields, fields, number_value};
+use super::clause::{CLEAR_BY, Clause, Fields, fields, is_small, number_value};
 use super::entries::{Drafts, one};
 use crate::share::scribbled::typed::marks::{Mark, What};
 use crate::share::scribbled::typed::named::NameOf::{Bed, Place, Tray};
@@ -201,10 +201,14 @@ pub(crate) fn light_read(clause: &mut Clause) -> Option<Drafts> {
 
 pub(crate) fn soil_checked(clause: &mut Clause) -> Option<Drafts> {
     let mpa = clause.amount("units.mpa");
-    let says = clause.head(&["soil", "rod"]).is_some();
-    if mpa.is_none() && !says {
+    // "suelo seco": one word that says both.
+    let in_one = clause.marks.iter().any(|mark| mark.has("soil_state"));
+    let says = clause.head(&["soil", "rod", "finger"]).is_some() || in_one;
+    let is_bare = mpa.is_none() && !says && is_state_of_a_bed(clause);
+    if mpa.is_none() && !says && !is_bare {
         return None;
     }
+    clause.weight += if in_one || is_bare { 10 } else { 0 };
     let rod = clause.amount("units.mm");
     let push = clause.amount("units.kg");
     let says_how_deep = clause.has("reach") && clause.has("rod");
@@ -214,8 +218,12 @@ pub(crate) fn soil_checked(clause: &mut Clause) -> Option<Drafts> {
     let wet = match () {
         () if clause.take(&["wet"]).is_some() => Some(true),
         () if clause.take(&["dry_ground"]).is_some() => Some(false),
+        () if is_bare => dried(clause),
         () => None,
     };
+    if is_bare {
+        clause.take(&["left"]);
+    }
     let place = match () {
         () if clause.take(&["beside"]).is_some() => Some("beside"),
         () if clause.take(&["beneath"]).is_some() => Some("beneath"),
@@ -226,7 +234,7 @@ pub(crate) fn soil_checked(clause: &mut Clause) -> Option<Drafts> {
     }
     clause.take(&["push", "deep", "rod", "reach"]);
     let bed = clause.name(Bed)?;
-    if mpa.is_none() && !(rod.is_some() && push.is_some()) && wet != Some(true) {
+    if mpa.is_none() && !(rod.is_some() && push.is_some()) && wet.is_none() {
         clause.lacks.push(Why::NoUnit("MPa; mm, kg, cm"));
     }
     if days.is_some() && !soaked {
@@ -243,6 +251,30 @@ pub(crate) fn soil_checked(clause: &mut Clause) -> Option<Drafts> {
         ("where", place.map(Value::from)),
     ];
     one("soil_checked", fields(told))
+}
+
+/// Uses the word that says of a bed that it dried, which is asked about.
+fn dried(clause: &mut Clause) -> Option<bool> {
+    let at = clause.marks.iter().position(|mark| DRIED.contains(&mark.folded.as_str()))?;
+    clause.use_mark(at);
+    clause.lacks.push(Why::Several);
+    Some(false)
+}
+
+/// What a person says who says of a bed that it dried: its ground, or what stands there.
+const DRIED: [&str; 4] = ["dried", "dried out", "dried up", "se seco"];
+
+/// Whether nothing is said but that a bed is wet or dry, and how deep: "C1 dry at 20 cm".
+fn is_state_of_a_bed(clause: &Clause) -> bool {
+    let is_state = |mark: &Mark| mark.has("wet") || mark.has("dry_ground") || DRIED.contains(&mark.folded.as_str());
+    let is_other = |mark: &Mark| match mark.what {
+        What::Word => !is_state(mark) && !mark.has("deep") && !mark.has("left") && !is_small(mark),
+        What::Name(_) => !mark.is_name_of(Bed),
+        What::Amount(_, unit) => unit != "units.cm",
+        What::Day(_) | What::Sign(_) | What::Clock(_) => false,
+        _ => true,
+    };
+    clause.find_name(Bed).is_some() && clause.marks.iter().any(is_state) && !clause.marks.iter().any(is_other)
 }
 
 /// Work on the ground: the words that say it, and the task.
