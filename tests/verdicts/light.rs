@@ -276,3 +276,61 @@ fn pigeon_pea_tells_its_end_and_by_when_to_set_the_next() {
     assert!(end.share < 0.9, "{end:?}");
     assert!(!coming_of(&book, "2024-07-01").warns);
 }
+
+/// Plantains read ten days ago.
+fn read_plantains() -> Book {
+    let mut book = plantains();
+    of_nurses(&mut book, "2026-04-05", "light_read", json!({"light_share":0.6}));
+    assert_eq!(asked(&book).basis(), Basis::Measured);
+    book
+}
+
+#[test]
+fn shade_taken_little_by_little_ends_a_reading_as_shade_taken_at_once_does() {
+    let ended = |book: &Book| asked(book).basis() != Basis::Measured;
+    let days = ["2026-04-06", "2026-04-08", "2026-04-10", "2026-04-12", "2026-04-14"];
+    // Of 40 plants one a day: three are 7.5 %, four a tenth.
+    let mut felled = read_plantains();
+    for (so_far, on) in days.iter().enumerate() {
+        assert_eq!(ended(&felled), so_far >= 4, "{so_far} felled");
+        of_nurses(&mut felled, on, "nurse_cut", json!({"nurse":"plantain","what":"felled","count":1}));
+    }
+    let mut counted = read_plantains();
+    for (on, alive) in days.iter().zip([39, 38, 37, 36]) {
+        of_nurses(&mut counted, on, "nurse_counted", json!({"nurse":"plantain","alive":alive}));
+        assert_eq!(ended(&counted), alive <= 36, "{alive} counted");
+    }
+    let mut leaves = read_plantains();
+    for on in ["2026-04-10", "2026-04-14"] {
+        assert!(!ended(&leaves));
+        of_nurses(&mut leaves, on, "nurse_cut", json!({"nurse":"plantain","what":"leaves","share":0.2}));
+    }
+    assert!(ended(&leaves), "a third of the leaves is gone");
+    // Stems and leaves together: two of 40 and a sixth of the leaves.
+    let mut both = read_plantains();
+    of_nurses(&mut both, "2026-04-10", "nurse_cut", json!({"nurse":"plantain","what":"harvest","count":2}));
+    assert!(!ended(&both));
+    of_nurses(&mut both, "2026-04-14", "nurse_cut", json!({"nurse":"plantain","what":"leaves","share":0.16}));
+    assert!(ended(&both));
+}
+
+#[test]
+fn a_reading_taken_between_small_cuts_has_seen_those_before_it() {
+    let mut book = read_plantains();
+    of_nurses(&mut book, "2026-04-06", "nurse_cut", json!({"nurse":"plantain","what":"felled","count":3}));
+    of_nurses(&mut book, "2026-04-10", "light_read", json!({"light_share":0.65}));
+    of_nurses(&mut book, "2026-04-12", "nurse_cut", json!({"nurse":"plantain","what":"felled","count":2}));
+    // The first reading is from before 5 of 40, the second from before 2 of 37.
+    let read = asked(&book);
+    assert_eq!((read.basis(), read.known()), (Basis::Measured, Some(Measure::Light(0.65))));
+}
+
+#[test]
+fn old_leaves_chopped_at_the_usual_pace_grow_back_and_leave_a_reading_alone() {
+    let mut book = plantains();
+    of_nurses(&mut book, "2026-02-16", "light_read", json!({"light_share":0.6}));
+    for on in ["2026-02-20", "2026-03-20", "2026-04-14"] {
+        of_nurses(&mut book, on, "nurse_cut", json!({"nurse":"plantain","what":"leaves","share":0.12}));
+    }
+    assert_eq!(asked(&book).basis(), Basis::Measured);
+}

@@ -11,7 +11,7 @@ use crate::reckon::light::{BedLight, bed_light};
 use crate::reckon::picture::quantity::{LightApart, LightBand, LightRead};
 use crate::reckon::picture::{Basis, Criterion, Gap, LightNow, NoLight, Question, RuleSource, Source};
 use crate::reckon::site::Site;
-use crate::reckon::stock::{BedStory, LightLook};
+use crate::reckon::stock::{BedStory, LightLook, ends_reading};
 use crate::reckon::tray::exposure::{light_band, stands_any_light};
 
 /// A reading counts while it is under this many days old. Ours; a nurse plant's crown changes in two months.
@@ -29,8 +29,8 @@ pub(crate) const READINGS_APART: f64 = 2.0 * ONE_READING_ERROR;
 /// Lets the ends of the band themselves be inside although 1 - 0.3 is not exact in a computer.
 const FUZZ: f64 = 1e-9;
 
-/// The mean of the readings that count on a day: every pair of a reading weighs as much, newer ones more. None from before the last cut or loss that took
-/// much of the nurse plants in the bed is used: it tells of a shade that no longer stands.
+/// The mean of the readings that count on a day: every pair of a reading weighs as much, newer ones more. None is used from before
+/// cuts and losses that took much of the nurse plants in the bed: it tells of a shade that no longer stands.
 pub fn light_now(story: &BedStory, day: Day) -> Option<LightNow> {
     let counting: Vec<&LightLook> = counting(story, day).collect();
     let read_on = counting.iter().map(|look| look.day).max()?;
@@ -57,10 +57,10 @@ fn apart(looks: &[&LightLook]) -> Option<LightApart> {
 
 /// The readings that count on a day, oldest first.
 pub fn counting(story: &BedStory, day: Day) -> impl Iterator<Item = &LightLook> {
-    let opened = story.cuts.iter().filter(|cut| cut.opens_light && cut.day <= day).map(|cut| cut.order).max();
     story.light.iter().filter(move |look| {
         let age_days = day.days_since(look.day);
-        (0..READING_LASTS_DAYS).contains(&age_days) && opened.is_none_or(|cut| look.order > cut)
+        let since = story.cuts.iter().filter(|cut| cut.order > look.order && cut.day <= day);
+        (0..READING_LASTS_DAYS).contains(&age_days) && !ends_reading(since)
     })
 }
 

@@ -10,7 +10,7 @@ use crate::nursery::entry::BedSet;
 use crate::nursery::entry::types::Sky;
 use crate::reckon::bed::light_now::{LEAST_ERROR, ONE_READING_ERROR};
 use crate::reckon::site::Site;
-use crate::reckon::stock::{BedStory, LightLook};
+use crate::reckon::stock::{BedStory, LightLook, ends_reading};
 use crate::science::shade::even_sky;
 use crate::science::shade::reading::{LEAST_FACTOR, MOST_FACTOR, leaf_factor};
 use crate::science::shade::sky::{overcast, sun_through, together};
@@ -71,7 +71,7 @@ pub(crate) fn told(story: &BedStory, site: &Site, bed: &BedSet, species: &Specie
     let newest = story.light.iter().filter(|look| look.day <= day).max_by_key(|look| (look.day, look.order))?;
     // Of one day all readings together, but what was cut between them.
     let cut_since = |look: &LightLook| {
-        story.cuts.iter().any(|cut| cut.opens_light && cut.order > look.order && cut.order < newest.order)
+        ends_reading(story.cuts.iter().filter(|cut| cut.order > look.order && cut.order < newest.order))
     };
     let looks: Vec<&LightLook> = story.light.iter().filter(|look| look.day == newest.day && !cut_since(look)).collect();
     let weight = |look: &LightLook| f64::from(look.pairs.max(1));

@@ -131,7 +131,7 @@ pub(crate) fn going_on(story: &BedStory, site: &Site, day: Day) -> BedStory {
                 what: Some(CutWhat::Harvest),
                 plants: None,
                 share: one.of_stems,
-                opens_light: true,
+                lets_light_in: true,
                 lifts_tubers: false,
                 order: usize::MAX,
                 entry: one.end.entry,

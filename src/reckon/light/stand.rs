@@ -10,11 +10,8 @@ use crate::nursery::species::Profile;
 use crate::reckon::bed::positions::{lines, positions_of};
 use crate::reckon::picture::NoLight;
 use crate::reckon::site::Site;
-use crate::reckon::stock::{BedStory, CohortStory, GroundLook, NurseStory};
+use crate::reckon::stock::{BedStory, CohortStory, GroundLook, LEAVES_BACK_DAYS, NurseStory};
 
-/// Leaves that were chopped are back after so many days, on a straight line. Common practice: chopped again after 3 to 4
-/// months.
-pub(crate) const LEAVES_BACK_DAYS: f64 = 120.0;
 /// A stem that was cut and sprouts again is back after so many days, on a straight line. Ours: Muschler et al. 1993 read a
 /// third to two thirds of the shade back 6 months after a pollard.
 pub(crate) const STEM_BACK_DAYS: f64 = 365.0;

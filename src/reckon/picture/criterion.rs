@@ -5,6 +5,7 @@ use super::question::{Found, Known, Question, Rule};
 use super::source::Source;
 use crate::base::{Day, EntryId, Range, SpeciesKey};
 use crate::nursery::entry::types::{GroundTask, Roots};
+use crate::reckon::tray::light::Joined;
 use crate::words;
 
 words! {
@@ -439,6 +440,8 @@ pub struct Criterion {
     pub entries: Vec<EntryId>,
     /// The part of the bed that was looked at, where it was not the whole.
     pub part: Option<PartSeen>,
+    /// The plants of a tray for which it is judged, where those were put to others.
+    pub joined: Option<Joined>,
 }
 
 impl Criterion {
@@ -476,7 +479,16 @@ impl Criterion {
     }
 
     fn of(question: Question, blocks: bool, source: Source) -> Criterion {
-        Criterion { question, blocks, warns: false, expected: None, source, entries: Vec::new(), part: None }
+        Criterion {
+            question,
+            blocks,
+            warns: false,
+            expected: None,
+            source,
+            entries: Vec::new(),
+            part: None,
+            joined: None,
+        }
     }
 
     /// Which question it is.
@@ -525,6 +537,12 @@ impl Criterion {
     pub(crate) fn seen_in_part(mut self, part: Option<PartSeen>) -> Criterion {
         self.warns = self.warns || part.is_some();
         self.part = part;
+        self
+    }
+
+    /// The same, judged for plants that were put to others.
+    pub(crate) fn of_those(mut self, joined: Option<Joined>) -> Criterion {
+        self.joined = joined;
         self
     }
 

@@ -238,6 +238,8 @@ pub struct PestSeen {
     pub count_from: Option<Day>,
     /// Where it was seen, where it may have gone over to these plants.
     pub beside: Option<Beside>,
+    /// The place where it was seen after these plants had left it, and when they did.
+    pub left: Option<(PlaceName, Day)>,
 }
 
 impl PestSeen {
@@ -258,6 +260,7 @@ impl PestSeen {
             leaves: None,
             count_from: None,
             beside: None,
+            left: None,
         }
     }
 
@@ -295,8 +298,10 @@ pub(crate) type SickPlaces = BTreeMap<PlaceName, Vec<SickSpell>>;
 pub struct BroughtBy {
     /// The tray.
     pub tray: TrayCode,
-    /// The place where it was seen while they stood there; none where it was seen in the tray.
+    /// The place where they stood and it was seen; none where it was seen in the tray.
     pub place: Option<PlaceName>,
+    /// The day on which they left it, where it was seen there after that.
+    pub left: Option<Day>,
     /// How many.
     pub plants: u32,
     /// The day they went in.
@@ -392,6 +397,8 @@ pub enum Hardened {
     For(i32),
     /// Not begun, and it need not begin before a day: they are too young to go.
     NotBefore(Day),
+    /// Their roots or grafts rest in the shade until a day, and they stand in the sun.
+    Rests(Day),
     /// Since today.
     BegunToday,
     /// A step that was too large: it counts from a day on, when what it scorched shows.
@@ -447,7 +454,9 @@ impl From<Hardened> for Measure {
             | Hardened::StoodShort(days)
             | Hardened::BelowAdvice { days, .. } => Measure::Days(days),
             Hardened::FreshStep { days, last, .. } => Measure::FreshStep { days, last },
-            Hardened::NotBefore(_) | Hardened::BegunToday | Hardened::Leapt { .. } => Measure::Days(0),
+            Hardened::NotBefore(_) | Hardened::Rests(_) | Hardened::BegunToday | Hardened::Leapt { .. } => {
+                Measure::Days(0)
+            }
             Hardened::PutBack(day) => Measure::On(day),
         }
     }

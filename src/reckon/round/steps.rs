@@ -13,7 +13,7 @@ use crate::reckon::bed::season;
 use crate::reckon::picture::{Gap, Rule, Stage, TrayPicture};
 use crate::reckon::stock::PlaceStory;
 use crate::reckon::tray::exposure::{FITS_UP_TO, brightest_from, light_band};
-use crate::reckon::tray::hardening::{HardeningClock, clock, length_days, template_days};
+use crate::reckon::tray::hardening::{HardeningClock, RESTS_UP_TO, clock, length_days, template_days};
 use crate::reckon::tray::light::{LightChanged, in_sun, is_shaded_shortly, light_history};
 use crate::reckon::tray::{grafted, pricked_out_until, time};
 
@@ -32,9 +32,6 @@ pub(super) fn steps(walk: &Walk<'_>) -> Vec<Stop> {
         .collect()
 }
 
-/// Fresh roots stand in no more light than this, a share of the open light. Ours: half shade, and a tenth for what a cloth lets through
-/// more.
-const ROOTS_SHADE_LIGHT: f64 = 0.60;
 /// The light of half shade.
 const HALF_SHADE: f64 = 0.50;
 
@@ -54,7 +51,8 @@ fn shaded(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     let now = present_light(walk, tray)?;
     let leap = burning(walk, tray);
     let rests = asked(&tray.criteria, Rule::Plug).and_then(time::rests_in_shade);
-    let until = rests.max(pricked_out_until(&tray.story, day)).filter(|_| now > ROOTS_SHADE_LIGHT);
+    let knits = grafted::knits_on(&tray.story, day);
+    let until = rests.max(pricked_out_until(&tray.story, day)).max(knits).filter(|_| now > RESTS_UP_TO);
     let most = match (leap, until) {
         (_, Some(_)) => HALF_SHADE,
         (Some(leap), None) => brightest_from(leap.from),
@@ -71,7 +69,11 @@ fn shaded(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     let leapt = leap.filter(|_| until.is_none()).map(|leap| leap.since);
     let rule = if leapt.is_some() { Rule::ExposureStep } else { Rule::Plug };
     let mut stop = walk
-        .tray_stop(tray, Task::IntoShade, RoundReason::IntoShade { leapt, until, step })
+        .tray_stop(
+            tray,
+            Task::IntoShade,
+            RoundReason::IntoShade { leapt, until, grafted: until.is_some() && until == knits, step },
+        )
         .risking(Stake::Seedlings, f64::from(tray.standing) * UNHARDENED_LOSS, 1)
         .taking(minutes::STEP, STEP_SOURCE)
         .until(Some(day), UntilFor::Today);

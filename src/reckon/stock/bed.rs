@@ -191,7 +191,7 @@ pub struct WorkDone {
     pub entry: EntryId,
 }
 
-/// Something cut or lifted of the nurse plants, or so many of them lost that light came in.
+/// Something cut or lifted of the nurse plants, or some of them lost.
 #[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
 pub struct GroundLook {
     /// The day.
@@ -204,8 +204,8 @@ pub struct GroundLook {
     pub plants: Option<u32>,
     /// The share of what stood of that species, 0 to 1: of its plants, of leaves of its leaves.
     pub(crate) share: f64,
-    /// Whether it let light in: a light reading before it no longer holds.
-    pub opens_light: bool,
+    /// Whether it is of a kind that lets light in: so much of it ends a light reading before it.
+    pub lets_light_in: bool,
     /// Whether tubers were lifted, which loosens the ground.
     pub lifts_tubers: bool,
     /// Its place among the entries of the bed.
@@ -306,17 +306,16 @@ pub(crate) struct CameFrom {
 }
 
 impl CameFrom {
-    /// What of a kind was written of the places while the plants stood there, with the place.
+    /// What of a kind was written of the places and met the plants where they stood, with their stay.
     pub(crate) fn there<'a, T: 'a, I: Iterator<Item = &'a T>>(
         &'a self,
         places: &'a Places,
         of_place: impl Fn(&'a PlaceStory) -> I + 'a,
-        on: impl Fn(&T) -> Day + Copy + 'a,
-    ) -> impl Iterator<Item = (&'a PlaceName, &'a T)> {
+        met: impl Fn(&T, &Stay) -> bool + Copy + 'a,
+    ) -> impl Iterator<Item = (&'a Stay, &'a T)> {
         self.stays.iter().flat_map(move |stay| {
             let all = places.get(&stay.place).into_iter().flat_map(&of_place);
-            let met = all.filter(move |one| (stay.from..=stay.until).contains(&on(one)));
-            met.map(|one| (&stay.place, one)).collect::<Vec<_>>()
+            all.filter(move |one| met(one, stay)).map(|one| (stay, one)).collect::<Vec<_>>()
         })
     }
 }
@@ -421,7 +420,8 @@ impl BedStory {
         let own = self.treatments.iter().filter(|one| one.holds_on(day)).map(|one| (one, None));
         let of_trays = self.sprayed.iter().map(|one| (&one.treatment, Some(&one.tray)));
         let of_places = self.came_from.iter().flat_map(|came| {
-            let there = came.there(places, |place| place.treatments.iter(), |one: &Treatment| one.day);
+            let met = |one: &Treatment, stay: &Stay| (stay.from..=stay.until).contains(&one.day);
+            let there = came.there(places, |place| place.treatments.iter(), met);
             there.map(|(_, one)| (one, Some(&came.tray)))
         });
         let brought = of_trays.chain(of_places).filter(|(one, _)| closes(one, day));

@@ -390,16 +390,16 @@ impl BedFold<'_> {
         nurses.map(|nurse| nurse.alive).fold(0, u32::saturating_add)
     }
 
-    /// A great fall of nurse plants lets light in like a felling.
+    /// A fall of nurse plants lets light in like a felling.
     fn note_loss(&mut self, entry: &Arc<Entry>, nurse: &SpeciesKey, lived: u32, alive: u32) {
-        if bed_cuts::loss_opens(lived, alive) {
+        if alive < lived {
             self.story.cuts.push(GroundLook {
                 day: entry.happened,
                 nurse: nurse.clone(),
                 what: None,
                 plants: Some(lived - alive),
                 share: bed_cuts::share_of(lived - alive, lived),
-                opens_light: true,
+                lets_light_in: true,
                 lifts_tubers: false,
                 order: self.order,
                 entry: entry.id.clone(),
@@ -443,7 +443,7 @@ impl BedFold<'_> {
             what: Some(cut.what),
             plants,
             share: effect.share,
-            opens_light: effect.opens_light && !none,
+            lets_light_in: effect.lets_light_in && !none,
             lifts_tubers: effect.lifts_tubers && !none,
             order: self.order,
             entry: entry.id.clone(),

@@ -227,7 +227,7 @@ fn a_harvest_lifts_cassava_and_leaves_the_banana_mat() {
     let story = story(&page);
     assert_eq!((story.nurses[0].alive, story.nurses[0].gone), (15, 5));
     assert_eq!((story.nurses[1].alive, story.nurses[1].gone), (20, 0));
-    let lifts: Vec<(bool, bool)> = story.cuts.iter().map(|cut| (cut.lifts_tubers, cut.opens_light)).collect();
+    let lifts: Vec<(bool, bool)> = story.cuts.iter().map(|cut| (cut.lifts_tubers, cut.lets_light_in)).collect();
     assert_eq!(lifts, [(true, true), (false, true)]);
 }
 

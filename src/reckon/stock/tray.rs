@@ -382,6 +382,8 @@ pub struct TrayStory {
     pub origin: Option<Origin>,
     /// The day it was made.
     pub made_on: Option<Day>,
+    /// How its plants were moved on into it on that day, where they were.
+    pub(crate) moved_how: Option<MovedHow>,
     /// Its species, by the key of the catalogue where known.
     pub species: Option<SpeciesKey>,
     /// The sowings its plants come from, oldest first (inherited through `moved_on`).
@@ -438,8 +440,8 @@ pub struct TrayStory {
     pub stays_before: Vec<Stay>,
     /// Pests and sicknesses seen.
     pub pests: Vec<Since<PestLook>>,
-    /// The days on which plants were moved on into it, oldest first.
-    pub moves_in: Vec<Day>,
+    /// Moves of plants into it and how many, oldest first.
+    pub moves_in: Vec<Since<u32>>,
     /// The days on which plants were culled, in this tray or before they came into it.
     pub culled_on: Vec<Day>,
     /// Plants thrown out or dead, and the day, in this tray or before they came into it.
@@ -465,6 +467,7 @@ impl TrayStory {
             code,
             origin: None,
             made_on: None,
+            moved_how: None,
             species: None,
             sowings: Vec::new(),
             begun_on: Vec::new(),

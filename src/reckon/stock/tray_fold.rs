@@ -247,6 +247,7 @@ impl TrayFold<'_> {
                 None => Origin::MovedOn(moved.how),
             });
             self.story.made_on = Some(entry.happened);
+            self.story.moved_how = Some(moved.how);
         }
         self.settle_species(entry, lineage.species);
         self.story.sowings.extend(lineage.sowings);
@@ -257,7 +258,7 @@ impl TrayFold<'_> {
         self.story.treatments.bring(lineage.treatments);
         self.story.stays_before.extend(lineage.stays);
         self.story.grafts.extend(lineage.grafts);
-        self.story.moves_in.push(entry.happened);
+        self.story.moves_in.push(Since::begun_by(entry, moved.count.0));
         self.story.culled_on.extend(lineage.culled_on);
         let known = self.story.gone.iter().map(|gone| gone.entry.clone()).collect::<Vec<_>>();
         self.story.gone.extend(lineage.gone.into_iter().filter(|gone| !known.contains(&gone.entry)));

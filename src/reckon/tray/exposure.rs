@@ -100,7 +100,7 @@ fn step(last: &LastLight, to: f64, bed_entries: Vec<EntryId>) -> Criterion {
     // While they stand in that sun no day ends it.
     let shows_until =
         burns.filter(|_| in_sun.is_none() && to <= brightest + 1e-9).map(|(_, since)| since.plus(LAST_LIGHT_DAYS));
-    criterion.expected_on(shows_until)
+    criterion.expected_on(shows_until).of_those(last.joined)
 }
 
 /// The brightest light, as a share of the open light, to which plants may go in one step from a light: a step blocks when

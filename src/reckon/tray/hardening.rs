@@ -3,13 +3,15 @@
 //! brighter place.
 
 use crate::base::{Day, EntryId};
-use crate::nursery::entry::types::ArrivedFrom;
+use crate::nursery::entry::types::{ArrivedFrom, MovedHow};
 use crate::nursery::species::{Profile, Role};
 use crate::reckon::picture::quantity::{DaysAtLeast, Hardened};
 use crate::reckon::picture::{Basis, Criterion, Gap, Question, RuleSource};
 use crate::reckon::stock::{Origin, TrayStory};
 use crate::reckon::tray::exposure::{FITS_UP_TO, brightest_from};
-use crate::reckon::tray::light::{LAST_LIGHT_DAYS, LastLight, Stretch, as_if_back, comes_on, shaded_days, stood_until};
+use crate::reckon::tray::light::{
+    LAST_LIGHT_DAYS, LastLight, Stretch, as_if_back, comes_on, joined_in, shaded_days, stood_until,
+};
 
 /// Least length of hardening, days: three weeks, the low end of what is published (3-4 weeks, Malawi moringa guide; 4-6
 /// weeks, Tearfund, Pillars agroforestry guide F14). Shorter only where the species' own template is.
@@ -20,6 +22,9 @@ pub const LAST_STEP_DAYS: i32 = 7;
 const USUAL_TEMPLATE_DAYS: f64 = 28.0;
 /// Light from which a tray stands in the open, a share of the open light (ours).
 const OPEN_LIGHT: f64 = 0.90;
+/// Fresh roots and grafts stand in no more light than this, a share of the open light. Ours: half shade, and a tenth for what a cloth lets
+/// through more.
+pub(crate) const RESTS_UP_TO: f64 = 0.60;
 /// A change of light smaller than this share is no step (ours: a shade cloth moved by a hand's breadth).
 pub(crate) const SMALLEST_STEP: f64 = 0.02;
 
@@ -99,7 +104,10 @@ fn steps_of(story: &TrayStory, history: &[Stretch], day: Day) -> Vec<(Day, u8, S
         }
     }
     steps.extend(story.flushes.iter().map(|flush| (flush.from, 2, Step::Flush, flush.entry.clone())));
-    steps.extend(story.hardening_begun.iter().map(|begun| (begun.from, 3, Step::Said, begun.entry.clone())));
+    // What was said before others were put to them is not said of those.
+    let joined_on = joined_in(history).map(|joined| joined.on);
+    let said = story.hardening_begun.iter().filter(|begun| joined_on.is_none_or(|on| begun.from >= on));
+    steps.extend(said.map(|begun| (begun.from, 3, Step::Said, begun.entry.clone())));
     steps.retain(|(at, ..)| *at <= day);
     steps.sort_by(|a, b| (a.0, a.1, &a.3).cmp(&(b.0, b.1, &b.3)));
     steps
@@ -176,7 +184,9 @@ fn stood_since(story: &TrayStory, history: &[Stretch]) -> Option<(Day, Vec<Entry
     let now = history.last()?;
     let light = now.light?;
     let in_light = |was: f64| (was - light).abs() <= SMALLEST_STEP;
-    let same = |stretch: &&Stretch| !stretch.in_other_tray && stretch.light.is_some_and(in_light);
+    // Who was potted on where it stood has stood in that light before.
+    let here = |stretch: &Stretch| !stretch.in_other_tray || story.moved_how == Some(MovedHow::PottedOn);
+    let same = |stretch: &&Stretch| here(stretch) && stretch.light.is_some_and(in_light);
     let run = history.iter().rev().take_while(same).count();
     let (earlier, here) = history.split_at(history.len() - run);
     let first = here.first()?;
@@ -281,7 +291,21 @@ fn way(light: Option<f64>, toward: Option<f64>) -> Way {
 /// The criterion `hardening` towards a light, as a share of the open light; none where that is not known.
 pub fn criterion(asked: &Asked<'_>, toward: Option<f64>) -> Criterion {
     let history = as_if_back(asked.history, asked.day);
-    judge(&Asked { history: &history, ..*asked }, toward)
+    let judged = judge(&Asked { history: &history, ..*asked }, toward);
+    // Plants whose roots or grafts want shade do not harden where they stand in the sun.
+    let rests = asked.rests_until.filter(|until| {
+        let in_sun = history.last().and_then(|now| now.light).is_some_and(|light| light > RESTS_UP_TO);
+        in_sun && asked.day < *until && judged.met() == Some(false)
+    });
+    let judged = match rests {
+        Some(until) => {
+            let needed = DaysAtLeast(length_days(asked.profile));
+            Criterion::found(Question::Hardening, needed, Hardened::Rests(until), Basis::Reckoned, false, SOURCE)
+                .resting_on(judged.entries)
+        }
+        None => judged,
+    };
+    judged.of_those(joined_in(&history))
 }
 
 fn judge(asked: &Asked<'_>, toward: Option<f64>) -> Criterion {
@@ -331,7 +355,9 @@ fn judge(asked: &Asked<'_>, toward: Option<f64>) -> Criterion {
     if light.is_none() {
         return Criterion::unknown(Question::Hardening, Some(needed), true, SOURCE);
     }
-    if let Some(Origin::Received { day: arrived, stands_since, entry, .. }) = &story.origin {
+    if let Some(Origin::Received { day: arrived, stands_since, entry, .. }) = &story.origin
+        && joined_in(history).is_none()
+    {
         // What plants from elsewhere stood in before is not known; once they have stood here as long as hardening
         // lasts, that is their history.
         let since = stood.as_ref().map_or(*arrived, |(since, _)| *since);

@@ -4,7 +4,7 @@ use std::borrow::Cow;
 
 use crate::base::{Day, EntryId};
 use crate::reckon::picture::Basis;
-use crate::reckon::stock::{Origin, PlaceStory, Places, TrayStory};
+use crate::reckon::stock::{Origin, PlaceStory, Places, Since, TrayStory};
 use crate::reckon::tray::exposure::brightest_from;
 use crate::reckon::tray::hardening::SMALLEST_STEP;
 
@@ -28,18 +28,48 @@ pub struct Stretch {
     pub(crate) shaded: bool,
     /// Whether the plants stood in another tray then.
     pub(crate) in_other_tray: bool,
+    /// The plants that were put to others at its beginning, where it is their light.
+    pub(crate) joined: Option<Joined>,
     /// The entries it rests on.
     pub entries: Vec<EntryId>,
 }
 
-/// The light of a tray up to a day, oldest stretch first; empty where nothing is known of where it stood.
+/// Plants that were put to those of a tray come to hold all of them back from this share on; fewer are left behind while loading. Ours.
+const JOINED_SHARE: f64 = 0.1;
+/// And for so many days: by then they have stood in its light as long as any hardening lasts. Ours.
+const JOINED_TELLS_DAYS: i32 = 60;
+/// Of plants put to others the light of so many days before counts: as long as leaves take to be made in it. Ours.
+const BEFORE_JOINING_DAYS: i32 = 28;
+/// More stays than any plants have before they are moved on. Ours.
+const MOST_STAYS: usize = 12;
+
+/// Plants that were put to those of a tray after it was made.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub struct Joined {
+    /// How many.
+    pub plants: u32,
+    /// The day.
+    pub on: Day,
+}
+
+/// The light of a tray up to a day, oldest stretch first; empty where nothing is known of where it stood. Where a tenth of its plants or
+/// more came into it from less light, it is theirs.
 pub(crate) fn light_history(story: &TrayStory, places: &Places, day: Day) -> Vec<Stretch> {
+    let own = own_history(story, places, day);
+    let mut history = with_joined(story, places, &own, day).unwrap_or(own);
+    history.retain(|stretch| stretch.from <= day);
+    bridge(&mut history);
+    history
+}
+
+fn own_history(story: &TrayStory, places: &Places, day: Day) -> Vec<Stretch> {
     let mut history: Vec<Stretch> = Vec::new();
     if let Some(Origin::Received { light_share: Some(light), day: arrived, entry, .. }) = &story.origin {
         let from = arrived.plus(-LAST_LIGHT_DAYS);
         history.push(stretch(from, Some(*light), None, false, vec![entry.clone()]));
     }
-    history.extend(before_moving(story, places));
+    let made = story.made_on.filter(|made| story.places.first().is_some_and(|first| first.from == *made));
+    history.extend(made.map(|made| before_moving(story, places, made)).unwrap_or_default());
     for (i, spell) in story.places.iter().enumerate() {
         let until = story.places.get(i + 1).map_or(day.plus(1), |next| next.from);
         let own = story.shades.iter().find(|shade| shade.from >= spell.from && shade.from < until);
@@ -56,28 +86,68 @@ pub(crate) fn light_history(story: &TrayStory, places: &Places, day: Day) -> Vec
     if story.places.is_empty() {
         own_shade(story, Day::from_number(1), day.plus(1), &mut history);
     }
-    history.retain(|stretch| stretch.from <= day);
-    bridge(&mut history);
     history
 }
 
-/// The light in which plants stood until they were moved on into a tray, where that tray has a place: moving on is a carrying.
-/// Of plants from several the darkest leads.
-fn before_moving(story: &TrayStory, places: &Places) -> Vec<Stretch> {
-    let Some(made) = story.made_on.filter(|made| story.places.first().is_some_and(|first| first.from == *made)) else {
-        return Vec::new();
-    };
-    let last = story.stays_before.iter().filter(|stay| stay.until == made && stay.from < made);
-    let stood = last.filter_map(|stay| {
-        let mut stretches = match stay.shade_pct {
-            Some(shade) => vec![stretch(stay.from, Some(1.0 - shade / 100.0), None, true, Vec::new())],
-            None => at_place(places.get(&stay.place)?, stay.from, made, None),
-        };
-        stretches.iter_mut().for_each(|stretch| stretch.in_other_tray = true);
-        let light = stretches.last()?.light?;
-        Some((light, stretches))
+/// The light of the plants that were put to those of a tray and came the furthest into the light by that; none where all came from as
+/// much, or where they are few.
+fn with_joined(story: &TrayStory, places: &Places, own: &[Stretch], day: Day) -> Option<Vec<Stretch>> {
+    let made = story.made_on?;
+    let least = story.accounts.standing as f64 * JOINED_SHARE;
+    let lately =
+        |moved: &&Since<u32>| moved.from > made && moved.from <= day && day.days_since(moved.from) <= JOINED_TELLS_DAYS;
+    let mut plants = 0_u32;
+    let moves = story.moves_in.iter().rev().filter(lately).filter_map(|moved| {
+        plants = plants.saturating_add(moved.what);
+        (f64::from(plants) + 1e-9 >= least).then_some((Joined { plants, on: moved.from }, &moved.entry))
     });
-    stood.min_by(|a, b| a.0.total_cmp(&b.0)).map(|(_, stretches)| stretches).unwrap_or_default()
+    let steps = moves.filter_map(|(joined, entry)| {
+        let at = own.iter().rposition(|stretch| stretch.from <= joined.on)?;
+        let (now, before) = (own.get(at)?, before_moving(story, places, joined.on));
+        let ends = before.iter().skip(1).map(|next| next.from).chain([joined.on]);
+        let lately = before.iter().zip(ends).filter(|(_, end)| joined.on.days_since(*end) < BEFORE_JOINING_DAYS);
+        let darkest = lately.filter_map(|(stretch, _)| stretch.light).reduce(f64::min);
+        // Where they stood nobody wrote: no step is known, and no time in this light but from then on.
+        let step = darkest.map_or(f64::EPSILON, |darkest| now.light.map_or(0.0, |light| light - darkest));
+        let is_step = now.light.is_some() && (darkest.is_none() || step > SMALLEST_STEP);
+        is_step.then_some((step, joined, at, before, entry.clone()))
+    });
+    let (_, joined, at, mut history, entry) = steps.max_by(|a, b| a.0.total_cmp(&b.0).then(a.1.on.cmp(&b.1.on)))?;
+    let (now, later) = own.get(at..)?.split_first()?;
+    let mut came = Stretch { from: joined.on, step: true, joined: Some(joined), ..now.clone() };
+    came.entries.push(entry);
+    history.push(came);
+    history.extend(later.iter().cloned());
+    Some(history)
+}
+
+/// The plants whose light a history is, where they were put to others.
+pub(crate) fn joined_in(history: &[Stretch]) -> Option<Joined> {
+    history.iter().find_map(|stretch| stretch.joined)
+}
+
+/// The light in which plants stood until they were moved on into a tray on a day, where that tray has a place: moving on is a carrying.
+/// Of plants from several the darkest leads.
+fn before_moving(story: &TrayStory, places: &Places, moved_on: Day) -> Vec<Stretch> {
+    let mut until = moved_on;
+    let mut history: Vec<Stretch> = Vec::new();
+    for _ in 0..MOST_STAYS {
+        let ended = story.stays_before.iter().filter(|stay| stay.until == until && stay.from < until);
+        let stood = ended.filter_map(|stay| {
+            let mut stretches = match stay.shade_pct {
+                Some(shade) => vec![stretch(stay.from, Some(1.0 - shade / 100.0), None, true, Vec::new())],
+                None => at_place(places.get(&stay.place)?, stay.from, until, None),
+            };
+            stretches.iter_mut().for_each(|stretch| stretch.in_other_tray = true);
+            let light = stretches.last()?.light?;
+            Some((light, stretches))
+        });
+        let Some((_, mut stretches)) = stood.min_by(|a, b| a.0.total_cmp(&b.0)) else { break };
+        until = stretches.first().map_or(until, |first| first.from);
+        stretches.append(&mut history);
+        history = stretches;
+    }
+    history
 }
 
 /// So many days in the shade change no leaf that grew in the light: back in light they had before, plants have taken no step. Ours:
@@ -171,7 +241,8 @@ pub(crate) fn stood_until(history: &[Stretch], day: Day, light: f64) -> i32 {
 
 fn stretch(from: Day, nominal: Option<f64>, read: Option<f64>, step: bool, entries: Vec<EntryId>) -> Stretch {
     let light = read.or(nominal);
-    Stretch { from, nominal, light, read: read.is_some(), step, shaded: false, in_other_tray: false, entries }
+    let read = read.is_some();
+    Stretch { from, nominal, light, read, step, shaded: false, in_other_tray: false, joined: None, entries }
 }
 
 /// Shade set on the tray itself leads over its place until it is carried.
@@ -225,6 +296,8 @@ pub(crate) struct LastLight {
     pub in_sun: bool,
     /// Of how many of these days the light is known.
     pub known_days: i32,
+    /// The plants whose light it is, where they were put to others.
+    pub joined: Option<Joined>,
     /// Until when its plants stay in the shade for their roots, where they do.
     pub rests_until: Option<Day>,
     /// Measured where it was read, reckoned from the shade otherwise.
@@ -255,9 +328,19 @@ pub(crate) fn last_light(history: &[Stretch], day: Day) -> Option<LastLight> {
     let changed = changed_since(history, first_day);
     let burns = burnt_since(history, first_day);
     let share = sum / f64::from(days);
-    let leap = leap(history);
-    let last =
-        LastLight { share, changed, burns, leap, in_sun: false, known_days: days, rests_until: None, basis, entries };
+    let (leap, joined) = (leap(history), joined_in(history));
+    let last = LastLight {
+        share,
+        changed,
+        burns,
+        leap,
+        in_sun: false,
+        known_days: days,
+        joined,
+        rests_until: None,
+        basis,
+        entries,
+    };
     (days > 0).then_some(last)
 }
 

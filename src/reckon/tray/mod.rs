@@ -91,7 +91,7 @@ pub(crate) fn no_step_until(story: &TrayStory, profile: Option<&Profile>, day: D
 
 /// Until when seedlings stand in the shade after they were pricked out, whatever their age; none of others.
 pub(crate) fn pricked_out_until(story: &TrayStory, day: Day) -> Option<Day> {
-    let pricked_out = matches!(story.origin, Some(Origin::MovedOn(MovedHow::PrickedOut)));
+    let pricked_out = story.moved_how == Some(MovedHow::PrickedOut);
     let until = story.made_on.filter(|_| pricked_out)?.plus(PRICKED_OUT_DAYS);
     (day < until).then_some(until)
 }
@@ -316,7 +316,7 @@ impl Judged<'_> {
         if self.clock.started.is_some_and(|started| self.is_late_enough(started)) {
             return Stage::Hardening;
         }
-        let pricked_out = matches!(story.origin, Some(Origin::MovedOn(MovedHow::PrickedOut)));
+        let pricked_out = story.moved_how == Some(MovedHow::PrickedOut);
         if pricked_out && story.made_on.is_some_and(|made| day.days_since(made) <= PRICKED_OUT_DAYS) {
             return Stage::PrickedOut;
         }

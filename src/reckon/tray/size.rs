@@ -226,7 +226,7 @@ fn no_longer_tells(story: &TrayStory, sample: &SampleLook) -> Gap {
 
 /// Whether no plants were put with those of a sample after it.
 fn speaks_for_all(story: &TrayStory, sample: &SampleLook) -> bool {
-    story.moves_in.last().is_none_or(|moved| *moved <= sample.day)
+    story.moves_in.last().is_none_or(|moved| moved.from <= sample.day)
 }
 
 /// One load of a tray in which so many stand.

@@ -193,7 +193,7 @@ pub(crate) fn in_seedbed(story: &TrayStory, profile: Option<&Profile>, site: &Si
 /// Days that the plants spent in the seedbed before they came into their container: a profile counts its most days from
 /// sowing, the container holds from pricking out.
 fn in_seedbed_days(story: &TrayStory, age: &Age, since: Day) -> f64 {
-    let pricked_out = matches!(story.origin, Some(Origin::MovedOn(MovedHow::PrickedOut)));
+    let pricked_out = story.moved_how == Some(MovedHow::PrickedOut);
     let first = story.made_on == Some(since);
     let sown = age.oldest_on.filter(|_| pricked_out && first);
     sown.map_or(0.0, |sown| f64::from(since.days_since(sown).max(0)))
@@ -322,7 +322,7 @@ pub(crate) fn roots_rest(story: &TrayStory, profile: Option<&Profile>, day: Day)
     if let Some(late) = late.filter(|late| late.since <= day && !seen_since(late.until)) {
         return Some(late);
     }
-    let moved = story.moves_in.last().map(|moved| rest(*moved, RestsFrom::Move));
+    let moved = story.moves_in.last().map(|moved| rest(moved.from, RestsFrom::Move));
     let cut = story.roots_cut.last().map(|cut| cut.from).max(story.cut_before).map(|cut| rest(cut, RestsFrom::Cut));
     let wild = story.wildlings_bagged.map(|bagged| rest(bagged, RestsFrom::TheWild));
     let all = [moved, cut, wild].into_iter().flatten().filter(|rest| rest.since <= day && day < rest.until);

@@ -224,6 +224,7 @@ round_bag_at_once = bare roots that do not live so: bag them at once, deep shade
 # (bed, plants, day)
 round_bare_unmeasured = bare roots that nobody measured: if tall and thick enough, up to { $plants } go to { $bed }; else bag them, their last day is { $day }
 round_shade_for_roots = roots were cut or torn, and it stands in the sun: carry it into the shade today, until { $until }
+round_shade_for_grafts = fresh grafts, and they stand in the sun: carry them into the shade today, until { $until }
 round_shade_after_leap = came too far into the sun on { $since }: back into the shade today, and look for scorched leaves
 # (ends, rains)
 round_bag_ends = its bag ends { $ends }, before the rains of { $rains }: lift a plug, then pot on in time, or cull

@@ -109,6 +109,13 @@ hardening_stood_short = { $days ->
 }
 hardening_soft = goes out soft: nothing to harden
 hardening_no_brighter = this bed is no brighter than where it stood: nothing to harden for
+# (until, least)
+hardening_rests = in the shade until { $until }, for its roots or grafts; then hardening begins, and takes { $least } days
+# (plants, sentence, day)
+of_those_joined = { $plants ->
+    [one] { $sentence }. So it is for the one plant that was put to them on { $day }
+   *[other] { $sentence }. So it is for the { $plants } plants that were put to them on { $day }
+}
 # (least, day)
 hardening_not_before = hardening has not begun, it takes { $least } days: time enough from { $day } on
 hardening_not_begun = hardening has not begun, it takes { $least } days: bring it toward the light, water more rarely
@@ -243,6 +250,10 @@ pest_look_bed = look at the plants of this bed; where none has it write share 0
 pest_brought = set out here: { $plants } plants from { $tray }, where { $what } was seen on { $day }. Take out what has it with its soil, and look at { $look_at } of them before you plant more. Where none has it write share 0 for this bed, and how many were looked at
 # (plants, tray, place, what, day, look_at)
 pest_brought_place = set out here: { $plants } plants from { $tray }, which stood at { $place } when { $what } was seen there on { $day }. Take out what has it with its soil, and look at { $look_at } of them before you plant more. Where none has it write share 0 for this bed, and how many were looked at
+# (plants, tray, place, left, what, day, look_at)
+pest_brought_place_left = set out here: { $plants } plants from { $tray }, which stood at { $place } until { $left }; { $what } was seen there on { $day }, and it hides in plants before it is seen. Take out what has it with its soil, and look at { $look_at } of them before you plant more. Where none has it write share 0 for this bed, and how many were looked at
+# (what, place, left)
+pest_where_they_stood = { $what } at { $place }, where these plants stood until { $left }
 # (what, day)
 pest_in_bed = seen in this bed on { $day }: { $what }. Look for it before you plant
 # (what, day, next)

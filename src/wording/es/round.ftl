@@ -345,6 +345,7 @@ bare_roots_care = tenga las raíces enterradas o en sacos mojados, a la sombra, 
 round_bag_at_once = a raíz desnuda, y así no viven: embólselas enseguida, sombra densa y humedad, y déjelas ir cuando un pilón aguante
 round_bare_unmeasured = a raíz desnuda y sin medir: si dan la altura y el grosor, hasta { $plants } van a { $bed }; si no, embólselas, su último día es el { $day }
 round_shade_for_roots = se cortaron o se rompieron raíces, y está al sol: llévela hoy a la sombra, hasta el { $until }
+round_shade_for_grafts = injertos recientes, y están al sol: llévelos hoy a la sombra, hasta { $until }
 round_shade_after_leap = pasó de golpe a mucho sol el { $since }: a la sombra hoy mismo, y mire si hay hojas quemadas
 round_bag_ends = la bolsa termina el { $ends }, antes de las lluvias del { $rains }: saque un pilón y cambie de bolsa a tiempo, o descarte
 round_bare_taken = sin parcela. Nadie anotó cuánto aguantan, se toma hasta el { $day }: { $alive }; anote el día que vea

@@ -82,6 +82,11 @@ hardening_stood_short = { $days ->
 }
 hardening_soft = sale tierna: no hay que endurecerla
 hardening_no_brighter = esta parcela no tiene más luz que donde estaba: no hay que endurecerla para ella
+hardening_rests = a la sombra hasta el { $until }, por sus raíces o injertos; después empieza el endurecimiento, que toma { $least } días
+of_those_joined = { $plants ->
+    [one] { $sentence }. Es por la planta que se juntó con ellas el { $day }
+   *[other] { $sentence }. Es por las { $plants } plantas que se juntaron con ellas el { $day }
+}
 hardening_not_before = no ha empezado el endurecimiento, que toma { $least } días: hay tiempo desde el { $day }
 hardening_not_begun = no ha empezado el endurecimiento, que toma { $least } días: acérquela a la luz y riegue menos
 hardening_begun_today = se endurece desde hoy, toma { $least } días: déjela ahí
@@ -160,6 +165,8 @@ pest_look_hosts_grown = en la tierra nadie lo ve: mande analizar la tierra, o ha
 pest_look_bed = mire las plantas de esta parcela; si ninguna lo tiene anote porcentaje 0
 pest_brought = plantadas aquí: { $plants } plantas de { $tray }, donde se vio { $what } el { $day }. Arranque lo que lo tenga con su tierra, y mire { $look_at } de ellas antes de plantar más. Si ninguna lo tiene anote porcentaje 0 de esta parcela, y cuántas se miraron
 pest_brought_place = plantadas aquí: { $plants } plantas de { $tray }, que estaban en { $place } cuando se vio allí { $what } el { $day }. Arranque lo que lo tenga con su tierra, y mire { $look_at } de ellas antes de plantar más. Si ninguna lo tiene anote porcentaje 0 de esta parcela, y cuántas se miraron
+pest_brought_place_left = plantadas aquí: { $plants } plantas de { $tray }, que estuvieron en { $place } hasta el { $left }; allí se vio { $what } el { $day }, y eso se esconde en las plantas antes de que se vea. Arranque lo que lo tenga con su tierra, y mire { $look_at } de ellas antes de plantar más. Si ninguna lo tiene anote porcentaje 0 de esta parcela, y cuántas se miraron
+pest_where_they_stood = { $what } en { $place }, donde estas plantas estuvieron hasta el { $left }
 pest_in_bed = visto en esta parcela el { $day }: { $what }. Búsquelo antes de plantar
 pest_in_ground = visto en esta parcela el { $day }: { $what }. Espera raíces tiernas: antes de plantar, { $next }
 pest_holds_bed = visto en esta parcela el { $day }: { $what }. Espera raíces y plantas tiernas, y por eso no se planta nada: { $next }

@@ -71,7 +71,10 @@ impl Wording {
                 let since = days_since.map_or_else(|| self.round_step_first(), |days| self.round_step_settled(days));
                 self.with_step(self.with_rains(since, *too_late, on), step)
             }
-            RoundReason::IntoShade { leapt, until, step } => {
+            RoundReason::IntoShade { until: Some(until), grafted: true, step, .. } => {
+                self.with_step(self.round_shade_for_grafts(near(until)), step)
+            }
+            RoundReason::IntoShade { leapt, until, step, .. } => {
                 self.with_step(self.shade_reason(leapt.as_ref(), until.as_ref(), on), step)
             }
             RoundReason::MostDied(_) | RoundReason::SickOpen { .. } => self.sick_reason(why, on),

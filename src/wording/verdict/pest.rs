@@ -19,6 +19,8 @@ impl Wording {
                 Beside::Place | Beside::Bed | Beside::Plants(_) | Beside::Stood(_) => self.pest_beside_place(what, day),
             };
         }
+        let stood = seen.left.as_ref();
+        let what = stood.map_or(what.clone(), |(place, left)| self.pest_where_they_stood(what, place, self.day(*left)));
         if let Some(leaves) = seen.leaves {
             return self.pest_leaves_reason(seen, leaves, blocks);
         }
@@ -57,9 +59,12 @@ impl Wording {
 
     /// Plants of a bed that came from a tray in which a sickness was seen, and when a look at them tells.
     pub(crate) fn pest_brought_reason(&self, what: String, seen: String, by: &BroughtBy, lacks: PestLacks) -> String {
-        let said = match &by.place {
-            Some(place) => self.pest_brought_place(by.plants, &by.tray, place, what, seen, by.look_at),
-            None => self.pest_brought(by.plants, by.tray.to_string(), what, seen, by.look_at),
+        let said = match (&by.place, by.left) {
+            (Some(place), Some(left)) => {
+                self.pest_brought_place_left(by.plants, &by.tray, place, self.day(left), what, seen, by.look_at)
+            }
+            (Some(place), None) => self.pest_brought_place(by.plants, &by.tray, place, what, seen, by.look_at),
+            (None, _) => self.pest_brought(by.plants, by.tray.to_string(), what, seen, by.look_at),
         };
         match lacks {
             PestLacks::Look { from, is_due, early, .. } => self.look_from(said, (from, is_due), early),

@@ -35,12 +35,18 @@ impl Wording {
     /// Why a criterion is as it is, in plain words; an unknown says what to measure.
     pub fn reason(&self, criterion: &Criterion, about: About) -> String {
         match self.found_reason(criterion, about) {
-            Some(found) => self.in_part(found, criterion),
+            Some(found) => self.of_joined(self.in_part(found, criterion), criterion),
             None => match criterion.gap() {
                 Some(gap) => self.gap_words(gap),
                 None => self.reason_unknown(criterion, about),
             },
         }
+    }
+
+    /// What holds plants back, or asks for care, on behalf of those that were put to them.
+    fn of_joined(&self, sentence: String, criterion: &Criterion) -> String {
+        let joined = criterion.joined.filter(|_| criterion.blocks || criterion.warns);
+        joined.map_or(sentence.clone(), |joined| self.of_those_joined(joined.plants, sentence, self.day(joined.on)))
     }
 
     /// What was found, of whatever question; none where nothing is known.
@@ -264,6 +270,7 @@ impl Wording {
             Hardened::StoodShort(days) => self.hardening_stood_short(days, least - days, least),
             Hardened::For(days) if met => self.hardening_met(days, least),
             Hardened::NotBefore(day) => self.hardening_not_before(least, self.day(day)),
+            Hardened::Rests(until) => self.hardening_rests(self.day(until), least),
             Hardened::BegunToday => self.hardening_begun_today(least),
             Hardened::Leapt { on, from, days } => self.hardening_leapt(self.day(on), self.day(from), days),
             Hardened::For(0) => self.hardening_not_begun(least),

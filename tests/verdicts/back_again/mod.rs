@@ -8,7 +8,7 @@ use outplant::wording::{Lang, Wording};
 use serde_json::{Value, json};
 
 use crate::support::{
-    Book, coffee_in_deep_shade, criterion, day, fitting, open_bed, pair, small_nursery, tray, wet_days,
+    Book, coffee_in_deep_shade, criterion, day, fitting, open_bed, pair, ready_coffee, small_nursery, tray, wet_days,
 };
 
 const TODAY: &str = "2026-04-15";
@@ -201,6 +201,106 @@ fn seedlings_that_were_pricked_out_stand_in_the_shade_for_three_weeks() {
     assert!(tasks(&sun, "2026-04-10", "cod-2").contains(&Task::IntoShade));
     assert!(!tasks(&sun, "2026-04-11", "cod-2").contains(&Task::IntoShade), "three weeks are over");
     assert!(!tasks(&shade, "2026-04-10", "cod-2").contains(&Task::IntoShade));
+}
+
+#[test]
+fn plants_that_came_with_their_age_are_pricked_out_into_the_shade_like_others() {
+    let mut book = small_nursery();
+    book.write("2025-01-01", "place_set", json!({"place":"Open rack","order":3,"shade_pct":0}));
+    let came = json!({"tray":"cod-1","species":"Cordia alliodora","count":80,"from":"opening","form":"bag","age_days":35,
+        "container":"bag","place":"Open rack"});
+    book.write("2026-03-01", "plants_received", came);
+    let moved =
+        json!({"from":"cod-1","to":"cod-2","count":60,"how":"pricked_out","container":"bag","place":"Open rack"});
+    book.write("2026-04-01", "moved_on", moved);
+    assert!(tasks(&book, "2026-04-02", "cod-2").contains(&Task::IntoShade));
+    let hardening = said(&of(&book, "2026-04-02", "cod-2", Rule::Hardening));
+    assert!(
+        !hardening.contains("leave it there") && hardening.contains("in the shade until 22 Apr 2026"),
+        "{hardening}"
+    );
+}
+
+#[test]
+fn fresh_grafts_in_the_sun_are_carried_into_the_shade() {
+    let mut book = avocado();
+    book.write("2025-01-01", "place_set", json!({"place":"Open rack","order":4,"shade_pct":0}));
+    for (on, place) in [("2026-01-05", "Half shade"), ("2026-02-01", "Net"), ("2026-02-20", "Open rack")] {
+        book.write(on, "carried", json!({"tray":"avo-1","place":place}));
+    }
+    book.write("2026-03-20", "counted", json!({"tray":"avo-1","standing":20}));
+    assert!(!tasks(&book, "2026-04-01", "avo-1").contains(&Task::IntoShade));
+    book.write("2026-04-01", "grafted", json!({"tray":"avo-1","count":20,"variety":"Hass"}));
+    let all = stops(&book, "2026-04-01", "avo-1");
+    let shade = all.iter().find(|stop| stop.task == Task::IntoShade).unwrap_or_else(|| panic!("{all:?}"));
+    assert!(matches!(shade.why, RoundReason::IntoShade { grafted: true, .. }), "{:?}", shade.why);
+    book.write("2026-04-01", "carried", json!({"tray":"avo-1","place":"Half shade"}));
+    assert!(!tasks(&book, "2026-04-02", "avo-1").contains(&Task::IntoShade));
+}
+
+#[test]
+fn potting_on_where_they_stood_begins_no_new_time_in_their_light() {
+    let mut book = fitting();
+    let moved =
+        json!({"from":"cof-1","to":"cof-2","count":40,"how":"potted_on","container":"bag","place":"Half shade"});
+    book.write("2026-04-14", "moved_on", moved);
+    let hardening = of(&book, TODAY, "cof-2", Rule::Hardening);
+    assert!(said(&hardening).contains("54 days"), "{}", said(&hardening));
+}
+
+/// The ready coffee of half shade, to which so many came from deep shade two days ago.
+fn joined(count: u32) -> Book {
+    let mut book = fitting();
+    coffee_in_deep_shade(&mut book, "cof-9", "2025-06-01", "2025-09-10");
+    let put = json!({"from":"cof-9","to":"cof-1","count":count,"how":"merged"});
+    book.write("2026-04-13", "moved_on", put);
+    let plants: Vec<Value> = (0..20).map(|_| json!({"height_cm":25,"collar_mm":4.5,"leaf_pairs":7})).collect();
+    book.write("2026-04-13", "measured", json!({"tray":"cof-1","plants":plants}));
+    book.write("2026-04-13", "plug_checked", json!({"tray":"cof-1","roots":"holds"}));
+    book
+}
+
+#[test]
+fn plants_put_to_hardened_ones_are_not_hardened_by_it_unless_they_are_few() {
+    let book = joined(20);
+    let hardening = of(&book, TODAY, "cof-1", Rule::Hardening);
+    assert!(hardening.blocks, "{}", said(&hardening));
+    assert!(said(&hardening).contains("20 plants that were put to them on 13 Apr 2026"), "{}", said(&hardening));
+    assert!(!pair(&book.on(TODAY), "cof-1", "Upper 1").fits);
+    // 21 days after they came, 31 days where the step was too large; this one, 30 to 55 %, was not.
+    assert_eq!(hardening.expected.map(|on| on <= day("2026-05-14")), Some(true), "{hardening:?}");
+    // Five of 53 are left behind while loading.
+    let few = joined(5);
+    assert!(!of(&few, TODAY, "cof-1", Rule::Hardening).blocks);
+    // So are not five and then five more.
+    let mut again = joined(5);
+    again.write("2026-04-14", "moved_on", json!({"from":"cof-9","to":"cof-1","count":5,"how":"merged"}));
+    assert!(of(&again, TODAY, "cof-1", Rule::Hardening).blocks);
+    // Of the same light there is nothing to harden for.
+    let mut same = fitting();
+    ready_coffee(&mut same, "cof-2");
+    same.write("2026-04-13", "moved_on", json!({"from":"cof-2","to":"cof-1","count":20,"how":"merged"}));
+    assert!(!of(&same, TODAY, "cof-1", Rule::Hardening).blocks);
+}
+
+#[test]
+fn plants_put_from_deep_shade_to_others_in_the_sun_are_carried_back_today() {
+    let mut book = small_nursery();
+    book.write("2025-01-01", "place_set", json!({"place":"Open rack","order":3,"shade_pct":0}));
+    let came = json!({"tray":"cor-1","species":"Cordia alliodora","count":60,"from":"opening","form":"bag","age_days":100,
+        "container":"bag","place":"Open rack"});
+    book.write("2026-01-01", "plants_received", came);
+    let shade = json!({"tray":"cor-2","species":"Cordia alliodora","count":30,"from":"opening","form":"bag","age_days":100,
+        "container":"bag","place":"Deep shade"});
+    book.write("2026-01-01", "plants_received", shade);
+    assert!(!tasks(&book, TODAY, "cor-1").contains(&Task::IntoShade));
+    book.write("2026-04-14", "moved_on", json!({"from":"cor-2","to":"cor-1","count":20,"how":"merged"}));
+    assert!(tasks(&book, TODAY, "cor-1").contains(&Task::IntoShade));
+    assert!(of(&book, TODAY, "cor-1", Rule::ExposureStep).blocks);
+    // What was said of the tray before is not said of them.
+    let mut said_before = book.clone();
+    said_before.write("2026-03-01", "hardening_begun", json!({"tray":"cor-1"}));
+    assert!(of(&said_before, TODAY, "cor-1", Rule::Hardening).blocks);
 }
 
 fn opened(place: Value, from: &str, came: &str) -> Book {

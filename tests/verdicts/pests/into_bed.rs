@@ -1,7 +1,7 @@
 //! What holds a tray follows its plants into the bed: what was seen on its bench, in nurse trays, and what nurse plants died of.
 
 use super::{TODAY, bed_fits, fitting, seen, tasks_at};
-use crate::support::{Book, bed_species, ready_coffee};
+use crate::support::{Book, bed_species, criterion, ready_coffee, tray};
 use outplant::reckon::picture::{Criterion, Rule};
 use outplant::wording::Lang::{En, Es};
 use outplant::wording::Wording;
@@ -60,11 +60,18 @@ fn a_sickness_seen_on_a_bench_goes_with_the_plants_that_stood_there_into_the_bed
 #[test]
 fn a_bench_that_was_clean_while_the_plants_stood_there_says_nothing_of_their_bed() {
     let clean = |book: &Book| of_bed(book, Rule::Pest).is_none();
-    // Seen before they came, or after they left, or what flies on.
-    for (on, what) in [("2026-02-10", "nematodes"), ("2026-04-14", "nematodes"), ("2026-04-12", "aphids")] {
+    // Seen before they came, or after they left of what shows at once or a month later, or what flies on.
+    for (on, what, left) in [
+        ("2026-02-10", "nematodes", "2026-04-13"),
+        ("2026-04-14", "damping-off", "2026-04-13"),
+        ("2026-04-14", "nematodes", "2026-03-16"),
+        ("2026-04-14", "root rot", "2026-03-30"),
+        ("2026-04-12", "aphids", "2026-04-13"),
+        ("2026-04-14", "leaf spot", "2026-04-13"),
+    ] {
         let mut book = two_trays();
         seen(&mut book, on, json!({"place":"Half shade"}), what, Some(5.0));
-        out(&mut book, "2026-04-13");
+        out(&mut book, left);
         assert!(clean(&book), "{what} on {on}");
     }
     // A look at the bench, or at these plants, found it gone before they went.
@@ -74,6 +81,68 @@ fn a_bench_that_was_clean_while_the_plants_stood_there_says_nothing_of_their_bed
         seen(&mut book, "2026-04-10", of.clone(), "nematodes", Some(0.0));
         out(&mut book, "2026-04-13");
         assert!(clean(&book), "{of}");
+    }
+}
+
+#[test]
+fn what_hides_in_plants_reaches_back_to_those_that_left_the_bench_before_it_was_seen() {
+    for (on, what, left, holds) in [
+        ("2026-04-14", "nematodes", "2026-04-13", true),
+        ("2026-04-14", "nematodes", "2026-03-17", true),
+        ("2026-04-14", "root rot", "2026-03-31", true),
+        ("2026-04-14", "virus", "2026-04-13", false),
+    ] {
+        let mut book = two_trays();
+        out(&mut book, left);
+        assert!(of_bed(&book, Rule::Pest).is_none());
+        seen(&mut book, on, json!({"place":"Half shade"}), what, Some(5.0));
+        let asked = of_bed(&book, Rule::Pest).unwrap_or_else(|| panic!("{what} {left}"));
+        assert_eq!((asked.blocks, asked.warns), (holds, !holds), "{what} {left}");
+        assert!(tasks_at(&book, TODAY, "Upper 1").contains(&"sick".to_string()), "{what}");
+    }
+    let mut book = two_trays();
+    out(&mut book, "2026-04-13");
+    seen(&mut book, "2026-04-14", json!({"place":"Half shade"}), "nematodes", Some(5.0));
+    let [english, spanish] = told(&book);
+    assert!(english.contains("which stood at Half shade until 13 Apr 2026; nematodes was seen there"), "{english}");
+    assert!(spanish.contains("que estuvieron en Half shade hasta el 13 abr 2026"), "{spanish}");
+    // Who stood there for some days only is not held.
+    let mut short = fitting();
+    short.write("2026-04-08", "carried", json!({"tray":"cof-1","place":"Deep shade"}));
+    short.write("2026-04-12", "outplanted", json!({"tray":"cof-1","bed":"Upper 1","count":4}));
+    seen(&mut short, "2026-04-14", json!({"place":"Deep shade"}), "nematodes", Some(5.0));
+    assert!(of_bed(&short, Rule::Pest).is_none());
+}
+
+#[test]
+fn a_tray_carried_off_a_bench_before_a_sickness_was_seen_there_waits_for_a_look_at_its_own_plants() {
+    let carried = |what: &str, on: &str| {
+        let mut book = fitting();
+        book.write("2025-01-01", "place_set", json!({"place":"Rack","order":3,"shade_pct":45}));
+        book.write(on, "carried", json!({"tray":"cof-1","place":"Rack"}));
+        seen(&mut book, "2026-04-14", json!({"place":"Half shade"}), what, Some(10.0));
+        book
+    };
+    let held = |book: &Book, on: &str| {
+        let picture = book.on(on);
+        criterion(&tray(&picture, "cof-1").criteria, Rule::Pest).clone()
+    };
+    for what in ["bacterial wilt", "nematodes", "virus"] {
+        let mut book = carried(what, "2026-04-12");
+        let asked = held(&book, TODAY);
+        assert!(asked.blocks, "{what}");
+        let [english, spanish] = [En, Es].map(|lang| Wording::new(lang).reason(&asked, About::Tray));
+        assert!(english.contains("at Half shade, where these plants stood until 12 Apr 2026"), "{english}");
+        assert!(spanish.contains("en Half shade, donde estas plantas estuvieron hasta el 12 abr 2026"), "{spanish}");
+        // A look tells 28 days after they left it.
+        let look = json!({"tray":"cof-1","what":what,"share_pct":0,"plants_seen":48,"roots_seen":true});
+        book.write("2026-05-09", "pest_seen", look.clone());
+        assert!(held(&book, "2026-05-09").blocks, "{what}: a day early");
+        book.write("2026-05-10", "pest_seen", look);
+        assert!(!held(&book, "2026-05-10").blocks, "{what}");
+    }
+    for (what, on) in [("leaf spot", "2026-04-12"), ("aphids", "2026-04-12"), ("bacterial wilt", "2026-03-16")] {
+        assert!(!held(&carried(what, on), TODAY).blocks, "{what} {on}");
     }
 }
 

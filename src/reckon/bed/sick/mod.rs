@@ -5,9 +5,9 @@ use crate::base::{Day, EntryId, SpeciesKey};
 use crate::nursery::pest::{DiedOf, Nature, comes_along, harms, is_same_pest, is_seen_in, nature_of, says_none};
 use crate::reckon::picture::quantity::{BroughtBy, LookAt, NotSo, PestLacks};
 use crate::reckon::picture::{Basis, Criterion, Gap, Question, RuleSource};
-use crate::reckon::stock::{BedStory, Brought, CameFrom, Death, Places, still_seen};
+use crate::reckon::stock::{BedStory, Brought, CameFrom, Death, Places, Stay, still_seen};
 use crate::reckon::tray::pest::{
-    Deeds, LOOK_AFTER_DAYS, LOOK_AFTER_INCURABLE_DAYS, OpenPest, PEST_HOLDS_PCT, Written, early, open,
+    Deeds, LOOK_AFTER_DAYS, LOOK_AFTER_INCURABLE_DAYS, OpenPest, PEST_HOLDS_PCT, Written, early, met_there, open,
     plants_to_look_at,
 };
 
@@ -95,10 +95,11 @@ fn open_in_bed(story: &BedStory, places: &Places, day: Day) -> Vec<OpenPest> {
     }
     let deeds = DeedsInBed { story };
     let mut all = open(died.iter().map(|(_, look)| look).chain(&story.pests), &deeds, day);
-    let brought = story.brought.iter().chain(&from_places);
-    for one in brought.filter(|one| one.planted <= day && one.seen.from <= day) {
+    let of_trays = story.brought.iter().map(|brought| (brought, None));
+    let brought = of_trays.chain(from_places.iter().map(|came| (&came.brought, came.left)));
+    for (one, left) in brought.filter(|(one, _)| one.planted <= day && one.seen.from <= day) {
         if !all.iter().any(|pest| is_same_pest(&pest.seen.what, &one.seen.what.what)) {
-            all.extend(still_brought(story, one, day));
+            all.extend(still_brought(story, one, left, day));
         }
     }
     for pest in &mut all {
@@ -107,18 +108,29 @@ fn open_in_bed(story: &BedStory, places: &Places, day: Day) -> Vec<OpenPest> {
     all
 }
 
-/// Sicknesses that were seen at a place while plants that were set out here stood there, and that no look at them or at the place found
-/// gone before.
-fn seen_where_they_stood(story: &BedStory, places: &Places, day: Day) -> Vec<Brought> {
+/// Plants that came from a sick tray, or from a place where a sickness was seen while they stood there or soon after.
+struct Came {
+    brought: Brought,
+    /// The day on which they left that place, where it was seen there after that.
+    left: Option<Day>,
+}
+
+/// Sicknesses that were seen at a place while plants that were set out here stood there, or so soon after that it was hidden in them, and
+/// that no look at them or at the place found gone before.
+fn seen_where_they_stood(story: &BedStory, places: &Places, day: Day) -> Vec<Came> {
     let of_plants = |came: &CameFrom| {
-        let there: Vec<_> = came.there(places, |place| place.pests.iter(), |look: &Written| look.from).collect();
+        let met = |look: &Written, stay: &Stay| met_there(look, stay.from, Some(stay.until));
+        let there: Vec<_> = came.there(places, |place| place.pests.iter(), met).collect();
         let looks = came.clear.iter().chain(there.iter().map(|(_, look)| *look));
         let looks = looks.filter(|look| comes_along(&look.what.what)).cloned().collect();
         let open = if there.is_empty() { Vec::new() } else { still_seen(looks, came.planted) };
         let brought = open.into_iter().map(|seen| {
-            let place = there.iter().find(|(_, look)| look.entry == seen.entry).map(|(place, _)| (*place).clone());
+            let stays = || there.iter().filter(|(_, look)| look.entry == seen.entry).map(|(stay, _)| *stay);
+            let last = stays().max_by_key(|stay| stay.until);
+            let left = last.map(|stay| stay.until).filter(|until| *until < seen.from);
             let (tray, entry) = (came.tray.clone(), came.entry.clone());
-            Brought { tray, plants: came.plants, planted: came.planted, seen, place, entry }
+            let place = last.map(|stay| stay.place.clone());
+            Came { brought: Brought { tray, plants: came.plants, planted: came.planted, seen, place, entry }, left }
         });
         brought.collect::<Vec<_>>()
     };
@@ -278,9 +290,10 @@ impl DeedsInBed<'_> {
 
 /// A sickness that came with plants of a tray, until a look at them weeks later finds none of it, or they are gone and it is none of
 /// the ground.
-fn still_brought(story: &BedStory, one: &Brought, day: Day) -> Option<OpenPest> {
+fn still_brought(story: &BedStory, one: &Brought, left: Option<Day>, day: Day) -> Option<OpenPest> {
     let mut pest = OpenPest::begun(&one.seen);
-    let since = one.planted.max(one.seen.from);
+    // What they got there they had when they left.
+    let since = left.unwrap_or(one.seen.from).max(one.planted);
     let from = since.plus(pest.look_after_days());
     let plants = plants_to_look_at(u64::from(one.plants), None);
     let cohorts = story.cohorts.iter().map(|cohort| (&cohort.entry, cohort.living));
@@ -299,7 +312,7 @@ fn still_brought(story: &BedStory, one: &Brought, day: Day) -> Option<OpenPest> 
     pest.nature = known;
     pest.entries.push(one.entry.clone());
     let (tray, place) = (one.tray.clone(), one.place.clone());
-    pest.seen.brought = Some(BroughtBy { tray, place, plants: one.plants, on: one.planted, look_at: plants });
+    pest.seen.brought = Some(BroughtBy { tray, place, left, plants: one.plants, on: one.planted, look_at: plants });
     let early = early(&story.pests, &pest, from);
     pest.seen.lacks = Some(PestLacks::Look { from, is_due: from <= day, early, at: LookAt::Brought });
     Some(pest)
@@ -318,7 +331,7 @@ fn said_of(story: &BedStory, seen: &Written) -> Option<bool> {
 
 /// When plants from a sick tray are looked at: at once, and again on the day on which a look tells.
 fn look_due(story: &BedStory, pest: &OpenPest, by: &BroughtBy) -> Day {
-    let since = by.on.max(pest.seen.on);
+    let since = by.left.unwrap_or(pest.seen.on).max(by.on);
     let for_it = |look: &&Written| says_none(&look.what.what) || is_same_pest(&look.what.what, &pest.seen.what);
     let looked = story.pests.iter().filter(for_it).any(|look| look.from >= since);
     if looked { since.plus(pest.look_after_days()) } else { since }

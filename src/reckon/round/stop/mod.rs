@@ -314,6 +314,8 @@ pub enum RoundReason {
         leapt: Option<Day>,
         /// Until when they stay in the shade, where it is for the roots.
         until: Option<Day>,
+        /// Whether it is for their grafts, longer than for the roots.
+        grafted: bool,
         /// Where to.
         step: NextStep,
     },

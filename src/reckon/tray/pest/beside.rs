@@ -3,7 +3,7 @@
 
 use std::sync::Arc;
 
-use super::{OpenPest, open, open_in_tray};
+use super::{OpenPest, hides_days, open, open_in_tray};
 use crate::base::{Day, PlaceName, TrayCode};
 use crate::nursery::pest::{DiedOf, is_same_pest, says_none};
 use crate::reckon::picture::quantity::{Beside, NotSo, PestLacks, PestSeen, SickPlaces, SickSpell};
@@ -28,6 +28,8 @@ pub(crate) fn sick_places<'a>(
     day: Day,
 ) -> SickPlaces {
     let mut sick = SickPlaces::new();
+    // It was there before it was seen, as long as it hides.
+    let since = |pest: &OpenPest| pest.first_on.plus(-hides_days(pest.nature));
     let mut add = |place: &PlaceName, pest: &OpenPest, tray: Option<&TrayCode>, (from, until): (Day, Option<Day>)| {
         let after_days = pest.look_after_days();
         if until.is_none_or(|until| day.days_since(until) <= after_days) {
@@ -43,7 +45,7 @@ pub(crate) fn sick_places<'a>(
     };
     for (name, place) in places.iter().filter(|(_, place)| !place.pests.is_empty()) {
         for pest in open(place.pests.iter(), &LooksAtPlace, day).iter().filter(|pest| goes_over(pest)) {
-            add(name, pest, None, (pest.first_on, Some(pest.seen.on)));
+            add(name, pest, None, (since(pest), Some(pest.seen.on)));
         }
     }
     let tells = |story: &&Arc<TrayStory>| {
@@ -59,8 +61,8 @@ pub(crate) fn sick_places<'a>(
             let there = stays(story).map(|(place, from, until)| (place, from, until.or(empty)));
             // What was seen at a place is told of there by the place itself; where the tray went since, by the tray.
             let there = there.filter(|(place, ..)| !pest.of_place || !seen_at(places, place, pest));
-            for (place, from, until) in there.filter(|(.., until)| until.is_none_or(|until| until >= pest.first_on)) {
-                add(place, pest, Some(&story.code), (from.max(pest.first_on), until));
+            for (place, from, until) in there.filter(|(.., until)| until.is_none_or(|until| until >= since(pest))) {
+                add(place, pest, Some(&story.code), (from.max(since(pest)), until));
             }
         }
     }

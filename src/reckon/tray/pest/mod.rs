@@ -6,13 +6,13 @@ mod losses;
 
 pub(crate) use losses::is_sighting;
 
-use crate::base::{Day, EntryId};
+use crate::base::{Day, EntryId, PlaceName};
 use crate::nursery::pest::{Nature, comes_along, is_same_pest, nature_of, says_none};
 use crate::nursery::species::Profile;
 use crate::reckon::picture::quantity::{LeavesAtLeast, LookAt, NotSo, PestLacks, PestSeen, SickPlaces};
 use crate::reckon::picture::{Basis, Criterion, Question, RuleSource};
 use crate::reckon::stock::{Gone, PestLook, Places, Since, TrayStory};
-use crate::reckon::tray::hold::treatments;
+use crate::reckon::tray::hold::{stays, treatments};
 use crate::science::sampling::sample_size_detection_among;
 
 /// From this share of the plants on, percent, a pest above ground holds a tray back: one plant in ten is more than is left
@@ -34,6 +34,9 @@ pub(crate) const LOOK_AFTER_DAYS: i32 = 14;
 /// The same of what no treatment cures: root-knot nematodes grow from egg to egg in three to four weeks in warm soil (University of
 /// California IPM, Pest Notes: Nematodes), viruses and wilts show in as many or more. Ours.
 pub(crate) const LOOK_AFTER_INCURABLE_DAYS: i32 = 28;
+/// Plants that stood so many days where a sickness was seen soon after may have had it by then; fewer ask for care alone. Ours, as long as
+/// one look beside a sick tray holds.
+const REACHES_BACK_STAY_DAYS: i32 = beside::LOOK_BESIDE_DAYS;
 /// A look is of as many plants as find a sickness with this chance, were it still on the share on which it was. The usual chance of
 /// surveys.
 const LOOK_CHANCE: f64 = 0.95;
@@ -144,8 +147,30 @@ impl OpenPest {
 
     /// How many days after it was answered a look tells whether it is gone.
     pub(crate) fn look_after_days(&self) -> i32 {
-        if self.nature.has_cure { LOOK_AFTER_DAYS } else { LOOK_AFTER_INCURABLE_DAYS }
+        shows_after_days(self.nature)
     }
+}
+
+fn shows_after_days(nature: Nature) -> i32 {
+    if nature.has_cure { LOOK_AFTER_DAYS } else { LOOK_AFTER_INCURABLE_DAYS }
+}
+
+/// How many days plants may have it before anybody sees it: as long as a look waits. What eats and spots leaves, what is seen by the eye
+/// and damping-off show at once.
+fn hides_days(nature: Nature) -> i32 {
+    let shows = nature.goes_by_itself() || nature.by_eye || nature.is_damping;
+    if shows { 0 } else { shows_after_days(nature) }
+}
+
+/// Whether plants that stood at a place may have had what was written of it: while they stood there, or so soon after they left that it was
+/// hidden in them. Of a look that found none only the first.
+pub(crate) fn met_there(look: &Written, from: Day, until: Option<Day>) -> bool {
+    let hidden = |until: Day| {
+        !look.finds_none()
+            && until.days_since(from) >= REACHES_BACK_STAY_DAYS
+            && look.from.days_since(until) <= hides_days(nature_of(&look.what.what, look.what.spreads))
+    };
+    from <= look.from && until.is_none_or(|until| look.from <= until || hidden(until))
 }
 
 /// What was done against sicknesses, in a tray or in a bed.
@@ -165,6 +190,8 @@ struct DeedsInTray<'a> {
     treated: Vec<Day>,
     /// Plants standing now.
     standing: u64,
+    /// What was seen at places after these plants had left them, and when they did.
+    left: Vec<(EntryId, PlaceName, Day)>,
 }
 
 impl Deeds for DeedsInTray<'_> {
@@ -208,7 +235,7 @@ impl DeedsInTray<'_> {
         let treated = self.treated.iter().copied().filter(|on| days.contains(on)).min();
         let cured = treated.filter(|_| pest.nature.has_cure);
         // Of what was seen at a place alone nobody knows whether these plants have it: their own look tells.
-        let never_here = pest.of_place.then_some(pest.seen.on);
+        let never_here = pest.of_place.then(|| self.left(pest).map_or(pest.seen.on, |(_, on)| on));
         let done = match (cured.into_iter().chain(never_here).min(), self.thrown_out(pest, until)) {
             (Some(cured), Ok(thrown)) => cured.min(thrown),
             (Some(on), Err(_)) | (None, Ok(on)) => on,
@@ -249,6 +276,13 @@ impl DeedsInTray<'_> {
         self.story.gone.iter().filter(|gone| gone.is_dead_of_it() && gone.from <= until).map(|gone| gone.from).max()
     }
 
+    /// The day on which the plants left the last place where a pest was seen, where none was seen while they stood there.
+    fn left(&self, pest: &OpenPest) -> Option<(PlaceName, Day)> {
+        let of = |entry: &EntryId| self.left.iter().filter(|(of, ..)| of == entry).max_by_key(|(.., on)| *on);
+        let left = pest.entries.iter().map(of).collect::<Option<Vec<_>>>()?;
+        left.into_iter().max_by_key(|(.., on)| *on).map(|(_, place, on)| (place.clone(), *on))
+    }
+
     /// The plants of a look that tells.
     fn enough(&self, pest: &OpenPest) -> u32 {
         plants_to_look_at(self.standing, pest.seen.share_pct)
@@ -271,23 +305,28 @@ pub(crate) fn plants_to_look_at(standing: u64, share_pct: Option<f64>) -> u32 {
 
 /// Every pest of a tray that is not settled: seen on it, on the trays its plants come from, or at a place while they stood there.
 pub(crate) fn open_in_tray(story: &TrayStory, places: &Places, day: Day) -> Vec<OpenPest> {
-    let ends = story.places.iter().skip(1).map(|spell| Some(spell.from)).chain([None]);
-    let stays = story.places.iter().zip(ends).map(|(spell, until)| (&spell.what, spell.from, until));
-    let before = story.stays_before.iter().map(|stay| (&stay.place, stay.from, Some(stay.until)));
-    let at_places = stays.chain(before).flat_map(|(place, from, until)| {
+    let at_places = stays(story).flat_map(|(place, from, until)| {
         let all = places.get(place).into_iter().flat_map(|place| place.pests.iter());
-        all.filter(move |pest| from <= pest.from && until.is_none_or(|until| pest.from <= until))
+        all.filter(move |look| met_there(look, from, until)).map(move |look| (look, place, until))
     });
+    let at_places: Vec<(&Written, &PlaceName, Option<Day>)> = at_places.collect();
     let lost = losses::sightings(story, day);
-    let mut seen = at_places.chain(&story.pests).chain(&lost).filter(|pest| comes_along(&pest.what.what)).peekable();
+    let seen = at_places.iter().map(|(look, ..)| *look);
+    let mut seen = seen.chain(&story.pests).chain(&lost).filter(|pest| comes_along(&pest.what.what)).peekable();
     if seen.peek().is_none() {
         return Vec::new();
     }
     let treated = treatments(story, places).filter(|one| one.can_cure()).map(|one| one.day).collect();
-    let deeds = DeedsInTray { story, treated, standing: story.accounts.standing };
+    let left = at_places.iter().filter_map(|(look, place, until)| {
+        let on = until.filter(|until| *until < look.from)?;
+        Some((look.entry.clone(), (*place).clone(), on))
+    });
+    let left = left.collect();
+    let deeds = DeedsInTray { story, treated, standing: story.accounts.standing, left };
     let mut open = open(seen, &deeds, day);
     for pest in &mut open {
         pest.seen.count_from = losses::count_tells_from(pest, story, day);
+        pest.seen.left = deeds.left(pest).filter(|_| pest.of_place);
     }
     open.retain(|pest| !(pest.nature.takes_leaves && leaves_counted(story, pest.seen.on)));
     open
