@@ -1,11 +1,10 @@
 //! One question of a verdict: what is needed, what is known and how, whether it is met, and where the rule comes from.
 
-use super::quantity::{Beside, LightSpan, ShadeEnd};
+use super::quantity::{Beside, Joined, LightSpan, ShadeEnd};
 use super::question::{Found, Known, Question, Rule};
 use super::source::Source;
 use crate::base::{Day, EntryId, Range, SpeciesKey};
 use crate::nursery::entry::types::{GroundTask, Roots};
-use crate::reckon::tray::light::Joined;
 use crate::words;
 
 words! {

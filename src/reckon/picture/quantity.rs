@@ -207,6 +207,15 @@ pub enum LivesBare {
     Wildling,
 }
 
+/// Plants that were put to those of a tray after it was made.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub struct Joined {
+    /// How many.
+    pub plants: u32,
+    /// The day.
+    pub on: Day,
+}
+
 /// A pest or sickness that was seen and not settled since.
 #[derive(Clone, PartialEq, Debug)]
 pub struct PestSeen {

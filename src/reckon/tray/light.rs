@@ -4,6 +4,7 @@ use std::borrow::Cow;
 
 use crate::base::{Day, EntryId};
 use crate::reckon::picture::Basis;
+use crate::reckon::picture::quantity::Joined;
 use crate::reckon::stock::{Origin, PlaceStory, Places, Since, TrayStory};
 use crate::reckon::tray::exposure::brightest_from;
 use crate::reckon::tray::hardening::SMALLEST_STEP;
@@ -42,15 +43,6 @@ const JOINED_TELLS_DAYS: i32 = 60;
 const BEFORE_JOINING_DAYS: i32 = 28;
 /// More stays than any plants have before they are moved on. Ours.
 const MOST_STAYS: usize = 12;
-
-/// Plants that were put to those of a tray after it was made.
-#[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub struct Joined {
-    /// How many.
-    pub plants: u32,
-    /// The day.
-    pub on: Day,
-}
 
 /// The light of a tray up to a day, oldest stretch first; empty where nothing is known of where it stood. Where a tenth of its plants or
 /// more came into it from less light, it is theirs.
