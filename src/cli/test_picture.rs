@@ -41,7 +41,8 @@ fn age(days: i32) -> Criterion {
 }
 
 fn step(from: f64, to: f64) -> Criterion {
-    let (needed, known) = (RatioAtMost(1.6), LightStep { from, to, burns: None, in_sun: false, rests_until: None });
+    let (needed, known) =
+        (RatioAtMost(1.6), LightStep { from, to, burns: None, in_sun: false, back: None, rests_until: None });
     if to / from <= 1.6 {
         met(Question::ExposureStep, needed, known)
     } else {

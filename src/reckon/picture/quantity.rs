@@ -486,6 +486,8 @@ pub struct LightStep {
     pub burns: Option<(f64, Day)>,
     /// Whether they still stand in the light of that step, and nobody looked at them since it shows what it scorched.
     pub(crate) in_sun: bool,
+    /// Days in the shade, and the day on which they came back from it, where that wants a look.
+    pub(crate) back: Option<(i32, Day)>,
     /// Until when its plants stay in the shade for their roots, where they do.
     pub rests_until: Option<Day>,
 }

@@ -86,7 +86,8 @@ fn step(last: &LastLight, to: f64, bed_entries: Vec<EntryId>) -> Criterion {
     // What came too far into the light here may be scorched, wherever it goes: it shows within days.
     let in_sun = last.leap.filter(|_| last.in_sun);
     let burns = in_sun.or(last.burns).map(|burnt| (burnt.to, burnt.since));
-    let known = LightStep { from: last.share, to, burns, in_sun: in_sun.is_some(), rests_until: last.rests_until };
+    let (back, rests_until) = (last.back, last.rests_until);
+    let known = LightStep { from: last.share, to, burns, in_sun: in_sun.is_some(), back, rests_until };
     let brightest = brightest_from(last.share);
     // A hair of rounding must not decide: 0.40 + 0.29 is 0.69.
     let met = to <= brightest + 1e-9 && burns.is_none();
@@ -96,7 +97,7 @@ fn step(last: &LastLight, to: f64, bed_entries: Vec<EntryId>) -> Criterion {
         .resting_on(bed_entries);
     // So does a bench that became so much brighter in these days, short of burning: there may be scorch to look for.
     let stepped = last.changed.is_some_and(|changed| changed.to > changed.from * FITS_UP_TO + 1e-9);
-    criterion.warns = met && (stepped || !(DARKER_WARNS_BELOW..=FITS_UP_TO + 1e-9).contains(&ratio));
+    criterion.warns = met && (stepped || back.is_some() || !(DARKER_WARNS_BELOW..=FITS_UP_TO + 1e-9).contains(&ratio));
     // While they stand in that sun no day ends it.
     let shows_until =
         burns.filter(|_| in_sun.is_none() && to <= brightest + 1e-9).map(|(_, since)| since.plus(LAST_LIGHT_DAYS));

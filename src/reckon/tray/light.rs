@@ -145,6 +145,10 @@ fn before_moving(story: &TrayStory, places: &Places, moved_on: Day) -> Vec<Stret
 /// So many days in the shade change no leaf that grew in the light: back in light they had before, plants have taken no step. Ours:
 /// the build of a leaf stays, its pigments shift over days to weeks.
 pub(crate) const SHORT_SHADE_DAYS: i32 = 7;
+/// After so many days in the shade plants may come back as well, and are looked at for scorch. Ours: new leaves come in two to three weeks.
+const BACK_WITH_CARE_DAYS: i32 = 14;
+/// On this day after they came back what the sun scorched shows first. Common practice.
+pub(crate) const SCORCH_SHOWS_DAYS: i32 = 3;
 
 /// Gives a few days in the shade, after which plants came back, the light they came back to or had before, whichever is darker.
 fn bridge(history: &mut [Stretch]) {
@@ -177,7 +181,7 @@ fn short_shade(history: &[Stretch], at: usize) -> Option<(usize, f64, Option<f64
         let days = after.from.days_since(first.from);
         let to = was.min(is);
         let nominal = before.nominal.zip(after.nominal).map(|(was, is)| was.min(is));
-        return (days <= SHORT_SHADE_DAYS && stood_before(history, at, to) >= days).then_some((i, to, nominal));
+        return (days <= BACK_WITH_CARE_DAYS && stood_before(history, at, to) >= days).then_some((i, to, nominal));
     }
     None
 }
@@ -216,6 +220,16 @@ pub(crate) fn as_if_back(history: &[Stretch], day: Day) -> Cow<'_, [Stretch]> {
 /// Whether plants stand in the shade for a few days only, so far.
 pub(crate) fn is_shaded_shortly(history: &[Stretch], day: Day) -> bool {
     as_if_back(history, day).last().is_some_and(|now| now.shaded)
+}
+
+/// How long plants stood in the shade before they came back from it in these days, where that was longer than leaves shrug off, and the
+/// day on which they came.
+fn back_since(history: &[Stretch], first_day: Day) -> Option<(i32, Day)> {
+    let back = history.windows(2).rposition(|pair| matches!(pair, [shade, sun] if shade.shaded && !sun.shaded))?;
+    let since = history.get(back + 1).filter(|sun| sun.from >= first_day)?.from;
+    let shade = history.iter().take(back + 1).rev().take_while(|stretch| stretch.shaded).last()?;
+    let days = since.days_since(shade.from);
+    (days > SHORT_SHADE_DAYS).then_some((days, since))
 }
 
 /// Of the days from one to another, those that plants spent in a short shade.
@@ -288,6 +302,8 @@ pub(crate) struct LastLight {
     pub in_sun: bool,
     /// Of how many of these days the light is known.
     pub known_days: i32,
+    /// Days in the shade, and the day on which they came back from it within these days, where that wants a look.
+    pub back: Option<(i32, Day)>,
     /// The plants whose light it is, where they were put to others.
     pub joined: Option<Joined>,
     /// Until when its plants stay in the shade for their roots, where they do.
@@ -328,6 +344,7 @@ pub(crate) fn last_light(history: &[Stretch], day: Day) -> Option<LastLight> {
         leap,
         in_sun: false,
         known_days: days,
+        back: back_since(history, first_day),
         joined,
         rests_until: None,
         basis,

@@ -150,6 +150,11 @@ step_too_bright_tray = stands in { $from } light, its species goes into { $to } 
 step_too_dark = stood in { $from } light, this bed has { $to }: much darker than it is used to
 # (from, to)
 step_too_dark_tray = stands in { $from } light, its species goes into { $to } at most: much darker than it is used to
+# (days, sentence, look)
+step_back_from_shade = { $days ->
+    [one] { $sentence }. It came back from { $days } day in the shade: look for scorched leaves on { $look }
+   *[other] { $sentence }. It came back from { $days } days in the shade: look for scorched leaves on { $look }
+}
 # (sentence, now, since, until)
 step_after_burn = { $sentence }. It came into { $now } light on { $since }, too large a step: keep it in shade until { $until } and look for scorched leaves
 # (sentence, now, since, shows)

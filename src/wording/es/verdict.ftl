@@ -106,6 +106,10 @@ step_after_rest = está con { $from } de luz y va a { $to }: { $ratio } veces la
 step_too_bright_tray = está con { $from } de luz, su especie va a { $to } o más: { $ratio } veces la luz, sáquela en { $steps } pasos
 step_too_dark = estaba con { $from } de luz, esta parcela tiene { $to }: mucha más sombra de la que conoce
 step_too_dark_tray = está con { $from } de luz, su especie va a { $to } o menos: mucha más sombra de la que conoce
+step_back_from_shade = { $days ->
+    [one] { $sentence }. Volvió de { $days } día a la sombra: mire si hay hojas quemadas el { $look }
+   *[other] { $sentence }. Volvió de { $days } días a la sombra: mire si hay hojas quemadas el { $look }
+}
 step_after_burn = { $sentence }. Pasó a { $now } de luz el { $since }, un paso muy grande: téngala a la sombra hasta el { $until } y mire si hay hojas quemadas
 step_in_sun = { $sentence }. Pasó a { $now } de luz el { $since }, un paso muy grande, y sigue ahí: a la sombra hoy mismo, y mire si hay hojas quemadas. Se queda hasta que esté a la sombra, o hasta que se cuente el { $shows } o después y no esté quemada
 held_met = nadie la retiene

@@ -14,7 +14,7 @@ use crate::reckon::picture::quantity::{
 use crate::reckon::picture::question::Found;
 use crate::reckon::picture::{Basis, Criterion, Question};
 use crate::reckon::tray::exposure::{DARKER_WARNS_BELOW, FITS_UP_TO};
-use crate::reckon::tray::light::LAST_LIGHT_DAYS;
+use crate::reckon::tray::light::{LAST_LIGHT_DAYS, SCORCH_SHOWS_DAYS};
 use crate::wording::Wording;
 
 /// What a verdict is about; a few reasons are said otherwise of a tray alone than of a tray for a bed.
@@ -318,7 +318,11 @@ impl Wording {
 
     fn step_reason(&self, found: &Found<RatioAtMost, LightStep>, warns: bool, about: About) -> String {
         let LightStep { from, to, burns, in_sun, .. } = found.known;
-        let Some((now, since)) = burns else { return self.step_alone(found, warns, about) };
+        let Some((now, since)) = burns else {
+            let alone = self.step_alone(found, warns, about);
+            let back = found.known.back.map(|(days, since)| (days, self.day(since.plus(SCORCH_SHOWS_DAYS))));
+            return back.map_or(alone.clone(), |(days, look)| self.step_back_from_shade(days, alone, look));
+        };
         let ratio = to / from;
         let fits = ratio <= found.needed.0 + 1e-9;
         let warns = warns || (fits && !(DARKER_WARNS_BELOW..=FITS_UP_TO).contains(&ratio));

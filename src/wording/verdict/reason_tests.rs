@@ -37,7 +37,7 @@ fn every_question() -> Vec<[Criterion; 3]> {
     let leaves = LeavesAtLeast { count: 4.0, pairs: true };
     let ground = |mpa| Ground::Read { mpa, depth_cm: None, hole: Hole::Beside };
     let rain = |mm| Wet::Rain { mm, days: 3 };
-    let step = |to| LightStep { from: 0.3, to, burns: None, in_sun: false, rests_until: None };
+    let step = |to| LightStep { from: 0.3, to, burns: None, in_sun: false, back: None, rests_until: None };
     let why = || Some("promised".to_string());
     let at_work = || Some(AtWork { with: "glyphosate".into(), beside: None, dries: false, wets: false });
     let read = |share| LightRead { share, apart: None, reckoned: None };
@@ -119,7 +119,7 @@ fn every_rule_says_something_of_its_own_in_every_state() {
 #[test]
 fn a_grower_hears_what_is_short_and_what_to_do() {
     let en = Wording::new(Lang::En);
-    let step = |from, to| LightStep { from, to, burns: None, in_sun: false, rests_until: None };
+    let step = |from, to| LightStep { from, to, burns: None, in_sun: false, back: None, rests_until: None };
     let age = DaysOfSpecies { least: 210, usual: None, most: None };
     let cases = [
         (judged(Question::DaysSinceSowing, age, 193, false), "193 days old, 17 short of 210"),
@@ -187,7 +187,7 @@ fn the_same_is_said_in_spanish_as_in_the_field() {
     let step = judged(
         Question::ExposureStep,
         RatioAtMost(1.6),
-        LightStep { from: 0.3, to: 0.6, burns: None, in_sun: false, rests_until: None },
+        LightStep { from: 0.3, to: 0.6, burns: None, in_sun: false, back: None, rests_until: None },
         false,
     );
     assert_eq!(
@@ -206,7 +206,7 @@ fn a_dry_reading_says_to_read_again_and_a_warning_is_said_as_one() {
     let mut near = judged(
         Question::ExposureStep,
         RatioAtMost(1.6),
-        LightStep { from: 0.5, to: 0.7, burns: None, in_sun: false, rests_until: None },
+        LightStep { from: 0.5, to: 0.7, burns: None, in_sun: false, back: None, rests_until: None },
         true,
     );
     near.warns = true;

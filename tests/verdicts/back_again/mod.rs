@@ -62,13 +62,32 @@ fn what_stands_in_the_shade_for_a_few_days_has_not_lost_its_hardening_and_takes_
     let book = shaded("2026-04-13", None);
     assert_eq!(of(&book, TODAY, "cof-1", Rule::Hardening).met(), Some(true));
     assert!(tasks(&book, TODAY, "cof-1").iter().all(|task| ![Task::BeginHardening, Task::Shade].contains(task)));
-    // Left there for longer it has.
+    // Left there for longer it has, until it comes back.
     assert_eq!(of(&shaded("2026-04-07", None), TODAY, "cof-1", Rule::Hardening).met(), Some(false));
 }
 
 #[test]
+fn back_from_one_to_two_weeks_in_the_shade_a_tray_may_go_and_is_looked_at_for_scorch() {
+    for (from, cares) in [("2026-04-08", false), ("2026-04-07", true), ("2026-04-01", true)] {
+        let book = shaded(from, Some(TODAY));
+        assert!(pair(&book.on(TODAY), "cof-1", "Upper 1").fits, "{from}");
+        assert!(!tasks(&book, TODAY, "cof-1").contains(&Task::IntoShade));
+        let step = of(&book, TODAY, "cof-1", Rule::ExposureStep);
+        assert_eq!(
+            (step.blocks, said(&step).contains("look for scorched leaves on 18 Apr 2026")),
+            (false, cares),
+            "{from}"
+        );
+        assert_eq!(step.warns, cares, "{from}");
+    }
+    // Ten days later it has shown.
+    let step = of(&shaded("2026-04-01", Some("2026-04-11")), "2026-04-21", "cof-1", Rule::ExposureStep);
+    assert!(!step.warns, "{}", said(&step));
+}
+
+#[test]
 fn after_a_longer_shade_plants_harden_anew_for_as_many_days_as_they_stood_in_it() {
-    for (from, met_on) in [("2026-04-06", "2026-04-24"), ("2026-04-03", "2026-04-27"), ("2026-03-01", "2026-05-06")] {
+    for (from, met_on) in [("2026-03-31", "2026-04-30"), ("2026-03-20", "2026-05-06"), ("2026-03-01", "2026-05-06")] {
         let book = shaded(from, Some(TODAY));
         let expected = of(&book, TODAY, "cof-1", Rule::Hardening).expected;
         assert_eq!(expected, Some(day(met_on)), "{from}");
