@@ -203,7 +203,11 @@ pub(crate) fn small() -> Picture {
         tray("cof-001", "COA", Stage::Spent, 0, vec![unmet(Question::Living, PlantsAtLeast(1), Range::exact(0.0))]),
     ];
     picture.trays = trays.into_iter().map(|tray| (tray.code.clone(), Arc::new(tray))).collect();
-    let weeded = unmet(Question::Weeded, WorkWithin { task: GroundTask::Weeded, days: 30, at_least_cm: None }, None);
+    let weeded = unmet(
+        Question::Weeded,
+        WorkWithin { task: GroundTask::Weeded, days: 30, at_least_cm: None, eaten_on: None },
+        None,
+    );
     let unread = Criterion::unknown(Question::LightNow, Some(band()), true, "common practice for young arabica");
     let in_band = met(Question::LightNow, band(), LightRead { share: 0.45, apart: None, reckoned: None });
     let beds = [

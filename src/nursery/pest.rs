@@ -88,6 +88,7 @@ struct Lists {
     comes_and_goes: Names,
     unseen_in_ground: Names,
     harm_in_field: Names,
+    fenced_out: Names,
     no_cause: Names,
     dead: Names,
     where_it_was: Names,
@@ -118,6 +119,8 @@ struct Known {
     unseen_in_ground: Vec<Name>,
     /// What plants in a bed die of besides.
     harm_in_field: Vec<Name>,
+    /// Of what eats, what a fence keeps out.
+    fenced_out: Vec<Name>,
     /// What says that plants died, and not of what.
     no_cause: Vec<Name>,
     dead: Vec<Name>,
@@ -158,6 +161,7 @@ fn known() -> &'static Known {
             comes_and_goes: names(&lists.comes_and_goes),
             unseen_in_ground: names(&lists.unseen_in_ground),
             harm_in_field: names(&lists.harm_in_field),
+            fenced_out: names(&lists.fenced_out),
             no_cause: names(&lists.no_cause),
             dead: names(&lists.dead),
             where_it_was: names(&lists.where_it_was),
@@ -323,6 +327,11 @@ pub(crate) const ANIMALS_TAKE_PLANTS: u32 = 3;
 pub(crate) fn is_seen_in(of: DiedOf, what: &str, plants: u32) -> bool {
     let least = if nature_of(what, None).by_eye { ANIMALS_TAKE_PLANTS } else { 1 };
     matches!(of, DiedOf::Sickness | DiedOf::Unnamed) && plants >= least
+}
+
+/// Whether it names animals that a fence keeps out.
+pub(crate) fn is_fenced_out(text: &str) -> bool {
+    any_in(&known().fenced_out, &plain_words(text))
 }
 
 /// Whether a pest seen in a bed may harm plants of a species, by its scientific name: all, but where its names have other hosts alone.

@@ -209,8 +209,8 @@ impl Walk<'_> {
         let mut parts = Vec::new();
         let mut tray = None;
         for stop in together {
-            if let RoundReason::WorkMissing { done_on, tray: coming, .. } = &stop.why {
-                parts.push(wording.work_part(wording.task_name(stop.task), wording.work_done(*done_on, on)));
+            if let RoundReason::WorkMissing { done_on, eaten_on, tray: coming, .. } = &stop.why {
+                parts.push(wording.work_part(wording.task_name(stop.task), wording.work_done(*done_on, *eaten_on, on)));
                 tray = tray.or(coming.as_ref());
             }
         }

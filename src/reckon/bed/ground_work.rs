@@ -1,13 +1,15 @@
 //! Ground work: cleared, holes, weeded must be done; mulch and a fence advise. Work not written down is not done.
 
 use super::positions::part_seen;
-use crate::base::Day;
+use crate::base::{Day, EntryId};
 use crate::nursery::entry::types::GroundTask;
+use crate::nursery::pest::is_fenced_out;
 use crate::nursery::species::Profile;
 use crate::reckon::picture::quantity::WorkWithin;
 use crate::reckon::picture::question::Known;
 use crate::reckon::picture::{Basis, Criterion, Question, Source};
-use crate::reckon::stock::{BedStory, WorkDone};
+use crate::reckon::stock::{BedStory, Death, WorkDone};
+use crate::reckon::tray::pest::PEST_HOLDS_PCT;
 
 /// Days for which a cleared bed stays cleared. Ours, common practice.
 pub(crate) const CLEARED_LASTS_DAYS: i32 = 60;
@@ -21,6 +23,9 @@ pub(crate) const WEEDED_LASTS_DAYS: i32 = 30;
 pub(crate) const MULCHED_LASTS_DAYS: i32 = 120;
 /// Days for which a fence holds without another look. Ours, common practice.
 pub(crate) const FENCED_LASTS_DAYS: i32 = 730;
+
+/// Animals that broke in are taken to come again for so many days, until somebody fences. Ours.
+pub(crate) const EATEN_TELLS_DAYS: i32 = 60;
 
 /// A hole that is written as less deep than this, or than the container of the species, is too shallow: the ball stands out of it, or
 /// its tap root is bent, cm. Ours.
@@ -51,10 +56,12 @@ pub fn criteria(
         let done = last(story, task, lasts_days, day, ball_cm);
         let shallow = too_shallow(story, done, lasts_days, day).filter(|_| task == GroundTask::Holes);
         let at_least_cm = shallow.map(|_| ball_cm.unwrap_or(LEAST_HOLE_CM));
-        let needed = WorkWithin { task, days: lasts_days, at_least_cm };
+        let eaten_on = eaten(story, done, day).filter(|_| task == GroundTask::Fenced);
+        let needed = WorkWithin { task, days: lasts_days, at_least_cm, eaten_on: eaten_on.as_ref().map(|(on, _)| *on) };
         let kept = done.and_then(|done| keeps_clear(story, done, day));
         let criterion = criterion((shallow.or(done), kept), question, needed, rows, day);
         match task {
+            GroundTask::Fenced if eaten_on.is_some() => criterion.resting_on(eaten_on.map(|(_, entry)| entry)),
             GroundTask::Mulched | GroundTask::Fenced => criterion.advising(),
             GroundTask::Cleared | GroundTask::Holes | GroundTask::Weeded => criterion,
         }
@@ -69,6 +76,21 @@ fn last(story: &BedStory, task: GroundTask, lasts_days: i32, day: Day, ball_cm: 
     let of_task = story.work.iter().filter(|work| work.task == task && work.day <= day && is_deep(work));
     let whole_lasts = |work: &WorkDone| work.part.is_none() && day.days_since(work.day) <= lasts_days;
     of_task.max_by_key(|work| (whole_lasts(work), work.day, work.part.is_none()))
+}
+
+/// The last day on which animals that a fence keeps out took many plants there, with its entry, where nobody fenced since: they come
+/// again. Of fewer than a tenth the fence only asks for care, as ever.
+fn eaten(story: &BedStory, fenced: Option<&WorkDone>, day: Day) -> Option<(Day, EntryId)> {
+    let many = |share_pct: f64| share_pct >= PEST_HOLDS_PCT;
+    let seen = story.pests.iter().filter(|look| look.what.share_pct.is_none_or(many) && is_fenced_out(&look.what.what));
+    let seen = seen.map(|look| (look.from, &look.entry));
+    let share = |dead: u32, alive: u32| 100.0 * f64::from(dead) / f64::from(dead.saturating_add(alive).max(1));
+    let took = |death: &&Death| many(share(death.dead.max(death.plants), death.alive)) && is_fenced_out(&death.what);
+    let died = story.deaths.iter().filter(took);
+    let lately = |on: Day| (0..=EATEN_TELLS_DAYS).contains(&day.days_since(on));
+    let last =
+        seen.chain(died.map(|death| (death.day, &death.entry))).filter(|(on, _)| lately(*on)).max_by_key(|(on, _)| *on);
+    last.filter(|(on, _)| fenced.is_none_or(|fenced| fenced.day < *on)).map(|(on, entry)| (on, entry.clone()))
 }
 
 /// The weeding of a whole bed that keeps its clearing: what had grown back is out.
@@ -106,7 +128,7 @@ fn criterion(
     };
     let is_recent = day.days_since(done.day) <= needed.days;
     let kept = kept.filter(|_| !is_recent);
-    let lasts = (is_recent || kept.is_some()) && needed.at_least_cm.is_none();
+    let lasts = (is_recent || kept.is_some()) && needed.at_least_cm.is_none() && needed.eaten_on.is_none();
     let criterion = Criterion::found(question, needed, Some(done.day), Basis::Measured, lasts, source)
         .resting_on([done].into_iter().chain(kept).map(|work| work.entry.clone()));
     // Done in some rows only: it counts, and says so.

@@ -689,6 +689,8 @@ pub struct WorkWithin {
     pub days: i32,
     /// Of holes that are too shallow: how deep the container of the species is, cm.
     pub(crate) at_least_cm: Option<f64>,
+    /// Of a fence: the day on which animals that it keeps out ate there since.
+    pub(crate) eaten_on: Option<Day>,
 }
 
 /// At least so much rain in so many days.

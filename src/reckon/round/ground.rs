@@ -12,7 +12,7 @@ use crate::reckon::bed::ground_work::{
 use crate::reckon::bed::light_now::READING_LASTS_DAYS;
 use crate::reckon::bed::season;
 use crate::reckon::picture::{
-    Basis, BedPicture, BedSpecies, Criterion, Gap, Measure, Rule, RuleSource, Source, TrayPicture,
+    Basis, BedPicture, BedSpecies, Criterion, Gap, Measure, Question, Rule, RuleSource, Source, TrayPicture,
 };
 
 /// A tray a bed is made ready for, the day it could be planted, and what it and the others bring.
@@ -144,7 +144,8 @@ fn work(walk: &Walk<'_>, bed: &BedPicture) -> Vec<Stop> {
         let within = days_until(walk.day(), last_safe(walk, &coming));
         // Mulch and the like only advise: without them few are lost.
         let plants = if blocks { coming.plants } else { coming.plants * GRASS_LOSS };
-        let why = RoundReason::WorkMissing { work, done_on: done_on(asked), tray: Some(coming.tray.clone()) };
+        let why =
+            RoundReason::WorkMissing { work, done_on: done_on(asked), eaten_on: None, tray: Some(coming.tray.clone()) };
         let lapsed = done_on(asked).map(|done| done.plus(lasts_days(work) + 1));
         let due = coming.first_on.plus(-ahead_days);
         let mut stop = walk
@@ -208,21 +209,25 @@ fn fence(walk: &Walk<'_>, bed: &BedPicture) -> Option<Stop> {
     let fences = |bed: &BedPicture| bed.story.work.iter().any(|work| work.task == GroundTask::Fenced);
     let takes_today = takes_today(walk, bed);
     let fences_there = walk.picture.beds.values().any(|other| other.field == bed.field && fences(other));
-    if !takes_today && !fences_there {
+    let asked = unmet(bed, Rule::Fenced)?;
+    let eaten_on = match &asked.question {
+        Question::Fenced(fence) => fence.found().and_then(|found| found.needed.eaten_on),
+        _ => None,
+    };
+    if !takes_today && !fences_there && eaten_on.is_none() {
         return None;
     }
-    let asked = unmet(bed, Rule::Fenced)?;
     let young = bed.story.cohorts.iter().filter(|cohort| walk.day().days_since(cohort.day) <= FENCE_UNTIL_DAYS);
     let young: Vec<_> = young.filter(|cohort| cohort.living > 0).collect();
     let living = all_of(young.iter().map(|cohort| cohort.living));
     let coming = first_coming(walk, bed, GROUND_AHEAD_DAYS);
-    if living == 0 && coming.is_none() {
+    if living == 0 && coming.is_none() && eaten_on.is_none() {
         return None;
     }
     let plants = f64::from(living) + coming.as_ref().map_or(0.0, |coming| coming.plants);
     let work = GroundTask::Fenced;
     let tray = coming.as_ref().map(|coming| coming.tray.clone());
-    let why = RoundReason::WorkMissing { work, done_on: done_on(asked), tray };
+    let why = RoundReason::WorkMissing { work, done_on: done_on(asked), eaten_on, tray };
     let within = days_until(walk.day(), coming.as_ref().and_then(|coming| last_safe(walk, coming)));
     let stop = walk
         .bed_stop(bed, Task::Fence, why)
@@ -233,6 +238,7 @@ fn fence(walk: &Walk<'_>, bed: &BedPicture) -> Option<Stop> {
     let fell = done_on(asked).map(|done| done.plus(lasts_days(work)));
     let stood = young.iter().map(|cohort| cohort.day).min().map(|day| fell.map_or(day, |fell| fell.max(day)));
     let mut stop = match (stood, &coming) {
+        _ if eaten_on.is_some() => stop.until(Some(walk.day()), UntilFor::Today),
         // Where nobody ever fenced, it is asked with the plants that go in, and was never late.
         (_, Some(coming)) if !fences_there => until_rains(walk, stop.due(walk.day(), GROUND_AHEAD_DAYS), coming),
         (Some(day), _) => stop.due(day, GROUND_AHEAD_DAYS).until(Some(day), UntilFor::Planted),

@@ -155,6 +155,7 @@ round_lot_dead = dead by all that is known: its life was over on { $day }. Cut t
 # (seeds, day)
 round_lot_tested_dead = dead by its test: none of { $seeds } came up by { $day }. Cut ten open: throw it out where all are brown, dry, slimy or empty, write that none is left, and get fresh seed; else write a test
 round_seeds_left = { $seeds } left
+round_fence_eaten = animals that a fence keeps out were here on { $day }, and nobody fenced since
 round_work_never = not written down
 round_work_old = done { $day }, too long ago
 # (tray, species, day)

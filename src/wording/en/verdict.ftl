@@ -352,6 +352,7 @@ cleared_unmet = clearing is not written down: clear grass and brush, then write 
 holes_unmet = holes are not written down: dig them, then write it
 weeded_unmet = weeding is not written down: weed the rings, then write it
 mulched_unmet = mulch is not written down: lay it around the holes, then write it
+fenced_eaten = animals that a fence keeps out were here on { $day }, and nobody fenced since: close it, then write it
 fenced_unmet = a fence is not written down: close it against cattle, then write it
 # (mm, days)
 water_met = { $days ->

@@ -287,6 +287,7 @@ round_lot_killed = muerta: el frío bajo { $celsius } °C la mata, y así estuvo
 round_lot_dead = muerta por todo lo que se sabe: su vida terminó el { $day }. Abra diez: descártela si todas están pardas, secas, babosas o vacías, y anote que no queda nada; si no, siémbrela enseguida o anote una prueba
 round_lot_tested_dead = muerta según su prueba: de { $seeds } no nació ninguna hasta el { $day }. Abra diez: descártela si todas están pardas, secas, babosas o vacías, anote que no queda nada y consiga semilla fresca; si no, anote una prueba
 round_seeds_left = quedan { $seeds }
+round_fence_eaten = aquí entraron el { $day } animales que una cerca detiene, y nadie ha cercado desde entonces
 round_work_never = no está anotado
 round_work_old = hecho el { $day }, hace mucho
 round_for_tray = para { $tray } ({ $species }), lista el { $day }

@@ -235,6 +235,7 @@ cleared_unmet = la limpia no está anotada: limpie hierba y monte, luego anótel
 holes_unmet = los hoyos no están anotados: hágalos, luego anótelo
 weeded_unmet = la deshierba no está anotada: haga los plateos, luego anótelo
 mulched_unmet = la cobertura no está anotada: póngala alrededor de los hoyos, luego anótelo
+fenced_eaten = aquí entraron el { $day } animales que una cerca detiene, y nadie ha cercado desde entonces: ciérrela, y anótelo
 fenced_unmet = la cerca no está anotada: ciérrela contra el ganado, luego anótelo
 water_met = { $days ->
     [one] { $mm } mm de lluvia en { $days } día

@@ -372,8 +372,8 @@ impl Wording {
             Some(tray) => format!("{first}; {}", self.for_tray(tray, on)),
             None => first,
         };
-        if let RoundReason::WorkMissing { done_on, tray, .. } = why {
-            return with_tray(self.work_done(*done_on, on), tray.as_ref());
+        if let RoundReason::WorkMissing { done_on, eaten_on, tray, .. } = why {
+            return with_tray(self.work_done(*done_on, *eaten_on, on), tray.as_ref());
         }
         if let RoundReason::RingWeeding { days_since, plants } = why {
             return self.round_rings(*plants, *days_since);
@@ -412,7 +412,10 @@ impl Wording {
     }
 
     /// When ground work was last done.
-    pub(crate) fn work_done(&self, done_on: Option<Day>, on: RoundOn<'_>) -> String {
+    pub(crate) fn work_done(&self, done_on: Option<Day>, eaten_on: Option<Day>, on: RoundOn<'_>) -> String {
+        if let Some(eaten) = eaten_on {
+            return self.round_fence_eaten(self.day_beside(eaten, on.day));
+        }
         done_on.map_or_else(|| self.round_work_never(), |day| self.round_work_old(self.day_beside(day, on.day)))
     }
 

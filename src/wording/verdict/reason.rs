@@ -484,7 +484,10 @@ impl Wording {
     }
 
     fn work_reason(&self, &Found { needed, known, met, .. }: &Found<WorkWithin, Option<Day>>) -> String {
-        let WorkWithin { task, days: lasts, at_least_cm } = needed;
+        let WorkWithin { task, days: lasts, at_least_cm, eaten_on } = needed;
+        if let Some(on) = eaten_on {
+            return self.fenced_eaten(self.day(on));
+        }
         if let Some((day, cm)) = known.zip(at_least_cm) {
             return self.holes_shallow(self.day(day), self.number(cm, 0));
         }

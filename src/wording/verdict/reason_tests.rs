@@ -30,7 +30,7 @@ fn aphids() -> Option<PestSeen> {
 
 fn every_question() -> Vec<[Criterion; 3]> {
     let sample = |pass, unit| Sample { pass, of: 30, mean: 14.2, unit, gone_since: 0 };
-    let work = |task| WorkWithin { task, days: 30, at_least_cm: None };
+    let work = |task| WorkWithin { task, days: 30, at_least_cm: None, eaten_on: None };
     let done = Some(on("2026-04-03"));
     let age = DaysOfSpecies { least: 210, usual: Some(300), most: Some(420) };
     let band = LightBand { least: 0.3, most: 0.5 };
@@ -141,7 +141,12 @@ fn a_grower_hears_what_is_short_and_what_to_do() {
             "only 3 of 30 are the right height, mean 14.2 cm, at least 20 cm needed: let them grow",
         ),
         (
-            judged(Question::Weeded, WorkWithin { task: GroundTask::Weeded, days: 30, at_least_cm: None }, None, false),
+            judged(
+                Question::Weeded,
+                WorkWithin { task: GroundTask::Weeded, days: 30, at_least_cm: None, eaten_on: None },
+                None,
+                false,
+            ),
             "weeding is not written down: weed the rings, then write it",
         ),
         (

@@ -1,4 +1,5 @@
-//! The ground of a bed: how hard it is, and what water it has.
+//! The ground of a bed: how hard it is, what water it has, and what a fence keeps out of it.
 
+mod fence;
 mod soil;
 mod water;

@@ -511,6 +511,8 @@ pub enum RoundReason {
     },
     /// Ground work not done, or done too long ago, where a tray is coming.
     WorkMissing {
+        /// Of a fence: the day on which animals that it keeps out were there since.
+        eaten_on: Option<Day>,
         /// The work.
         work: GroundTask,
         /// When it was last done.

@@ -1,0 +1,69 @@
+//! A fence advises, until animals that it keeps out have eaten there.
+
+use outplant::reckon::picture::{Criterion, Rule};
+use outplant::reckon::round::{Task, round};
+use outplant::wording::verdict::About;
+use outplant::wording::{Lang, Wording};
+use serde_json::json;
+
+use crate::support::{Book, bed_species, criterion, fitting, pair};
+
+const TODAY: &str = "2026-04-15";
+
+fn fence(book: &Book, on: &str) -> Criterion {
+    criterion(&bed_species(&book.on(on), "Upper 1", "COA").criteria, Rule::Fenced).clone()
+}
+
+fn planted() -> Book {
+    let mut book = fitting();
+    book.write("2026-04-10", "plants_found", json!({"bed":"Upper 1","species":"COA","alive":10}));
+    book
+}
+
+#[test]
+fn a_bed_where_animals_ate_waits_for_its_fence() {
+    assert!(!fence(&planted(), TODAY).blocks && pair(&planted().on(TODAY), "cof-1", "Upper 1").fits);
+    let seen = |what: &str| {
+        let mut book = planted();
+        book.write("2026-04-14", "pest_seen", json!({"bed":"Upper 1","what":what,"share_pct":20}));
+        book
+    };
+    let lost = |cause: &str| {
+        let mut book = planted();
+        let lost = json!({"bed":"Upper 1","species":"COA","count":2,"cause":cause});
+        book.write("2026-04-14", "plants_lost", lost);
+        book
+    };
+    let counted = |cause: &str| {
+        let mut book = planted();
+        let look = json!({"bed":"Upper 1","species":"COA","alive":8,"dead":2,"causes":cause});
+        book.write("2026-04-14", "survival_counted", look);
+        book
+    };
+    for mut book in [seen("goats"), seen("vacas"), lost("cattle at night"), lost("cabras"), counted("goats")] {
+        assert!(fence(&book, TODAY).blocks && !pair(&book.on(TODAY), "cof-1", "Upper 1").fits);
+        let said = [Lang::En, Lang::Es].map(|lang| Wording::new(lang).reason(&fence(&book, TODAY), About::Bed));
+        assert!(said[0].contains("were here on 14 Apr 2026, and nobody fenced since"), "{}", said[0]);
+        assert!(said[1].contains("14 abr 2026"), "{}", said[1]);
+        let day = round(&book.on(TODAY));
+        assert!(day.stops.iter().chain(&day.can_wait).any(|stop| stop.task == Task::Fence));
+        // A fence of before did not keep them out; one of since does.
+        book.write("2026-04-01", "prepared", json!({"bed":"Upper 1","task":"fenced"}));
+        assert!(fence(&book, TODAY).blocks);
+        book.write("2026-04-15", "prepared", json!({"bed":"Upper 1","task":"fenced"}));
+        assert!(!fence(&book, TODAY).blocks && pair(&book.on(TODAY), "cof-1", "Upper 1").fits);
+    }
+    // One of ten in a night is many, one of thirty is not; nor does what was two months ago hold.
+    let mut few = fitting();
+    few.write("2026-04-10", "plants_found", json!({"bed":"Upper 1","species":"COA","alive":30}));
+    few.write("2026-04-14", "plants_lost", json!({"bed":"Upper 1","species":"COA","count":1,"cause":"goats"}));
+    assert!(!fence(&few, TODAY).blocks);
+    assert!(fence(&seen("goats"), "2026-06-13").blocks && !fence(&seen("goats"), "2026-06-14").blocks);
+    // What no fence keeps out, and what was looked for and not found, asks for none.
+    for what in ["rats", "leaf cutters", "grasshoppers", "zompopos"] {
+        assert!(!fence(&seen(what), TODAY).blocks, "{what}");
+    }
+    let mut none = planted();
+    none.write("2026-04-14", "pest_seen", json!({"bed":"Upper 1","what":"goats","share_pct":0}));
+    assert!(!fence(&none, TODAY).blocks);
+}
