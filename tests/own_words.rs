@@ -194,3 +194,41 @@ fn more_seedlings_than_can_have_come_up_are_asked_about() {
     let batch = home.run_with(&["write", "--batch", "-"], "s1 90\n");
     assert!(batch.code == 1 && batch.err.contains("its seed can have given 60"), "{}", batch.err);
 }
+
+#[test]
+fn a_hint_quotes_the_word_that_was_typed_and_a_day_that_does_not_exist_is_said_so() {
+    let home = nursery();
+    let said = home.refused(&["write", "frobbed moltnig 3 c1"]);
+    assert!(said.contains("moltnig"), "{said}");
+    let said = home.refused(&["write", "tomped 3 c1"]);
+    assert!(said.contains("'tomped'"), "{said}");
+    for (lang, words) in [("en", "there is no day 'Nov 35'"), ("es", "no existe el día 'Nov 35'")] {
+        let said = home.refused(&["write", "Nov 35 c1 40", "--lang", lang]);
+        assert!(said.contains(words), "{said}");
+    }
+}
+
+#[test]
+fn a_rod_without_its_thickness_is_asked_for_it_with_the_line_ready() {
+    let home = nursery();
+    for (line, lang, field) in [
+        ("rod went down 35 cm in Upper 1 with 12 kg", "en", "rod_mm="),
+        ("la varilla entró 35 cm en Upper 1 con 12 kilos", "es", "varilla_mm="),
+    ] {
+        let said = home.refused(&["write", line, "--lang", lang]);
+        assert!(said.contains(field) && said.contains("35") && said.contains("12"), "{said}");
+    }
+}
+
+#[test]
+fn the_rain_of_last_night_is_of_yesterday_and_its_cold_of_this_morning() {
+    let home = nursery();
+    for line in ["anoche llovio 8", "8 mm of rain last night"] {
+        let answer = home.json(&["write", line, "--dry-run"]);
+        let (day, today) = (&answer["lines"][0]["happened"], home.json(&["write", "c1 40", "--dry-run"]));
+        assert_ne!(day, &today["lines"][0]["happened"], "{line}: {answer}");
+    }
+    let cold = home.json(&["write", "anoche mínima 9", "--dry-run"]);
+    let today = home.json(&["write", "c1 40", "--dry-run"]);
+    assert_eq!(cold["lines"][0]["happened"], today["lines"][0]["happened"], "{cold}");
+}

@@ -363,6 +363,10 @@ const PARTS_OF_THE_SAMPLE: &[(&str, usize, usize, usize)] = &[
     ("es_others", 82, 88, 0),
     ("en_third", 97, 99, 0),
     ("es_third", 96, 99, 0),
+    ("en_dawn", 98, 99, 0),
+    ("es_dawn", 95, 99, 0),
+    ("en_cart", 93, 98, 0),
+    ("es_cart", 93, 98, 0),
     // What a second grower wrote who had not seen the reader, of kinds that were taken wrongly.
     ("es_dusk", 61, 99, 0),
 ];

@@ -339,10 +339,12 @@ enum Unsettled {
     Fault(Fault),
 }
 
-/// The fields that an entry must have and has not.
+/// The fields that an entry must have and has not; a push says nothing without the rod that it was on.
 fn missing(known: &KindOfEntry, fields: &Map<String, Value>) -> Vec<&'static str> {
-    let lacks = known.fields.iter().filter(|field| field.required && !fields.contains_key(field.name));
-    lacks.map(|field| field.name).collect()
+    let pushes = fields.contains_key("push_kg") && !fields.contains_key("resistance_mpa");
+    let is_asked = |field: &str| field == "rod_mm" && pushes;
+    let must = known.fields.iter().filter(|field| field.required || is_asked(field.name));
+    must.filter(|field| !fields.contains_key(field.name)).map(|field| field.name).collect()
 }
 
 fn meant_by(draft: &Draft, of_the_sheet: Day) -> Meant {

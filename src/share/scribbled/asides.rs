@@ -19,13 +19,16 @@ const TRADE: [&str; 4] = ["give", "they_took", "receive", "buy"];
 
 /// The words without what stands beside the meaning, and what that was.
 pub(super) fn without_asides(words: Vec<Word>) -> (Vec<Word>, Option<String>) {
-    let says =
-        |of: &[&str]| words.iter().any(|word| lexicon().roles(&word.folded).iter().any(|role| of.contains(role)));
+    let says = |of: &[&str]| {
+        let of_one = words.iter().any(|word| lexicon().roles(&word.folded).iter().any(|role| of.contains(role)));
+        of_one || (0..words.len()).any(|at| of.iter().any(|role| phrase(&words, at, role) > 1))
+    };
     let (is_dosed, is_trade) = (says(&GIVEN_TO_PLANTS), says(&TRADE));
     let (mut kept, mut beside): (Vec<Word>, Vec<&str>) = (Vec::with_capacity(words.len()), Vec::new());
     let mut at = 0;
     while let Some(word) = words.get(at) {
         let length = compared_at(&words, at)
+            .or_else(|| told_of_nobody_at(&words, at))
             .or_else(|| price_at(&words, at, is_trade))
             .or_else(|| is_dosed.then(|| dose_at(&words, at)).flatten())
             .or_else(|| (at > 0).then(|| time_at(&words, at)).flatten());
@@ -102,7 +105,10 @@ pub(super) fn without_company(words: Vec<Word>, known: &Known) -> (Vec<Word>, Op
         let company = doer_at(&words, at + lead, known);
         lead > 0 && company > 0 && !is_name && at + lead + company == words.len()
     };
-    let gives = |word: &Word| lexicon().roles(&word.folded).iter().any(|role| WITH_A_PERSON.contains(role));
+    // "got k1 watered with the boys".
+    let gives = |word: &Word| {
+        word.folded != "got" && lexicon().roles(&word.folded).iter().any(|role| WITH_A_PERSON.contains(role))
+    };
     let Some(at) = (1..words.len()).find(leads).filter(|_| !words.iter().any(gives)) else { return (words, None) };
     let company = words[at..].iter().map(|word| word.typed.as_str()).collect::<Vec<_>>().join(" ");
     (words[..at].to_vec(), Some(company))
@@ -209,6 +215,15 @@ fn compared_at(words: &[Word], at: usize) -> Option<usize> {
         }
         return words.get(end).and_then(|word| in_figures(&word.typed)).map(|_| end + 1 - at);
     }
+    // "2 menos que la otra vez", "three fewer than last week".
+    let figure = number_at(words, at).filter(|figure| !figure.is_part);
+    if let Some(figure) = figure.filter(|figure| at > 0 && LIKE.contains(&folded(at + figure.words))) {
+        let than = at + figure.words + 1;
+        let when = phrase(words, than + 1, "asides.before");
+        if matches!(folded(than), "que" | "than") && when > 0 {
+            return Some(than + 1 + when - at);
+        }
+    }
     let is_led = matches!(folded(at), "as" | "que" | "than") && LIKE.contains(&before);
     let article = usize::from(matches!(folded(at + 1), "el" | "last" | "on"));
     let day = at + 1 + article;
@@ -216,6 +231,24 @@ fn compared_at(words: &[Word], at: usize) -> Option<usize> {
     let of_words = phrase(words, day, "days.yesterday").max(phrase(words, day, "days.day_before"));
     let length = of_week.max(of_words);
     (is_led && length > 0).then_some(1 + article + length)
+}
+
+/// ", someone forgot to water": what people whom nobody names did or left undone, behind a sign to the next one.
+fn told_of_nobody_at(words: &[Word], at: usize) -> Option<usize> {
+    const NOBODY: [&str; 7] = ["someone", "somebody", "nobody", "alguien", "nadie", "a alguien", "no one"];
+    if at == 0 || !words[at - 1].is(",") {
+        return None;
+    }
+    let two = || words.get(at..at + 2).map(|two| format!("{} {}", two[0].folded, two[1].folded));
+    if !NOBODY.contains(&words[at].folded.as_str()) && !two().is_some_and(|two| NOBODY.contains(&two.as_str())) {
+        return None;
+    }
+    let end = (at..words.len()).find(|end| words[*end].is_sign()).unwrap_or(words.len());
+    let tells_more = (at..end).any(|at| number_at(words, at).is_some_and(|figure| !figure.is_weak));
+    let is_of_loss = words[..at].iter().any(|word| {
+        lexicon().roles(&word.folded).iter().any(|role| matches!(*role, "die" | "kill" | "cull" | "thirsty"))
+    });
+    (end == words.len() && is_of_loss && !tells_more).then_some(end - at)
 }
 
 /// "a 5 pesos", "at 50 each", "$20".
@@ -239,7 +272,10 @@ fn price_at(words: &[Word], at: usize, is_trade: bool) -> Option<usize> {
         return Some(behind + 1 + phrase(words, behind + 1, "asides.money_each") - at);
     }
     let each = phrase(words, behind, "asides.money_each");
-    (is_trade && lead == 1 && each > 0).then_some(behind + each - at)
+    // "sold 15 k1, 30 each": the plants were told before.
+    let is_told = || (0..at).any(|before| number_at(words, before).is_some_and(|figure| !figure.is_weak));
+    let is_behind = at > 0 && words[at - 1].is(",") && is_told();
+    (is_trade && (lead == 1 || is_behind) && each > 0).then_some(behind + each - at)
 }
 
 /// "5 ml per litre", "2 libras por hoyo", "20cc por bomba".
@@ -273,10 +309,16 @@ fn time_at(words: &[Word], at: usize) -> Option<usize> {
     if duration > 0 {
         return Some(lead + duration);
     }
-    let figure = (lead > 0).then(|| number_at(words, at + lead)).flatten()?;
+    // ", two days of it": behind the work, at the end of the line.
+    let is_behind = lead == 0 && words[at - 1].is(",");
+    let figure = (lead > 0 || is_behind).then(|| number_at(words, at + lead)).flatten()?;
     let unit = at + lead + figure.words;
     let is_time = ["units.hour", "units.day", "asides.minutes"].iter().any(|role| is(words, unit, role));
-    is_time.then_some(unit + 1 - at)
+    let of_it = phrase(words, unit + 1, "asides.of_work");
+    if is_behind && (of_it == 0 || unit + 1 + of_it < words.len()) {
+        return None;
+    }
+    is_time.then_some(unit + 1 + of_it - at)
 }
 
 #[cfg(test)]

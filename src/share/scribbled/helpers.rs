@@ -30,7 +30,7 @@ pub(super) fn without_helpers(words: Vec<Word>) -> Vec<Word> {
             .find_map(|(far, _)| is_led(far));
         if let Some((far, done)) = done {
             let verb = words.get(at + far).is_some_and(|word| word.apart);
-            kept.push(Word { typed: done.clone(), folded: done.clone(), apart: verb });
+            kept.push(Word::new(done, verb));
             at += far + 1;
             continue;
         }

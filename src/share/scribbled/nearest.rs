@@ -38,6 +38,7 @@ impl Line<'_> {
                 let named = Mark {
                     what: What::Name(vec![(*name_of, name.clone())]),
                     typed: name.clone(),
+                    written: name.clone(),
                     folded: fold(name),
                     roles: Vec::new(),
                     is_slip: false,
@@ -61,7 +62,7 @@ impl Line<'_> {
         offers.extend(self.with_a_verb());
         for way in whole.iter().take(3) {
             if why.is_empty() {
-                why.push(Why::NoReading(unread(way).iter().map(|mark| mark.typed.clone()).collect()));
+                why.push(Why::NoReading(unread(way).iter().map(|mark| mark.written.clone()).collect()));
                 why.extend(way.lacks.clone());
             }
             let says_something = way.drafts.iter().all(|(_, fields)| fields.len() > 1 || way.lacks.is_empty());
@@ -141,6 +142,7 @@ impl Line<'_> {
             let verb = Mark {
                 what: What::Word,
                 typed: String::new(),
+                written: String::new(),
                 folded: String::new(),
                 roles: vec![role],
                 is_slip: false,
@@ -178,7 +180,7 @@ impl Line<'_> {
         match () {
             () if has("die") || has("kill") || has("plant") || has("cull") => Why::NoTray,
             () => Why::NoReading(
-                self.marks.iter().filter(|mark| mark.what == What::Unknown).map(|mark| mark.typed.clone()).collect(),
+                self.marks.iter().filter(|mark| mark.what == What::Unknown).map(|mark| mark.written.clone()).collect(),
             ),
         }
     }

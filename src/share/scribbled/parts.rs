@@ -63,7 +63,11 @@ impl Line<'_> {
         if lacks.is_empty() && rivals == 0 && self.tried.get() <= MOST_TRIED {
             return Some(Reading::Clear(drafts));
         }
-        let offers = found.into_iter().take(MOST_OFFERS).map(|(_, drafts, _)| drafts).collect();
+        let mut offers: Vec<Vec<EntryDraft>> =
+            found.into_iter().take(MOST_OFFERS).map(|(_, drafts, _)| drafts).collect();
+        if lacks.iter().any(|why| matches!(why, Why::WeedsOrAll(_))) && offers.len() < MOST_OFFERS {
+            offers.extend(offers.first().cloned().map(weeds_for_all));
+        }
         let why = if lacks.is_empty() { vec![Why::Several] } else { lacks };
         Some(Reading::Refused { why, offers })
     }
@@ -99,6 +103,7 @@ impl Line<'_> {
             drafts.extend(self.dated(&way.drafts, day));
             lacks.extend(way.lacks);
         }
+        held_for_what_was_seen(&mut drafts, &mut lacks);
         with_one_cause(&mut drafts, &parts);
         with_one_receiver(&mut drafts, &parts);
         (drafts.len() > 1 || cut.len() == 1 && !drafts.is_empty()).then_some((drafts, lacks))
@@ -125,6 +130,9 @@ impl Line<'_> {
             return clear(&[heading, parts[n]].concat());
         }
         let own = clear(parts[n]);
+        if let Some(way) = own.as_ref().and_then(|own| self.with_the_verb_behind(parts, n, own)) {
+            return Some(way);
+        }
         let is_of_no_loss = parts[n].iter().any(|mark| mark.has("no_dead")) && parts[n].iter().any(is_subject);
         if n > 0 && own.is_none() && is_of_no_loss && !parts[n].iter().any(|mark| mark.number().is_some()) {
             return Some(Way { drafts: Vec::new(), weight: 0, lacks: Vec::new(), leftover: Vec::new() });
@@ -169,6 +177,28 @@ impl Line<'_> {
         own.or(lacking)
     }
 
+    /// "20 k1 and 30 k2 planted in B3": what is said behind the last part holds for a bare number before it, where so few are
+    /// no count; where they may be one it is asked.
+    fn with_the_verb_behind(&self, parts: &[&[Mark]], n: usize, own: &Way) -> Option<Way> {
+        let last = parts.last().filter(|_| n + 1 < parts.len())?;
+        let is_bare = |part: &&[Mark]| !part.iter().any(is_verb);
+        let says = ["plant", "give", "cull", "carry"].iter().any(|role| last.iter().any(|mark| mark.has(role)));
+        let all_bare = parts[..parts.len() - 1].iter().all(is_bare);
+        if own.drafts[0].0 != "counted" || !all_bare || !says {
+            return None;
+        }
+        let places = last.iter().filter(|mark| is_subject(mark) && !mark.is_name_of(NameOf::Tray)).cloned();
+        let again = [parts[n].to_vec(), what_happened(last), places.collect()].concat();
+        let again = self.ways(&again).into_iter().find(|way| way.leftover.is_empty() && way.lacks.is_empty())?;
+        let fields = &own.drafts[0].1;
+        let books = fields.get("tray").and_then(|tray| self.known.names.standing(tray.as_str()?)).map(f64::from);
+        let counted = fields.get("standing").and_then(serde_json::Value::as_f64).unwrap_or(0.0);
+        match books.is_some_and(|books| counted * 2.0 < books) {
+            true => Some(again),
+            false => Some(Way { lacks: vec![Why::Several], ..again }),
+        }
+    }
+
     /// "k1 3 dead and k2 1": a bare number behind a part that says what happened may be a count or the same again; what
     /// stands there decides, and where both can be it is asked.
     fn count_or_loss(&self, parts: &[&[Mark]], n: usize, own: &Way) -> Way {
@@ -192,6 +222,18 @@ impl Line<'_> {
     }
 }
 
+/// The other thing that a word of weeding as well as of clearing may say.
+fn weeds_for_all(mut drafts: Vec<EntryDraft>) -> Vec<EntryDraft> {
+    for task in drafts.iter_mut().filter_map(|draft| draft.fields.get_mut("task")) {
+        *task = match task.as_str() {
+            Some("weeded") => "cleared".into(),
+            Some("cleared") => "weeded".into(),
+            _ => continue,
+        };
+    }
+    drafts
+}
+
 /// The words of a part that say what happened: an animal goes along with what it did.
 fn what_happened(part: &[Mark]) -> Vec<Mark> {
     let eats = part.iter().any(|mark| mark.has("kill") && !mark.has("die"));
@@ -202,6 +244,17 @@ fn what_happened(part: &[Mark]) -> Vec<Mark> {
         false => mark,
     };
     verbs.map(of_losses).collect()
+}
+
+/// "don't let c1 out, has rust": what was seen on it is why it is held.
+fn held_for_what_was_seen(drafts: &mut [EntryDraft], lacks: &mut Vec<Why>) {
+    let seen = drafts.iter().find(|draft| draft.kind == "pest_seen").cloned();
+    let is_open = |draft: &&mut EntryDraft| draft.kind == "held" && !draft.fields.contains_key("why");
+    let (Some(seen), Some(held)) = (seen, drafts.iter_mut().find(is_open)) else { return };
+    if seen.fields.get("tray").is_some_and(|tray| held.fields.get("tray") == Some(tray)) {
+        held.fields.extend(seen.fields.get("what").map(|what| ("why".to_string(), what.clone())));
+        lacks.retain(|why| *why != Why::NotSaid("why"));
+    }
 }
 
 /// "lost 1 k2 and 2 k1 to crickets": one word says what happened to all of them, and so does one cause.

@@ -15,6 +15,10 @@ pub(in crate::share) const PASSED_OVER: &str = "passed_over";
 const HEADED: i32 = 13;
 /// The most words that are passed over.
 const MOST_PASSED: usize = 4;
+/// The part of what stands in a tray from which on a bare number counts it (ours).
+const NEARLY_ALL: f64 = 0.9;
+/// Of fewer plants nearly all are too few to tell (ours).
+const LEAST_OF_ALL: f64 = 10.0;
 /// Kinds of entries that may be read so: a wrong word in them is seen by whoever reads the line again.
 const KINDS: [&str; 25] = [
     "counted",
@@ -49,7 +53,9 @@ const TEXTS: [&str; 5] = ["cause", "why", "to", "what", "with"];
 impl Line<'_> {
     /// The reading of a whole statement of which only words that nobody knows are left over.
     pub(super) fn headed_but_for_words(&self, whole: &[Way]) -> Option<Reading> {
-        let best = whole.first().filter(|way| way.lacks.is_empty() && way.weight >= HEADED)?;
+        let is_count_of_all = |way: &&Way| self.is_count_of_nearly_all(way);
+        let best =
+            whole.first().filter(|way| way.lacks.is_empty() && (way.weight >= HEADED || is_count_of_all(way)))?;
         if !best.drafts.iter().all(|(kind, _)| KINDS.contains(kind)) || best.leftover.len() > MOST_PASSED {
             return None;
         }
@@ -59,7 +65,7 @@ impl Line<'_> {
             COUNTS.iter().any(|role| mark.has(role)) && !matches!(mark.folded.as_str(), "have" | "has" | "get" | "got")
         };
         let is_count = best.drafts.iter().any(|(kind, _)| *kind == "counted");
-        if is_count && !self.marks.iter().any(says_how_many) {
+        if is_count && !self.marks.iter().any(says_how_many) && !self.is_count_of_nearly_all(best) {
             return None;
         }
         let rival = |way: &&Way| way.leftover.len() <= best.leftover.len() && way.drafts != best.drafts;
@@ -76,7 +82,8 @@ impl Line<'_> {
         if best.drafts.iter().any(no_receiver) {
             return None;
         }
-        if !best.leftover.iter().all(|at| self.is_passed_over(*at)) {
+        let is_far = |at: usize| !self.stands_at_a_number(at, self.is_count_of_nearly_all(best));
+        if !best.leftover.iter().all(|at| self.is_passed_over(*at) && is_far(*at)) {
             return None;
         }
         let words: Vec<&str> = best.leftover.iter().map(|at| self.marks[*at].typed.as_str()).collect();
@@ -85,6 +92,16 @@ impl Line<'_> {
             first.fields.insert(PASSED_OVER.into(), words.join(" ").into());
         }
         Some(Reading::Clear(drafts))
+    }
+
+    /// Whether it counts a tray at nearly what stands there by the books: no number of dead, sick or sold plants is so great
+    /// in a line that says nothing of them.
+    fn is_count_of_nearly_all(&self, way: &Way) -> bool {
+        let [("counted", fields)] = &way.drafts[..] else { return false };
+        let books = fields.get("tray").and_then(|tray| self.known.names.standing(tray.as_str()?)).map(f64::from);
+        let counted = fields.get("standing").and_then(serde_json::Value::as_f64);
+        let [Some(books), Some(counted)] = [books, counted] else { return false };
+        fields.len() == 2 && books >= LEAST_OF_ALL && counted <= books && counted >= books * NEARLY_ALL
     }
 
     /// Whether a text of the reading is made of words that nobody knows: then nothing says where it ends.
@@ -108,12 +125,12 @@ impl Line<'_> {
                 || mark.folded.ends_with("ing")
                 || mark.folded.ends_with("mente")
         };
-        is_unknown && !turns() && !self.stands_at_a_number(at)
+        is_unknown && !turns()
     }
 
     /// Whether only small words part it from a number before it, or a number stands right behind it: it may say of what the
-    /// number is.
-    fn stands_at_a_number(&self, at: usize) -> bool {
+    /// number is. Of a count of nearly all it is not asked what stands before the number.
+    fn stands_at_a_number(&self, at: usize, of_nearly_all: bool) -> bool {
         let is_number = |mark: &Mark| {
             matches!(
                 mark.what,
@@ -123,9 +140,10 @@ impl Line<'_> {
         let passes = |mark: &Mark| {
             mark.what == What::Unknown
                 || mark.what == What::Word
-                    && mark.roles.iter().all(|role| role.starts_with("small.") || *role == "well")
+                    && (mark.has("whole")
+                        || mark.roles.iter().all(|role| role.starts_with("small.") || *role == "well"))
         };
         let before = self.marks[..at].iter().rev().find(|mark| !passes(mark));
-        before.is_some_and(is_number) || self.marks.get(at + 1).is_some_and(is_number)
+        before.is_some_and(is_number) || !of_nearly_all && self.marks.get(at + 1).is_some_and(is_number)
     }
 }

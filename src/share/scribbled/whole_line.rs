@@ -41,7 +41,9 @@ pub(super) fn as_mostly_said(words: Vec<Word>) -> Vec<Word> {
     while at < words.len() {
         let all = |at: usize| is(at, &["all", "todas", "todos"]);
         let is_end = at > 0 && words[at].is(",") && all(at + 1);
-        if is_end && is(at + 2, &["dead", "muertas", "muertos", "died", "murieron"]) && at + 3 == words.len() {
+        let dies = |at: usize| words.get(at).is_some_and(|word| lexicon().is(&word.folded, "die"));
+        let ends_so = at > 0 && words[at].is(",") && (all(at + 1) && dies(at + 2) || dies(at + 1) && all(at + 2));
+        if ends_so && at + 3 == words.len() && words[..at].iter().any(|word| number(word).is_some()) {
             at += 3;
         } else if is_end && is(at + 2, &["de", "por", "from", "by", "of"]) && says(&words[..at], &DIES) {
             at += 2;
@@ -87,8 +89,11 @@ fn offers(reading: &Reading) -> Vec<Offer> {
     }
 }
 
-/// What was seen last night was yesterday; the rain of a night and its cold are of the morning's reading.
+/// What was seen last night was yesterday, and so was its rain; its cold is of the morning's reading.
 fn of_last_night(words: &[Word], mut reading: Reading, today: Day) -> Reading {
+    let is_of_the_morning = |draft: &EntryDraft| {
+        draft.kind == "weather" && draft.fields.keys().any(|field| matches!(field.as_str(), "tmin_c" | "tmax_c"))
+    };
     if phrase_in(words, "last_night").is_none() {
         return reading;
     }
@@ -96,21 +101,10 @@ fn of_last_night(words: &[Word], mut reading: Reading, today: Day) -> Reading {
         Reading::Clear(drafts) => vec![drafts],
         Reading::Asks { offers, .. } | Reading::Refused { offers, .. } => offers.iter_mut().collect(),
     };
-    for draft in all.into_iter().flatten().filter(|draft| draft.kind != "weather") {
+    for draft in all.into_iter().flatten().filter(|draft| !is_of_the_morning(draft)) {
         draft.happened = draft.happened.or(Some(today.plus(-1)));
     }
-    match reading {
-        Reading::Clear(drafts) if drafts.len() == 1 && rain_of(&drafts[0]) && drafts[0].happened.is_none() => {
-            let word = phrase_in(words, "last_night").unwrap_or_default();
-            let yesterday = EntryDraft { happened: Some(today.plus(-1)), ..drafts[0].clone() };
-            Reading::Asks { why: vec![Why::OfTheNight(word)], offers: vec![drafts, vec![yesterday]] }
-        }
-        reading => reading,
-    }
-}
-
-fn rain_of(draft: &EntryDraft) -> bool {
-    draft.fields.get("rain_mm").and_then(Value::as_f64).is_some_and(|rain| rain > 0.0)
+    reading
 }
 
 /// A line that corrects an earlier one, or that stands for nothing.

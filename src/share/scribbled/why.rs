@@ -97,8 +97,6 @@ pub enum Why {
     PestGone(String),
     /// Rain without millimetres; the words that count something else.
     NoMillimetres(String),
-    /// Rain of the night: read this morning it is of today, else of yesterday; the word.
-    OfTheNight(String),
     /// No rain since a day; the word that says so.
     SinceThen(String),
     /// Half, and nobody knows of what; the word.

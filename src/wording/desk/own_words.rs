@@ -87,7 +87,6 @@ impl Wording {
             Why::NumberNow(number) => self.why_number_now(number),
             Why::PestGone(word) => self.why_pest_gone(word),
             Why::NoMillimetres(word) => self.why_no_millimetres(word),
-            Why::OfTheNight(word) => self.why_of_the_night(word),
             Why::SinceThen(word) => self.why_since_then(word),
             Why::HalfOfWhat(word) => self.why_half_of_what(word),
             Why::PlantedOrOnTheWay => self.why_planted_or_on_the_way(),

@@ -50,7 +50,6 @@ why_day_or_height = '{ $word }': is it a day, or a height in cm and a collar in 
 why_number_now = the number that holds is { $number }: is it what stands there now?
 why_pest_gone = "{ $word }": what is not seen any more is written with a share of 0%
 why_no_millimetres = "{ $word }" does not say how much rain fell: write it in mm; if nobody measured it, keep it as a note
-why_of_the_night = "{ $word }": rain that was read this morning is of today; rain that fell before midnight and was read then is of yesterday
 why_since_then = "{ $word }" is of several days: write the rain of each day, or keep it as a note
 why_half_of_what = "{ $word }" does not say how much shade is left: write it in %
 why_planted_or_on_the_way = are they planted, or only on their way there?

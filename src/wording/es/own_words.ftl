@@ -44,7 +44,6 @@ why_day_or_height = '{ $word }': ¿es un día, o una altura en cm y un cuello en
 why_number_now = el número que vale es { $number }: ¿es lo que hay ahora?
 why_pest_gone = «{ $word }»: lo que ya no se ve se anota con una parte de 0 %
 why_no_millimetres = «{ $word }» no dice cuánta lluvia cayó: escríbala en mm; si no se midió, guárdelo como nota
-why_of_the_night = «{ $word }»: la lluvia que se leyó esta mañana es de hoy; la que se leyó ayer en la noche es de ayer
 why_since_then = «{ $word }» abarca varios días: anote la lluvia de cada día, o guárdelo como nota
 why_half_of_what = «{ $word }» no dice cuánta sombra queda: escríbala en %
 why_planted_or_on_the_way = ¿ya están plantadas, o solo salieron para allá?

@@ -299,6 +299,9 @@ impl<'a> Clause<'a> {
             self.lacks.push(Why::Range(low, high));
             return None;
         }
+        if self.find_number().is_none() && self.one_of_it() {
+            return Some(1.0);
+        }
         let Some(value) = self.number() else {
             self.lacks.push(Why::NoNumber);
             // "more than half": no number is offered for it.
@@ -315,6 +318,19 @@ impl<'a> Clause<'a> {
             self.lacks.push(Why::NotWhole(value));
         }
         Some(value)
+    }
+
+    /// Whether "a c1", "una c1" says that it was one; in Spanish "a" says where to.
+    fn one_of_it(&self) -> bool {
+        const SAID_OF_ONE: [&str; 14] = [
+            "lost", "sold", "gave", "culled", "pulled", "binned", "tossed", "threw", "dropped", "broke", "killed",
+            "ate", "took", "planted",
+        ];
+        (1..self.marks.len()).filter(|at| self.marks[*at].is_name_of(NameOf::Tray)).any(|at| {
+            let before = self.marks[at - 1].folded.as_str();
+            let is_said = at > 1 && SAID_OF_ONE.contains(&self.marks[at - 2].folded.as_str());
+            matches!(before, "an" | "one" | "una" | "un") || before == "a" && is_said
+        })
     }
 
     fn range(&mut self) -> Option<Why> {
@@ -498,7 +514,10 @@ impl<'a> Clause<'a> {
 pub(crate) fn is_small(mark: &Mark) -> bool {
     const SAYS_MORE: [&str; 3] = ["small.about", "small.person", "small.title"];
     let only_joins = mark.roles.iter().all(|role| {
-        let leads = matches!(*role, "asides.against" | "asides.money_lead" | "asides.dose_per" | "asides.because");
+        let leads = matches!(
+            *role,
+            "asides.against" | "asides.before" | "asides.money_lead" | "asides.dose_per" | "asides.because"
+        );
         leads || role.starts_with("days.") || role.starts_with("small.") && !SAYS_MORE.contains(role)
     });
     mark.has("small.filler") || mark.has("small.and") || only_joins

@@ -4,7 +4,7 @@ use super::clause::{Clause, Fields, fields, number_value};
 use super::entries::{Drafts, Subject, for_each, one, subject};
 use crate::nursery::herbicide::{kills_weeds, names_treatment};
 use crate::share::scribbled::typed::marks::{Mark, What};
-use crate::share::scribbled::typed::named::NameOf::{Bed, Lot, Place, Tray};
+use crate::share::scribbled::typed::named::NameOf::{Bed, Container, Lot, Place, Tray};
 use crate::share::scribbled::why::Why;
 use serde_json::{Value, json};
 
@@ -83,10 +83,35 @@ pub(crate) fn watering_set(clause: &mut Clause) -> Option<Drafts> {
     for_each("watering_set", &subjects, &fields([("every_days", days.map(number_value))]))
 }
 
+/// Uses words that are just these.
+fn take_words(clause: &mut Clause, words: &[&str]) {
+    for at in 0..clause.marks.len() {
+        if clause.is_free(at) && words.contains(&clause.marks[at].folded.as_str()) {
+            clause.use_mark(at);
+        }
+    }
+}
+
+/// "20 litres on bench 3": of litres alone nothing else can be meant than water.
+fn is_litres_alone(clause: &Clause) -> bool {
+    let says_nothing = |mark: &Mark| match mark.what {
+        What::Name(_) => !mark.is_name_of(Container),
+        What::Sign(_) | What::Day(_) | What::Amount(_, "units.l") => true,
+        What::Word => mark.roles.iter().all(|role| role.contains('.')),
+        _ => false,
+    };
+    clause.marks.iter().any(|mark| matches!(mark.what, What::Amount(_, "units.l")))
+        && clause.marks.iter().all(says_nothing)
+}
+
 pub(crate) fn watered(clause: &mut Clause) -> Option<Drafts> {
-    clause.head(&["watered", "water"])?;
+    let is_alone = is_litres_alone(clause);
+    if clause.head(&["watered", "water"]).is_none() && !is_alone {
+        return None;
+    }
     let mm = clause.amount("units.mm");
     let litres = clause.amount("units.l");
+    clause.weight += if is_alone { 10 } else { 0 };
     // "gave" and "eché" say it only with a unit of water.
     let is_plain = |mark: &Mark| {
         (mark.has("watered") || mark.has("water"))
@@ -97,18 +122,32 @@ pub(crate) fn watered(clause: &mut Clause) -> Option<Drafts> {
     }
     let is_of_bed = clause.find_name(Bed).is_some() && clause.find_name(Tray).is_none();
     let count = if is_of_bed { count_of_plants(clause) } else { None };
-    if bare_number(clause) || clause.amount("units.ask").is_some() {
+    if bare_number(clause) {
         clause.lacks.push(Why::NoUnit("l, mm"));
     }
+    // Cans and buckets are of any size: they are kept in the line's own words.
+    let in_cans = clause.amount("units.ask");
+    clause.take(&["thirsty"]);
     let subjects = subject(clause, &[Tray, Bed, Place], true)?;
     if subjects.first().is_some_and(|subject| subject.field == "bed") {
         return plants_watered(clause, &subjects, (count, litres, mm));
     }
     clause.take(&["whole", "tray", "bag"]);
+    take_words(clause, &["got", "had", "recibio", "tuvo", "lleva"]);
+    // "rocié agua en k1": water is no remedy.
+    if clause.has("water") && !clause.has("remedy") {
+        clause.take(&["spray"]);
+    }
     if subjects.len() > 1 && (mm.is_some() || litres.is_some()) {
         clause.lacks.push(Why::EachOrAll(subjects.iter().map(|subject| subject.name.clone()).collect()));
     }
-    for_each("watered", &subjects, &fields([("mm", mm.map(number_value)), ("litres", litres.map(number_value))]))
+    let told = [
+        ("mm", mm.map(number_value)),
+        ("litres", litres.map(number_value)),
+        // No field of an entry.
+        ("cans", in_cans.map(number_value)),
+    ];
+    for_each("watered", &subjects, &fields(told))
 }
 
 /// Young plants of beds watered at the foot.
@@ -200,8 +239,27 @@ fn how_many_found(clause: &mut Clause) -> Option<f64> {
     clause.marks[at].number()
 }
 
-/// Words that say of many things that they were put somewhere.
-const PUTS: [&str; 9] = ["put", "put on", "puse", "eche", "echamos", "le eche", "le puse", "le echamos", "le pusimos"];
+/// Words by which plants get a remedy, where it is known.
+const GIVES: [&str; 18] = [
+    "sprinkled",
+    "sprinkle",
+    "soaked",
+    "watered",
+    "gave",
+    "give",
+    "given",
+    "gives",
+    "di",
+    "dimos",
+    "le di",
+    "les di",
+    "le dimos",
+    "les dimos",
+    "got",
+    "recibio",
+    "lleva",
+    "se le dio",
+];
 
 /// Uses what something is put on against: "contra gusano", "for the slugs".
 fn against(clause: &mut Clause) -> Option<String> {
@@ -209,10 +267,14 @@ fn against(clause: &mut Clause) -> Option<String> {
         let mark = clause.marks.get(i)?;
         (mark.has("pests.words") || mark.has("causes.words")).then_some(i)
     };
-    let at = (0..clause.marks.len())
-        .find(|i| clause.is_free(*i) && clause.marks[*i].has("asides.against") && is_pest(i + 1).is_some())?;
+    let is_article = |i: usize| {
+        clause.marks.get(i).is_some_and(|mark| matches!(mark.folded.as_str(), "the" | "el" | "la" | "los" | "las"))
+    };
+    let (at, pest) = (0..clause.marks.len())
+        .filter(|i| clause.is_free(*i) && clause.marks[*i].has("asides.against"))
+        .find_map(|i| is_pest(i + 1 + usize::from(is_article(i + 1))).map(|pest| (i, pest)))?;
     clause.use_mark(at);
-    clause.text_from(at + 1, &["pests.words", "causes.words"])
+    clause.text_from(pest, &["pests.words", "causes.words"])
 }
 
 pub(crate) fn treated(clause: &mut Clause) -> Option<Drafts> {
@@ -234,7 +296,7 @@ pub(crate) fn treated(clause: &mut Clause) -> Option<Drafts> {
     if !sprayed && remedy.is_none() {
         return None;
     }
-    let strong = clause.marks.iter().any(|mark| mark.has("spray") && !PUTS.contains(&mark.folded.as_str()));
+    let strong = clause.marks.iter().any(|mark| mark.has("spray") && !mark.has("puts"));
     let is_known = remedy.is_some();
     let remedy = remedy.or_else(|| sprayed.then(|| clause.text(&["pests.words"], true)).flatten());
     if remedy.is_none() && !strong {
@@ -249,6 +311,10 @@ pub(crate) fn treated(clause: &mut Clause) -> Option<Drafts> {
         clause.lacks.push(Why::Several);
     }
     clause.take(&["small.by", "put", "span"]);
+    if is_known {
+        take_words(clause, &GIVES);
+        take_words(clause, &["alrededor de", "alrededor"]);
+    }
     let days = days.or_else(|| wait.then(|| clause.number()).flatten());
     let days = match days {
         Some(days) => Some(days),
@@ -402,8 +468,28 @@ fn first_day(clause: &mut Clause) {
     }
 }
 
+/// Uses "keep k1 back": the two words with what is kept between them.
+fn kept_back(clause: &mut Clause) -> Option<usize> {
+    let is = |at: &usize, words: &[&str]| words.contains(&clause.marks[*at].folded.as_str());
+    let keep = (0..clause.marks.len()).find(|at| is(at, &["keep", "kept", "keeping", "hold", "holding"]))?;
+    let back = (keep + 2..clause.marks.len()).find(|at| is(at, &["back", "here", "in", "aside"]))?;
+    let names = clause.marks[keep + 1..back].iter().any(|mark| matches!(mark.what, What::Name(_)));
+    if !names {
+        return None;
+    }
+    clause.use_mark(keep);
+    clause.use_mark(back);
+    clause.weight += 10;
+    Some(keep)
+}
+
 pub(crate) fn held(clause: &mut Clause) -> Option<Drafts> {
-    let at = clause.head(&["hold"])?;
+    // "don't let c1 go, has rust": what was seen is an entry of its own.
+    let seen_besides = clause.marks.windows(2).any(|two| two[0].is_sign(',') && two[1].has("saw"));
+    if seen_besides && clause.has("pests.words") {
+        return None;
+    }
+    let at = clause.head(&["hold"]).or_else(|| kept_back(clause))?;
     let head = clause.marks[at].clone();
     let until = clause.coming();
     let subjects = subject(clause, &[Tray, Place, Lot, Bed], true)?;

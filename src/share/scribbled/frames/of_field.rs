@@ -141,6 +141,7 @@ pub(crate) fn light_read(clause: &mut Clause) -> Option<Drafts> {
     }
     clause.weight += if in_lux { 10 } else { 0 };
     clause.take(if in_lux { &["reach", "shade"] } else { &["reach"] });
+    clause.take(&["gives", "asides.says", "barely"]);
     if clause.has("under") || clause.has("beneath") {
         clause.species();
     }
@@ -174,6 +175,7 @@ pub(crate) fn light_read(clause: &mut Clause) -> Option<Drafts> {
         clause.lacks.push(Why::Several);
     }
     if let Some(share) = share {
+        clause.take(&["under", "beneath"]);
         told.insert("light_share".into(), number_value(share));
     } else {
         let lux = |clause: &mut Clause| clause.amount("units.lux").or_else(|| clause.number());
@@ -232,9 +234,13 @@ pub(crate) fn soil_checked(clause: &mut Clause) -> Option<Drafts> {
     if place.is_some() {
         clause.species();
     }
-    clause.take(&["push", "deep", "rod", "reach"]);
+    clause.take(&["push", "deep", "rod", "reach", "barely", "gives"]);
     let bed = clause.name(Bed)?;
-    if mpa.is_none() && !(rod.is_some() && push.is_some()) && wet.is_none() {
+    // A push and a depth say nothing without the rod's thickness.
+    let lacks_rod = mpa.is_none() && rod.is_none() && push.is_some();
+    if lacks_rod {
+        clause.lacks.push(Why::NotSaid("rod_mm"));
+    } else if mpa.is_none() && !(rod.is_some() && push.is_some()) && wet.is_none() {
         clause.lacks.push(Why::NoUnit("MPa; mm, kg, cm"));
     }
     if days.is_some() && !soaked {
@@ -296,7 +302,16 @@ pub(crate) fn prepared_otherwise(clause: &mut Clause) -> Option<Drafts> {
 }
 
 fn prepared_as(clause: &mut Clause, otherwise: bool) -> Option<Drafts> {
-    const LAID: [&str; 14] = [
+    const LAID: [&str; 23] = [
+        "threw",
+        "threw on",
+        "tire",
+        "tiramos",
+        "le tire",
+        "le tiramos",
+        "heaped",
+        "piled",
+        "scattered",
         "put",
         "puse",
         "pusimos",

@@ -8,6 +8,9 @@ use crate::share::scribbled::typed::named::NameOf::{Bed, Container, Lot, Place, 
 use crate::share::scribbled::why::Why;
 use serde_json::{Value, json};
 
+/// Words for where something goes that say something else as well.
+const OVER: [&str; 7] = ["up to", "up into", "up on", "down to", "over to", "out to", "back to"];
+
 /// Uses the place a tray goes to; one it comes from is used as well.
 fn place_to(clause: &mut Clause) -> Option<(String, bool)> {
     let places: Vec<usize> =
@@ -16,13 +19,17 @@ fn place_to(clause: &mut Clause) -> Option<(String, bool)> {
         let before = i.checked_sub(1).map(|j| &clause.marks[j]);
         let article = before.is_some_and(|mark| matches!(mark.folded.as_str(), "the" | "la" | "el"));
         let before = if article { i.checked_sub(2).map(|j| &clause.marks[j]) } else { before };
-        before.is_some_and(|mark| mark.has(role))
+        let is_over = role == "small.to" && before.is_some_and(|mark| OVER.contains(&mark.folded.as_str()));
+        is_over || before.is_some_and(|mark| mark.has(role))
     };
     let from = |clause: &Clause, i: usize| lead(clause, i, "small.from") && !lead(clause, i, "small.to");
     let to = *places.iter().find(|i| !from(clause, **i))?;
     let is_led = lead(clause, to, "small.to") || lead(clause, to, "carry");
     let sources: Vec<usize> = places.iter().copied().filter(|i| from(clause, *i)).collect();
     sources.into_iter().for_each(|i| clause.use_mark(i));
+    if let Some(before) = to.checked_sub(1).filter(|at| OVER.contains(&clause.marks[*at].folded.as_str())) {
+        clause.use_mark(before);
+    }
     clause.name_here(to, Place).map(|name| (name, is_led))
 }
 
@@ -61,7 +68,11 @@ pub(crate) fn moved_on(clause: &mut Clause) -> Option<Drafts> {
     let merged = clause.head(&["merge"]).is_some();
     let (pricked, potted) = (clause.has("prick"), clause.has("pot"));
     let into_bags = clause.has("carry") && clause.has("bag") && clause.find_number().is_some();
-    let is_headed = clause.head(&["prick", "pot"]).is_some() || merged || into_bags;
+    // "up to line 2" alone pots nothing on.
+    let only_over = clause.marks.iter().filter(|mark| mark.has("pot") || mark.has("prick")).all(|mark| {
+        OVER.contains(&mark.folded.as_str()) && clause.find_name(Container).is_none() && !clause.has("bag")
+    });
+    let is_headed = (!only_over && clause.head(&["prick", "pot"]).is_some()) || merged || into_bags;
     let carried = clause.take(&["carry"]).is_some();
     let arrow = clause.marks.iter().any(|mark| matches!(mark.typed.as_str(), ">" | "->"));
     let is_new = clause.marks.iter().any(|mark| matches!(mark.what, What::New(_)));
@@ -79,9 +90,13 @@ pub(crate) fn moved_on(clause: &mut Clause) -> Option<Drafts> {
     };
     let from = *trays.iter().find(comes_from).or(trays.first())?;
     let from_name = clause.name_here(from, Tray)?;
-    let count = clause.count();
+    let all = clause.find_number().is_none() && clause.take(&["whole"]).is_some();
+    let count = if all { clause.known.names.standing(&from_name).map(f64::from) } else { clause.count() };
     let container = clause.container();
-    clause.take(&["bag", "tray", "small.to", "more", "up"]);
+    clause.take(&["bag", "tray", "small.to", "more", "up", "whole"]);
+    if is_new && container.is_some() {
+        clause.take(&["names_it", "left"]);
+    }
     let to = match clause.name(Tray) {
         Some(known) if merged => Some(known),
         Some(known) => {
@@ -116,6 +131,9 @@ pub(crate) fn moved_on(clause: &mut Clause) -> Option<Drafts> {
     clause.take(&["up", "plant"]);
     same_species(clause, &from_name);
     let place = clause.name(Place);
+    if place.is_some() {
+        clause.take(&["puts"]);
+    }
     over_standing(clause, &from_name, count);
     let told = [
         ("from", Some(json!(from_name))),
@@ -143,11 +161,27 @@ fn planted_nowhere(clause: &mut Clause) -> Option<Drafts> {
     one("outplanted", fields([("tray", Some(json!(name))), ("count", count.map(number_value))]))
 }
 
+/// Uses "School 1 got 25 of c1": the word right behind the bed that says so.
+fn bed_receives(clause: &mut Clause) -> bool {
+    const RECEIVES: [&str; 10] =
+        ["got", "gets", "received", "took", "takes", "recibio", "recibieron", "agarro", "se llevo", "le tocaron"];
+    let at = (1..clause.marks.len())
+        .find(|at| RECEIVES.contains(&clause.marks[*at].folded.as_str()) && clause.marks[*at - 1].is_name_of(Bed));
+    let Some(at) = at.filter(|_| clause.is_surely(Bed)) else { return false };
+    clause.use_mark(at);
+    clause.take(&["small.from"]);
+    clause.weight += 10;
+    true
+}
+
 pub(crate) fn outplanted(clause: &mut Clause) -> Option<Drafts> {
     let Some(bed) = clause.name(Bed) else { return planted_nowhere(clause) };
     let is_refill = clause.head(&["refill"]).is_some();
-    let is_headed = clause.head(&["plant"]).is_some() || is_refill;
-    if is_refill {
+    let is_headed = clause.head(&["plant"]).is_some() || is_refill || bed_receives(clause);
+    const GAPS: [&str; 9] =
+        ["gaps", "the gaps", "misses", "fallas", "las fallas", "fallos", "los fallos", "huecos", "vacios"];
+    let says_gaps = clause.marks.iter().any(|mark| GAPS.contains(&mark.folded.as_str()));
+    if is_refill || is_headed && says_gaps {
         clause.take(&["gone_there"]);
     }
     // "we got 14 into the ground".

@@ -145,7 +145,10 @@ pub(crate) fn nurse_cut(clause: &mut Clause) -> Option<Drafts> {
     let fell = clause.head(&["fell"]).is_some();
     let leaves = clause.head(&["leaf"]).is_some();
     let harvest = clause.head(&["harvest"]).is_some();
-    let pruned = clause.has("prune");
+    // "cut the castor back".
+    let is_back =
+        |mark: &crate::share::scribbled::typed::marks::Mark| mark.folded == "back" || mark.folded == "back by";
+    let pruned = clause.has("prune") || clause.has("cut") && clause.marks.iter().any(is_back);
     let of_stem = clause.has("cut_stem");
     let cut = clause.head(&["cut", "prune"]).is_some();
     if !(fell || leaves || harvest || cut || kg.is_some() || bunches && in_other_units) {

@@ -48,13 +48,23 @@ fn only_the_person(text: &str) -> String {
         let roles = lexicon.roles(&crate::share::scribbled::lexicon::fold(word));
         !roles.is_empty() && !roles.iter().any(|role| matches!(*role, "small.person" | "small.title"))
     };
-    let named: Vec<&str> = text.split(' ').filter(names).filter(|word| !is_word(word)).collect();
+    let words: Vec<&str> = text.split(' ').collect();
+    let is_named = |at: usize| words.get(at).is_some_and(|word| names(word) && !is_word(word));
+    // "las mujeres de Mlangoni": what joins two of them stays.
+    let joins = |at: usize| {
+        let is_of =
+            matches!(words[at].to_lowercase().as_str(), "de" | "del" | "of" | "y" | "and" | "from" | "la" | "los");
+        is_of
+            && (0..at).any(is_named)
+            && (at + 1..words.len()).find(|next| is_named(*next)).is_some_and(|next| next - at < 3)
+    };
+    let named: Vec<&str> = (0..words.len()).filter(|at| is_named(*at) || joins(*at)).map(|at| words[at]).collect();
     if named.is_empty() { text.to_string() } else { named.join(" ") }
 }
 
 pub(crate) fn given_out(clause: &mut Clause) -> Option<Drafts> {
     let gives = clause.head(&["give"]).is_some() || taken_to_somebody(clause);
-    let took = if gives { None } else { clause.head(&["they_took"]) };
+    let took = if gives { None } else { clause.head(&["they_took"]).or_else(|| somebody_got(clause)) };
     if !gives && took.is_none() {
         return None;
     }
@@ -79,7 +89,7 @@ pub(crate) fn given_out(clause: &mut Clause) -> Option<Drafts> {
         }
         None => person_behind(clause, &["small.for"]).or_else(|| named_person(clause)),
     };
-    clause.take(&["small.thing", "small.for", "more"]);
+    clause.take(&["small.thing", "small.for", "more", "for_nothing"]);
     same_species(clause, &name);
     // "gave c1 5" may be water; what is sold or given away is a plant, also where nobody is named.
     let is_plain = clause.marks.iter().any(|mark| {
@@ -95,6 +105,30 @@ pub(crate) fn given_out(clause: &mut Clause) -> Option<Drafts> {
         "given_out",
         fields([("tray", Some(json!(name))), ("count", count.map(number_value)), ("to", person.map(Value::from))]),
     )
+}
+
+/// Uses "vino Otieno por sus 10 c1": who stands between came for them.
+fn came_for(clause: &mut Clause) -> Option<usize> {
+    let is = |at: &usize, words: &[&str]| words.contains(&clause.marks[*at].folded.as_str());
+    let came = (0..clause.marks.len()).find(|at| is(at, &["vino", "vinieron", "came"]))?;
+    let lead = (came + 2..clause.marks.len())
+        .find(|at| is(at, &["por", "for", "a traer", "a llevar", "por sus", "for his"]))?;
+    clause.use_mark(came);
+    Some(lead)
+}
+
+/// Uses "the chapel got 6 c1": somebody who does no harm, and the word right behind.
+fn somebody_got(clause: &mut Clause) -> Option<usize> {
+    let is_got = |mark: &Mark| matches!(mark.folded.as_str(), "got" | "received" | "recibio" | "recibieron");
+    let is_somebody = |mark: &Mark| {
+        (mark.has("small.person") || mark.has("small.title")) && !mark.has("causes.words") && !mark.has("steal")
+    };
+    let got = (1..clause.marks.len()).find(|at| is_got(&clause.marks[*at]) && is_somebody(&clause.marks[*at - 1]));
+    let at = got.or_else(|| came_for(clause))?;
+    clause.marks[at..].iter().any(|mark| mark.number().is_some()).then_some(())?;
+    clause.use_mark(at);
+    clause.weight += 10;
+    Some(at)
 }
 
 /// "llevé 5 c1 a la escuela": plants that were taken to somebody, to no place that is known. It is asked about.

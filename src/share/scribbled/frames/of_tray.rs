@@ -129,7 +129,7 @@ pub(crate) fn counted(clause: &mut Clause) -> Option<Drafts> {
     }
     let spoken_dead = clause.take(&["no_dead"]).is_some();
     let dead = if clause.has("die") && !spoken_dead { number_at_word(clause, &["die"]) } else { None };
-    clause.take(&["well", "whole"]);
+    clause.take(&["well", "whole", "lately"]);
     let is_headed = clause.head(&["count", "up"]).is_some() | (spoken_dead && clause.find_number().is_some());
     let is_headed = clause.head(&["left"]).is_some() && clause.is_surely(Tray) || is_headed;
     if is_headed {
@@ -217,6 +217,7 @@ pub(crate) fn cause(clause: &mut Clause) -> Option<String> {
         return Some(want);
     }
     let known = clause.known_text(&["causes.words"]).map(|known| with_whose(clause, known));
+    let known = known.or_else(|| where_it_rotted(clause));
     if known.is_some() {
         return known;
     }
@@ -265,6 +266,16 @@ fn because(clause: &mut Clause) -> Option<String> {
     let words: Vec<&str> = behind.iter().map(|mark| mark.typed.as_str()).collect();
     (at..clause.marks.len()).for_each(|i| clause.use_mark(i));
     Some(words.join(" "))
+}
+
+/// "se pudrieron de la raíz", "rotted at the neck": the rot and where it was.
+fn where_it_rotted(clause: &mut Clause) -> Option<String> {
+    let says_rot = |mark: &Mark| ["rot", "pudri", "podrid"].iter().any(|stem| mark.folded.contains(stem));
+    let at = (1..clause.marks.len())
+        .find(|at| clause.is_free(*at) && clause.marks[*at].has("rot_at") && says_rot(&clause.marks[*at - 1]))?;
+    clause.use_mark(at);
+    let rot = clause.marks[at - 1].typed.rsplit(' ').next().unwrap_or_default();
+    Some(format!("{rot} {}", clause.marks[at].typed))
 }
 
 /// "la vaca de don Pepe": whose animal it was goes along with it.
@@ -352,6 +363,10 @@ pub(crate) fn lost(clause: &mut Clause) -> Option<Drafts> {
         clause.lacks.push(Why::Both(name.clone()));
     }
     let all = clause.find_number().is_none() && clause.take(&["whole"]).is_some();
+    // "8 c1 gone to the clinic": somebody has them.
+    if gone_to_somebody(clause) {
+        return None;
+    }
     // A lost label is no lost plant.
     if clause.has("label") && clause.find_number().is_none() {
         return None;
@@ -368,7 +383,7 @@ pub(crate) fn lost(clause: &mut Clause) -> Option<Drafts> {
     }
     let count = if all { clause.known.names.standing(&name).map(f64::from) } else { clause.count() };
     clause.head(&["die", "kill", "steal", "burn"]);
-    clause.take(&["more", "small.thing", "no_cause"]);
+    clause.take(&["more", "small.thing", "no_cause", "killed_so", "lately"]);
     if dies {
         clause.take(&["saw"]);
     }
@@ -412,6 +427,18 @@ pub(crate) fn lost(clause: &mut Clause) -> Option<Drafts> {
     }
     let told = [("tray", Some(json!(name))), ("count", count.map(number_value)), ("cause", cause.map(Value::from))];
     one("lost", fields(told))
+}
+
+/// Whether plants are said to be gone to people, and nothing else that happened to them.
+fn gone_to_somebody(clause: &Clause) -> bool {
+    let goes = |mark: &Mark| matches!(mark.folded.as_str(), "gone" | "went" | "se fueron" | "se fue");
+    let other = |mark: &Mark| (mark.has("die") || mark.has("kill")) && !goes(mark);
+    let to_somebody = |two: &[Mark]| {
+        two[0].has("small.to")
+            && (two[1].has("small.person") || two[1].has("small.title"))
+            && !two[1].has("causes.words")
+    };
+    clause.marks.iter().any(goes) && !clause.marks.iter().any(other) && clause.marks.windows(2).any(to_somebody)
 }
 
 /// "xq están chuecas": the reason without the words that lead it.
@@ -465,7 +492,11 @@ pub(crate) fn culled(clause: &mut Clause) -> Option<Drafts> {
     clause.take(&["small.thing", "poor", "small.by"]);
     same_species(clause, &name);
     // A plant taken out says no word of why: sold, lifted, planted?
-    const PLAIN: [&str; 11] = [
+    const PLAIN: [&str; 15] = [
+        "arranque",
+        "arrancamos",
+        "retire",
+        "retiramos",
         "saque",
         "sacamos",
         "took out",

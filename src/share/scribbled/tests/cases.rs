@@ -279,3 +279,25 @@ fn leaves_of_bananas_are_cut_in_whatever_order_it_is_said() {
         assert_eq!(drafts[0].fields["share"], Value::from(0.5), "{line}");
     }
 }
+
+#[test]
+fn a_count_of_nearly_all_is_one_whatever_word_stands_before_its_number() {
+    all_are_clear(&[("c1 vaya pues 45", "counted")]);
+    // So few may be dead, sick or sold.
+    assert!(!matches!(read("c1 vaya pues 12"), Reading::Clear(_)));
+}
+
+#[test]
+fn what_people_and_beds_get_and_what_is_told_besides_is_read() {
+    all_are_clear(&[
+        ("vino Otieno por sus 6 c1", "given_out"),
+        ("the chapel got 6 c1 for free", "given_out"),
+        ("sold 6 c1 to Ana, 30 each", "given_out"),
+        ("4 c1 dried up, someone forgot to water", "lost"),
+        ("lost a c1 to the goat", "lost"),
+        ("dos cubetas de agua a c1", "watered"),
+        ("7 c1 cooked by the sun", "lost"),
+    ]);
+    let sun = read("7 c1 cooked by the sun");
+    assert!(matches!(&sun, Reading::Clear(drafts) if drafts[0].fields["cause"] == "sun"), "{sun:?}");
+}

@@ -8,6 +8,9 @@ use crate::base::Day;
 /// A date without a year that was longer ago than this is not taken for the last one (ours).
 const MOST_DAYS_BACK: i32 = 270;
 
+/// The greatest number of two figures.
+const MOST_TWO_FIGURES: u32 = 99;
+
 /// A day that stands in a line.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) enum SaidDay {
@@ -174,7 +177,10 @@ fn month_date_at(words: &[Word], i: usize, today: Day, coming: bool) -> Option<(
             let month = lexicon
                 .month(&words.get(i)?.folded)
                 .filter(|_| words[i].folded.len() > 2 && words[i].folded != "ago")?;
-            (number(i + 1).filter(|day| (1..=31).contains(day))?, month, 2)
+            // "Nov 35" is a day that does not exist; "may 40" need be none.
+            let is_named = words[i].typed.starts_with(char::is_uppercase) && words[i].folded != "may";
+            let most = if is_named { MOST_TWO_FIGURES } else { 31 };
+            (number(i + 1).filter(|day| (1..=most).contains(day))?, month, 2)
         }
     };
     let gap = usize::from(words.get(i + taken).is_some_and(|word| matches!(word.folded.as_str(), "de" | "del")));

@@ -44,8 +44,10 @@ pub(crate) enum What {
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct Mark {
     pub what: What,
-    /// As typed.
+    /// As it is read.
     pub typed: String,
+    /// As it stands in the line.
+    pub written: String,
     pub folded: String,
     pub roles: Vec<Role>,
     /// Read through a slip of the pen.
@@ -73,13 +75,13 @@ impl Mark {
     }
 }
 
-fn typed(words: &[Word]) -> String {
+fn in_one(words: &[Word], of: impl Fn(&Word) -> &str) -> String {
     let mut text = String::new();
     for (n, word) in words.iter().enumerate() {
         if n > 0 && word.apart {
             text.push(' ');
         }
-        text.push_str(&word.typed);
+        text.push_str(of(word));
     }
     text
 }
@@ -91,9 +93,10 @@ pub(crate) fn marks(words: &[Word], known: &Known, today: Day) -> Vec<Mark> {
     while i < words.len() {
         let (what, taken) = mark_at(words, i, known, today, &marks);
         let taken = taken.max(1);
-        let text = typed(&words[i..(i + taken).min(words.len())]);
+        let these = &words[i..(i + taken).min(words.len())];
+        let (text, written) = (in_one(these, |word| &word.typed), in_one(these, |word| &word.written));
         let folded = fold(&text);
-        let mut mark = Mark { what, folded, typed: text, roles: Vec::new(), is_slip: false };
+        let mut mark = Mark { what, folded, typed: text, written, roles: Vec::new(), is_slip: false };
         if matches!(mark.what, What::Word | What::Unknown) {
             mark.roles = lexicon().roles(&mark.folded);
             let is_named =
@@ -144,6 +147,9 @@ fn mark_at(words: &[Word], i: usize, known: &Known, today: Day, before: &[Mark])
     if let Some((names, taken)) = known.containers_at(words, i) {
         return (What::Name(names.into_iter().map(|name| (NameOf::Container, name)).collect()), taken);
     }
+    if let Some((names, taken)) = known.container_in_other_words(words, i) {
+        return (What::Name(names), taken);
+    }
     if let Some(hours) = hours_and_minutes(&words[i].typed) {
         return (What::Amount(hours, "units.hour"), 1);
     }
@@ -159,6 +165,7 @@ fn mark_at(words: &[Word], i: usize, known: &Known, today: Day, before: &[Mark])
     }
     if let Some((day, taken)) = day_at(words, i, today)
         && !is_the_sun(words, i, before)
+        && !ends_in_the_sun(&words[i..(i + taken).min(words.len())])
     {
         return (What::Day(day), taken);
     }
@@ -215,6 +222,11 @@ fn is_the_sun(words: &[Word], i: usize, before: &[Mark]) -> bool {
     });
     let is_at_the_end = i == 0 || i + 1 == words.len();
     led || does || !is_at_the_end
+}
+
+/// "by the sun", "before the sun": no Sunday.
+fn ends_in_the_sun(words: &[Word]) -> bool {
+    matches!(words, [.., article, sun] if article.folded == "the" && sun.typed == "sun")
 }
 
 /// "2h30": two hours and a half.

@@ -38,6 +38,12 @@ pub trait Names {
 
 /// Articles that names of beds and places begin with.
 const ARTICLES: [&str; 5] = ["la", "el", "los", "las", "the"];
+/// Words that name the same thing that plants stand in.
+const SAME_CONTAINER: [&[&str]; 3] = [
+    &["bag", "polybag", "bolsa", "funda", "bolsita"],
+    &["tube", "tubo", "tubete", "tubette"],
+    &["pot", "maceta", "pote"],
+];
 /// A shorter word is near too many names.
 const LEAST_LETTERS: usize = 5;
 /// The longest word that is compared with names, bytes.
@@ -159,6 +165,26 @@ impl<'a> Known<'a> {
             false => Some((found, longest)),
             true => self.by_its_number(words, i).or_else(|| self.nearly_at(words, i)),
         }
+    }
+
+    /// "bolsas de 500" for bag 500: the containers that another word for the same thing names.
+    pub fn container_in_other_words(&self, words: &[Word], i: usize) -> Option<(Vec<(NameOf, String)>, usize)> {
+        let said = squeezed(&words.get(i)?.typed);
+        let is_said = |one: &&str| said == **one || said.strip_suffix('s') == Some(one);
+        let alike = SAME_CONTAINER.iter().find(|alike| alike.iter().any(|one| is_said(&one)))?;
+        let gap = usize::from(words.get(i + 1).is_some_and(|word| matches!(word.folded.as_str(), "de" | "of")));
+        let others = alike.iter().filter_map(|other| self.by_first.get(*other)).flatten();
+        let fits = |one: &&OneName| {
+            let is_piece = |(n, piece): (usize, &String)| {
+                words.get(i + n + gap).is_some_and(|word| squeezed(&word.typed) == *piece)
+            };
+            let is_whole = one.name_of == NameOf::Container && one.pieces.len() > 1;
+            is_whole && one.pieces.iter().enumerate().skip(1).all(is_piece)
+        };
+        let found: Vec<&OneName> = others.filter(fits).collect();
+        let longest = found.iter().map(|one| one.pieces.len()).max()?;
+        let names = found.iter().filter(|one| one.pieces.len() == longest);
+        Some((names.map(|one| (one.name_of, one.name.clone())).collect(), longest + gap))
     }
 
     /// "cof21" for cof-021, "cof 021", and "L05" where one lot alone ends so.

@@ -39,6 +39,15 @@ pub(crate) fn in_figures(text: &str) -> Option<f64> {
 /// Parts in figures.
 const PARTS: [(&str, f64); 6] = [("1/2", 0.5), ("1/4", 0.25), ("3/4", 0.75), ("½", 0.5), ("¼", 0.25), ("¾", 0.75)];
 
+/// Parts in words.
+const PARTS_IN_WORDS: [(&str, f64); 5] = [
+    ("numbers.half", 0.5),
+    ("numbers.third", 1.0 / 3.0),
+    ("numbers.quarter", 0.25),
+    ("numbers.fifth", 0.2),
+    ("numbers.tenth", 0.1),
+];
+
 /// How many a dozen or a gross are.
 fn set_of(word: &str) -> Option<f64> {
     match () {
@@ -82,6 +91,11 @@ pub(crate) fn number_at(words: &[Word], i: usize) -> Option<Figure> {
             None => None,
         };
     }
+    // "1 in 10".
+    let is_one_of_so_many = matches!(behind, "in" | "de") && typed == "1";
+    if let Some(part) = in_words(words, i).filter(|figure| is_one_of_so_many && figure.is_part) {
+        return Some(part);
+    }
     let Some(value) = in_figures(typed) else { return in_words(words, i) };
     match () {
         () if set_of(behind).is_some() => whole(value * set_of(behind)?, 2),
@@ -93,11 +107,10 @@ pub(crate) fn number_at(words: &[Word], i: usize) -> Option<Figure> {
 fn in_words(words: &[Word], i: usize) -> Option<Figure> {
     let lexicon = lexicon();
     let here = folded(words, i);
-    for length in (1..=3).rev() {
+    for length in (1..=4).rev() {
         let Some(phrase) = words.get(i..i + length) else { continue };
         let phrase = phrase.iter().map(|word| word.folded.as_str()).collect::<Vec<_>>().join(" ");
-        let part = [("numbers.half", 0.5), ("numbers.third", 1.0 / 3.0), ("numbers.quarter", 0.25)];
-        if let Some((_, value)) = part.into_iter().find(|(role, _)| lexicon.is(&phrase, role)) {
+        if let Some((_, value)) = PARTS_IN_WORDS.into_iter().find(|(role, _)| lexicon.is(&phrase, role)) {
             if let Some(set) = set_of(folded(words, i + length)) {
                 return whole(value * set, length + 1);
             }

@@ -21,6 +21,12 @@ pub(in crate::share::scribbled) fn spelt(words: Vec<Word>, known: &Known) -> Vec
             _ => spelt.push(word),
         }
     }
+    // "20 k1 + 30 k2"; "41 +2" says more than there were.
+    for at in 1..spelt.len().saturating_sub(1) {
+        if spelt[at].is("+") && spelt[at].apart && spelt[at + 1].apart {
+            spelt[at] = spelt[at].meant("and");
+        }
+    }
     // "in 10 d".
     for at in 1..spelt.len() {
         let is_last = spelt.get(at + 1).is_none_or(Word::is_sign);
@@ -38,7 +44,7 @@ pub(in crate::share::scribbled) fn spelt(words: Vec<Word>, known: &Known) -> Vec
         }
         slips += 1;
         if let Some(meant) = meant_by(&spelt[at].folded) {
-            spelt[at] = Word::new(&meant, spelt[at].apart);
+            spelt[at] = spelt[at].meant(&meant);
         }
     }
     spelt
@@ -65,7 +71,7 @@ fn in_full(words: &mut Vec<Word>, known: &Known) {
             words[at] = Word::new(&plural, words[at].apart);
         } else if is_cut && is_strange(words, at, known) {
             if let Some(meant) = goes_on(&words[at].folded) {
-                words[at] = Word::new(&meant, words[at].apart);
+                words[at] = words[at].meant(&meant);
                 words.remove(at + 1);
             }
         } else if words[at].folded == "d" && at > 0 && in_figures(&words[at - 1].typed).is_some() {

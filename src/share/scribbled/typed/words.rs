@@ -5,8 +5,10 @@ use super::lexicon::fold;
 /// A piece of the line as typed.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct Word {
-    /// As typed.
+    /// As it is read: a slip of the pen is brought to the word that was meant.
     pub typed: String,
+    /// As it stands in the line.
+    pub written: String,
     /// Folded.
     pub folded: String,
     /// Whether a blank stands before it.
@@ -15,7 +17,12 @@ pub(crate) struct Word {
 
 impl Word {
     pub fn new(typed: &str, apart: bool) -> Word {
-        Word { typed: typed.to_string(), folded: fold(typed), apart }
+        Word { typed: typed.to_string(), written: typed.to_string(), folded: fold(typed), apart }
+    }
+
+    /// The word that was meant in place of this one, which goes on standing in the line as it is.
+    pub fn meant(&self, typed: &str) -> Word {
+        Word { written: self.written.clone(), ..Word::new(typed, self.apart) }
     }
 
     /// Whether it is this sign.
