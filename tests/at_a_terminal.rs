@@ -113,3 +113,30 @@ fn a_line_of_two_meanings_is_asked_about_by_number() {
         }
     }
 }
+
+#[test]
+fn beginning_asks_for_the_altitude_and_enter_leaves_it_unknown() {
+    for (answer, known) in [("1650 m\r", true), ("\r", false)] {
+        let home = Home::default();
+        let words = ["begin", "--name", "Low", "--lat", "10.4", "--lon", "-84"];
+        let mut screen = at_a_terminal(&home, &words, "en_GB.UTF-8", &home.today);
+        screen.wait_for("how high above the sea");
+        screen.keys(answer);
+        assert_eq!(screen.end(SOON).exit_code(), 0, "{}", screen.text());
+        assert_eq!(home.done(&["export"]).contains("\"altitude_m\":1650"), known, "{answer:?}");
+    }
+}
+
+#[test]
+fn a_species_with_nearly_a_known_name_is_asked_about() {
+    let home = Home::default().begun();
+    for (answer, code) in [("\r", 1), ("s\r", 0)] {
+        let words = ["species", "add", "cacoa", "como", "grevillea"];
+        let mut screen = at_a_terminal(&home, &words, "es_CR.UTF-8", &home.today);
+        screen.wait_for("cacao");
+        screen.wait_for("de todos modos?");
+        screen.keys(answer);
+        assert_eq!(screen.end(SOON).exit_code(), code, "{answer:?}: {}", screen.text());
+        assert_eq!(home.done(&["export"]).contains("cacoa"), code == 0);
+    }
+}

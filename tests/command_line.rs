@@ -595,3 +595,64 @@ fn a_day_is_said_as_people_say_it_wherever_one_is_asked() {
     home.write("held", &["tray=cof-1", "why=frost", "happened=yesterday", "until=tomorrow"]);
     assert!(home.done(&["export"]).contains("\"until\":\"2026-04-16\""));
 }
+
+/// What is typed, cut at blanks outside of quotes.
+fn typed(line: &str) -> Vec<String> {
+    let pieces = line.split('"').enumerate();
+    pieces
+        .flat_map(|(n, piece)| match n % 2 {
+            0 => piece.split_whitespace().map(str::to_string).collect::<Vec<_>>(),
+            _ => vec![piece.to_string()],
+        })
+        .collect()
+}
+
+#[test]
+fn a_formula_called_with_nothing_shows_an_example_that_answers() {
+    let home = Home::default();
+    let help = home.done(&["calc", "--help"]);
+    let commands = help.split("Commands:").nth(1).unwrap().split("Options").next().unwrap();
+    let topics: Vec<&str> = commands.lines().filter_map(|line| line.strip_prefix("  ")?.split(' ').next()).collect();
+    let topics: Vec<&str> = topics.into_iter().filter(|topic| !topic.is_empty()).collect();
+    assert!(topics.len() > 14, "{topics:?}");
+    for topic in topics {
+        for lang in ["en", "es"] {
+            let said = home.refused(&["calc", topic, "--lang", lang]);
+            let said = said.split_whitespace().collect::<Vec<_>>().join(" ");
+            let example = said.split("outplant calc ").nth(1).unwrap_or_else(|| panic!("{topic}: {said}"));
+            let words = typed(example);
+            let mut all = vec!["calc"];
+            all.extend(words.iter().map(String::as_str));
+            assert_eq!(words[0], topic);
+            assert!(!home.done(&all).is_empty(), "{example}");
+        }
+    }
+}
+
+#[test]
+fn a_nursery_begins_without_its_altitude_which_is_then_unknown_and_never_zero() {
+    let home = Home::default();
+    home.done(&["begin", "--name", "Low", "--lat", "10.4", "--lon", "-84"]);
+    let exported = home.done(&["export"]);
+    assert!(exported.contains("nursery_set") && !exported.contains("altitude_m"), "{exported}");
+    assert!(home.done(&["log"]).contains("altitude unknown"));
+    assert!(home.done(&["log", "--lang", "es"]).contains("altitud desconocida"));
+    let plan = r#"plan=[{"species":"coffee","pattern":"square","row_m":2,"in_row_m":2}]"#;
+    home.write("bed_set", &["bed=B1", "field=F", "length_m=20", "width_m=6", plan]);
+    home.done(&["why", "B1", "--all"]);
+}
+
+#[test]
+fn a_species_with_nearly_a_known_name_is_added_only_where_that_is_meant() {
+    let home = Home::default().begun();
+    let before = home.done(&["export"]);
+    for (lang, like) in [("en", "like"), ("es", "como")] {
+        let said = home.refused(&["species", "add", "cacoa", like, "grevillea", "--lang", lang]);
+        assert!(said.contains("cacoa") && said.contains("cacao") && said.contains("--yes"), "{said}");
+    }
+    assert_eq!(home.done(&["export"]), before);
+    home.done(&["species", "add", "cacoa", "like", "grevillea", "--yes"]);
+    assert!(home.done(&["export"]).contains("cacoa"));
+    // A name of its own is not asked about.
+    home.done(&["species", "add", "zorrillo", "like", "grevillea"]);
+}

@@ -159,7 +159,7 @@ pub(crate) struct Begin {
     pub(crate) lon: f64,
     /// Altitude, m.
     #[arg(long, value_name = "M", allow_hyphen_values = true, value_parser = metres)]
-    pub(crate) altitude: f64,
+    pub(crate) altitude: Option<f64>,
     /// Hours ahead of UTC.
     #[arg(long, value_name = "H", allow_hyphen_values = true, value_parser = figure)]
     pub(crate) utc_offset: Option<f64>,

@@ -4,7 +4,7 @@ use std::num::ParseFloatError;
 
 use serde_json::{Map, Value, json};
 
-use super::answer::Ending;
+use super::answer::{Ending, answered};
 use super::args::Begin;
 use super::open_desk::ask_of_first_day;
 use super::run::{Exit, Run};
@@ -19,15 +19,16 @@ pub(crate) fn run(run: &Run, begin: &Begin) -> Result<Ending, Exit> {
     run.only_today()?;
     ask_of_first_day(run)?;
     let offset_h = begin.utc_offset.unwrap_or_else(|| (begin.lon / 15.0).round());
+    let altitude_m = begin.altitude.or_else(|| altitude_asked(run));
     let written: Map<String, Value> = [
-        ("name", json!(begin.name)),
-        ("latitude_deg", json!(begin.lat)),
-        ("longitude_deg", json!(begin.lon)),
-        ("altitude_m", json!(begin.altitude)),
-        ("utc_offset_h", json!(offset_h)),
+        ("name", Some(json!(begin.name))),
+        ("latitude_deg", Some(json!(begin.lat))),
+        ("longitude_deg", Some(json!(begin.lon))),
+        ("altitude_m", altitude_m.map(|metres| json!(metres))),
+        ("utc_offset_h", Some(json!(offset_h))),
     ]
     .into_iter()
-    .map(|(name, value)| (name.to_string(), value))
+    .filter_map(|(name, value)| Some((name.to_string(), value?)))
     .collect();
     let body = reading::settle_body("nursery_set", &written)
         .map_err(|fault| Exit::refused(run.wording.entry_fault(&fault)))?;
@@ -47,6 +48,24 @@ pub(crate) fn run(run: &Run, begin: &Begin) -> Result<Ending, Exit> {
     let begun = run.wording.begun(&begin.name, run.file.display());
     let next = wrapped(&run.wording.begun_next(), run.around.columns).join("\n");
     run.answer(&format!("{begun}\n{next}\n"))
+}
+
+/// The altitude as somebody answers; silence and what is no number leave it unknown.
+fn altitude_asked(run: &Run) -> Option<f64> {
+    /// How often it is asked for where the answer is no number.
+    const MOST_ASKED: usize = 3;
+    if !run.can_ask() || run.everywhere.yes {
+        return None;
+    }
+    for _ in 0..MOST_ASKED {
+        let answer = answered(&run.wording.begin_altitude_asked());
+        match (answer.trim(), metres(&answer)) {
+            ("" | "?", _) => return None,
+            (_, Ok(altitude)) => return Some(altitude),
+            (_, Err(_)) => {}
+        }
+    }
+    None
 }
 
 /// A number with a decimal point or comma.

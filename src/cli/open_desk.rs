@@ -78,7 +78,7 @@ impl Run {
 
     /// A person is told beside the answer, a program in it.
     fn tell(&self, notes: &[Note]) {
-        for text in notes.iter().filter_map(|note| self.wording.journal_note(note)) {
+        for text in self.wording.journal_notes(notes) {
             self.note(&text);
             self.notes_of_answer.borrow_mut().push(text);
         }
@@ -234,7 +234,7 @@ fn ask_of_what_is_gone(run: &Run, desk: &Desk) -> Result<(), Exit> {
     if desk.gone() == 0 || !run.can_ask() {
         return Ok(());
     }
-    let gone = desk.notes().iter().filter_map(|note| run.wording.journal_note(note)).collect::<Vec<_>>().join("\n");
+    let gone = run.wording.journal_notes(desk.notes()).join("\n");
     let said = Said { run, file: GONE_SAID_FILE, text: gone };
     if said.already() {
         return Ok(());

@@ -16,7 +16,7 @@ mod trial;
 mod undo;
 
 pub use crate::journal::{Apart, BackupReport, CheckReport, Fault, JournalError, LookStep, Lost, Rescued};
-pub use crate::journal::{Note, WhyReadOnly};
+pub use crate::journal::{Gone, Note, WhyReadOnly};
 pub use crate::share::first_day::{ColumnPassedOver, ColumnTaken, NameTaken, OrderTaken, TakenFor, Total, Understood};
 pub(crate) use crate::share::json::read_alone as read_json;
 pub use crate::share::sheet::{DayOrder, Encoding};

@@ -175,6 +175,10 @@ pub enum Reason {
     EmptyTray,
     /// A bag that holds nothing, or less; as it is written.
     NoVolume(String),
+    /// How many stand in a tray is said to be not known.
+    CountNotKnown(String),
+    /// Plants in no bag, of which nobody wrote how they stand.
+    NoContainer(String),
     /// A tray or bed that the book has already.
     InTheBook(String),
     /// Every tray or bed of the sheet is in the book already: how many.

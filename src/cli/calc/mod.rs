@@ -3,6 +3,7 @@
 
 mod answer;
 pub(crate) mod args;
+mod examples;
 mod field;
 mod given;
 mod topics;
@@ -38,7 +39,7 @@ pub(crate) fn run(run: &Run, arguments: &Calc) -> Result<Ending, Exit> {
         None => {}
     }
     let told = if piped {
-        read_piped(run).and_then(|given| {
+        read_piped(run, examples::of(&arguments.topic)).and_then(|given| {
             let mut answer = formula(&given, &run.wording)?;
             let not_used = given.not_used();
             if !not_used.is_empty() {
@@ -82,16 +83,16 @@ fn asked(topic: &Topic) -> (Given, Formula) {
     }
 }
 
-fn read_piped(run: &Run) -> Result<Given, Wrong> {
+fn read_piped(run: &Run, example: &str) -> Result<Given, Wrong> {
     if std::io::stdin().is_terminal() {
-        return Err(Wrong::NotJson(run.wording.calc_nothing_given()));
+        return Err(Wrong::NotJson(run.wording.calc_nothing_given(example)));
     }
     let mut text = String::new();
     // What is no text is no JSON either; its reader says so.
     let read = std::io::stdin().take(MOST_READ).read_to_string(&mut text);
     read.map_err(|fault| Wrong::NotJson(run.wording.system_fault(&fault)))?;
     if text.trim().is_empty() {
-        return Err(Wrong::NotJson(run.wording.calc_nothing_given()));
+        return Err(Wrong::NotJson(run.wording.calc_nothing_given(example)));
     }
     Given::read(&text)
 }

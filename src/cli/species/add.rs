@@ -3,8 +3,9 @@
 
 use serde_json::{Map, Value, json};
 
+use crate::base::name_search::distance;
 use crate::base::text;
-use crate::cli::answer::Ending;
+use crate::cli::answer::{Ending, said_yes};
 use crate::cli::run::{Exit, Run};
 use crate::cli::write::write_drafts;
 use crate::nursery::envelope::Draft;
@@ -37,6 +38,7 @@ pub(super) fn run(run: &Run, name: &str, like: &str) -> Result<Ending, Exit> {
         let known = run.wording.species_of(&key, &catalogue);
         return Err(Exit::refused(run.wording.species_add_known(known, name)));
     }
+    agreed_on_name(run, name, &catalogue)?;
     let found = catalogue.find(like).and_then(|key| catalogue.get(&key));
     let Some(profile) = found else { return Err(which(run, like, &catalogue)) };
     let body = json!({"species": name, "profile": figures_of(profile)});
@@ -44,6 +46,26 @@ pub(super) fn run(run: &Run, name: &str, like: &str) -> Result<Ending, Exit> {
     let draft =
         Draft { happened: run.now.today, clock: None, who: run.who.clone(), kind: "species_set".to_string(), body };
     write_drafts(run, &mut desk, vec![draft], false)
+}
+
+/// A name a slip or two away from that of a known plant: at a terminal it is asked, without one it is written only where
+/// that is agreed to beforehand.
+fn agreed_on_name(run: &Run, name: &str, catalogue: &Catalogue) -> Result<(), Exit> {
+    /// So many letters away it may be a slip of the pen (ours).
+    const MOST_SLIPS: usize = 2;
+    let letters = |name: &str| text::folded(name).chars().collect::<Vec<char>>();
+    let is_near = |near: &&String| distance(&letters(near), &letters(name)) <= MOST_SLIPS;
+    let near = catalogue.nearest(name);
+    let Some(near) = near.iter().find(is_near).filter(|_| !run.everywhere.yes) else { return Ok(()) };
+    let asked = run.wording.species_add_near(name, near);
+    if !run.can_ask() {
+        return Err(Exit { ending: Ending::Refused, lines: vec![asked, run.wording.remark_if_meant()] });
+    }
+    run.note(&asked);
+    if said_yes(&run.wording.remark_asks()) {
+        return Ok(());
+    }
+    Err(Exit { ending: Ending::Refused, lines: vec![run.wording.nothing_written()] })
 }
 
 /// Several species may be meant, or none is: which there are.

@@ -62,7 +62,7 @@ kinds! {
         /// Longitude, degrees.
         longitude_deg: Longitude,
         /// Altitude, m.
-        altitude_m: Altitude,
+        altitude_m: Option<Altitude>,
         /// Hours ahead of UTC.
         utc_offset_h: OffsetHours,
         /// Plants that can be set in a day.

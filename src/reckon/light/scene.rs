@@ -33,7 +33,7 @@ pub(super) fn seen_along(directions: &[Direction], bed: &BedSet) -> Vec<Directio
 
 pub(super) fn place_of(site: &Site, day: Day) -> Option<Place> {
     let nursery = site.nursery.on(day)?;
-    Place::new(nursery.latitude_deg.0, nursery.longitude_deg.0, nursery.altitude_m.0).ok()
+    Place::new(nursery.latitude_deg.0, nursery.longitude_deg.0, nursery.altitude_m.map(|altitude| altitude.0)).ok()
 }
 
 /// Some of the positions of a species where one can be set, evenly among them; where none is open, of all.
@@ -84,7 +84,7 @@ pub(super) fn rests_on(standing: &[Stand], points: &[[f64; 2]], day: Day, site: 
     key.push(points.len() as u64);
     key.extend(points.iter().flatten().map(|metres| metres.to_bits()));
     key.push(day_taken(day).number().unsigned_abs().into());
-    let place = place_of(site, day).map(|place| [place.lat_deg(), place.lon_deg(), place.elev_m()]);
+    let place = place_of(site, day).map(|place| [place.lat_deg(), place.lon_deg(), place.elev_m().unwrap_or(f64::NAN)]);
     key.extend(place.into_iter().flatten().map(f64::to_bits));
     key.push(bed.row_bearing_deg.map_or(0, |bearing| bearing.0.to_bits()));
     key

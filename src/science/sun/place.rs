@@ -12,20 +12,21 @@ const HIGHEST_M: f64 = 9_000.0;
 pub struct Place {
     lat_deg: f64,
     lon_deg: f64,
-    elev_m: f64,
+    /// None where nobody wrote it.
+    elev_m: Option<f64>,
 }
 
 impl Place {
     /// Latitude in degrees, north above 0, -90 to 90; longitude in degrees, east above 0, -180 to 180; height above the
-    /// sea in m, -500 to 9,000.
+    /// sea in m, -500 to 9,000, where it is known.
     ///
     /// # Errors
     /// A number outside of its range, or no number; named by the keys of `calc sun`.
-    pub fn new(lat_deg: f64, lon_deg: f64, elev_m: f64) -> Result<Place, WrongInput> {
+    pub fn new(lat_deg: f64, lon_deg: f64, elev_m: impl Into<Option<f64>>) -> Result<Place, WrongInput> {
         Ok(Place {
             lat_deg: latitude("lat_deg", lat_deg)?,
             lon_deg: wrong_input::within("lon_deg", lon_deg, -180.0, 180.0)?,
-            elev_m: elevation(elev_m)?,
+            elev_m: elev_m.into().map(elevation).transpose()?,
         })
     }
 
@@ -39,8 +40,8 @@ impl Place {
         self.lon_deg
     }
 
-    /// Height above the sea, m.
-    pub(crate) fn elev_m(self) -> f64 {
+    /// Height above the sea, m; none where it is not known.
+    pub(crate) fn elev_m(self) -> Option<f64> {
         self.elev_m
     }
 }

@@ -87,8 +87,9 @@ pub(crate) fn sun_day(place: Place, around: Moment, rising: Rising) -> Result<Su
 
 fn at(place: Place, date: f64, turning_s: f64) -> Result<SunPosition, WrongInput> {
     let time = JulianDate::new(date, turning_s).map_err(|_| no_number())?;
-    let told =
-        SolarPositions::new().at_from_julian(time, location(place), place.elev_m(), None).map_err(|_| no_number())?;
+    // Where the height is not known the place is taken at the sea: by it the sun turns less than is ever told.
+    let elev_m = place.elev_m().unwrap_or(0.0);
+    let told = SolarPositions::new().at_from_julian(time, location(place), elev_m, None).map_err(|_| no_number())?;
     Ok(SunPosition { elevation_deg: told.elevation_angle(), azimuth_deg: told.azimuth() })
 }
 
@@ -142,6 +143,17 @@ mod tests {
             checked += 1;
         }
         assert_eq!(checked, 62);
+    }
+
+    #[test]
+    fn the_height_of_a_place_hardly_turns_its_sun_so_an_unknown_one_is_no_other_answer() {
+        for (lat, lon) in [(0.0, 0.0), (10.4, -84.0), (-33.0, 151.0), (60.0, 25.0)] {
+            for at in ["2026-03-15T08:00:00Z", "2026-06-21T16:00:00Z", "2026-12-01T22:00:00Z"] {
+                let told = |elev_m: Option<f64>| sun_at(Place::new(lat, lon, elev_m).unwrap(), moment(at)).unwrap();
+                let (unknown, high) = (told(None), told(Some(5_000.0)));
+                assert!((unknown.elevation_deg - high.elevation_deg).abs() < 0.001, "{lat} {at}: {unknown:?} {high:?}");
+            }
+        }
     }
 
     #[test]

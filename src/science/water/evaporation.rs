@@ -32,7 +32,7 @@ pub(crate) struct DayWeather {
     /// Latitude, degrees, -90 to 90.
     pub(crate) lat_deg: f64,
     /// Height above the sea, m, -500 to 9,000.
-    pub(crate) elev_m: f64,
+    pub(crate) elev_m: Option<f64>,
     /// Day of the year, 1 to 366.
     pub(crate) doy: u32,
     /// Warmest, degrees C.
@@ -121,7 +121,7 @@ pub(crate) struct PenmanMonteith {
 /// A figure outside of its range, a coldest above the warmest, or no number.
 pub(crate) fn evaporation(day: &DayWeather) -> Result<Evaporation, WrongInput> {
     latitude("lat", day.lat_deg)?;
-    elevation(day.elev_m)?;
+    let elev_m = day.elev_m.map(elevation).transpose()?;
     let tmax = wrong_input::within("tmax", day.tmax_c, AIR_C.0, AIR_C.1)?;
     let tmin = wrong_input::within("tmin", day.tmin_c, AIR_C.0, tmax)?;
     let sky = radiation(day.lat_deg, day.doy)?;
@@ -137,11 +137,11 @@ pub(crate) fn evaporation(day: &DayWeather) -> Result<Evaporation, WrongInput> {
     };
     let wind = day.wind_m_s.map(|wind| wrong_input::within("u2", wind, 0.0, MOST_WIND_M_S)).transpose()?;
     let soil_heat = wrong_input::within("g", day.soil_heat_mj, -MOST_RADIATION_MJ, MOST_RADIATION_MJ)?;
-    let whole = rs.zip(wind).map(|(rs, wind)| {
-        let pressure = pressure_kpa(day.elev_m);
+    let whole = rs.zip(wind).zip(elev_m).map(|((rs, wind), elev_m)| {
+        let pressure = pressure_kpa(elev_m);
         let (gamma, delta) = (gamma_of(pressure), curve_slope(mean));
         let es = (saturation_kpa(tmax) + saturation_kpa(tmin)) / 2.0;
-        let rso = (0.75 + 2e-5 * day.elev_m) * sky.ra;
+        let rso = (0.75 + 2e-5 * elev_m) * sky.ra;
         let rns = (1.0 - ALBEDO) * rs;
         let rnl = back_radiation(tmax, tmin, ea, rs, rso);
         let rn = rns - rnl;
@@ -221,7 +221,7 @@ mod tests {
     fn day(from: &Value, vapour: Vapour, light: Sunlight) -> DayWeather {
         DayWeather {
             lat_deg: number(from, "lat"),
-            elev_m: number(from, "elev_m"),
+            elev_m: Some(number(from, "elev_m")),
             doy: number(from, "doy") as u32,
             tmax_c: number(from, "tmax"),
             tmin_c: number(from, "tmin"),
@@ -309,7 +309,7 @@ mod tests {
         near(wind, 2.078, 0.001, "u2");
         let told = evaporation(&DayWeather {
             lat_deg: 50.80,
-            elev_m: 100.0,
+            elev_m: Some(100.0),
             doy: 187,
             tmax_c: 21.5,
             tmin_c: 12.3,

@@ -179,12 +179,21 @@ fn flat_bag_ml(name: &str) -> Option<f64> {
     let known = &vocabulary().amount;
     let cm = match () {
         () if is(unit, &known.inch) => CM_PER_INCH,
-        () if is(unit, &known.centimetre) || unit.is_empty() && width >= LEAST_WIDTH_CM => 1.0,
+        () if is(unit, &known.centimetre) => 1.0,
+        // "15x23 bag": what it is says no unit.
+        () if (unit.is_empty() || names_a_bag(unit)) && width >= LEAST_WIDTH_CM => 1.0,
         () => return None,
     };
     let (width, height) = (width * cm, height * cm);
     let ml = width * width * (height - HEAD_SPACE_CM) / std::f64::consts::PI;
     (width <= MOST_CM && height <= MOST_CM && height > HEAD_SPACE_CM && ml > 0.0).then(|| ml.round())
+}
+
+/// Whether a word only says what plants stand in.
+fn names_a_bag(word: &str) -> bool {
+    let folded = text::folded(word);
+    let one = folded.strip_suffix('s').unwrap_or(&folded);
+    ["bag", "polybag", "bolsa", "funda", "bolsita"].contains(&one)
 }
 
 /// Whether a count was written with a sign that could be a decimal one and was taken for thousands.
@@ -328,6 +337,8 @@ mod tests {
             ("medio litro", 500.0),
             // 15 x 15 x (23 - 2) / pi; 6 in is 15.24 cm, 9 in 22.86 cm.
             ("bolsa 15x23", 1504.0),
+            ("15x23 bag", 1504.0),
+            ("15x23 bolsas", 1504.0),
             ("15 x 23 cm bag", 1504.0),
             ("6x9 in", 1542.0),
             ("6\" x 9\"", 1542.0),

@@ -270,6 +270,22 @@ fn a_row_with_too_many_cells_hides_no_other_fault_and_no_tray_is_empty_or_in_a_b
 }
 
 #[test]
+fn a_count_that_is_not_known_and_plants_in_no_bag_are_asked_for_and_no_bag_is_called_none() {
+    let found = faults(trays("tray,species,how many,bag\na,coffee,?,1 l\nb,coffee,4,none\nc,coffee,4,ninguna\n"));
+    assert_eq!(
+        found,
+        [
+            (2, Some(3), Reason::CountNotKnown("?".into())),
+            (3, Some(4), Reason::NoContainer("none".into())),
+            (4, Some(4), Reason::NoContainer("ninguna".into())),
+        ]
+    );
+    let said = trays("tray,species,how many,bag,form\nb,coffee,4,none,bare_root\n").unwrap();
+    let body = &said.drafts[0].1.body;
+    assert_eq!((body.get("container"), &body["form"]), (None, &serde_json::json!("bare_root")));
+}
+
+#[test]
 fn a_sheet_without_its_columns_or_rows_is_refused() {
     let found = faults(trays("Bandeja;Sp;Color\na;b;c\n"));
     let seen = vec!["Bandeja".to_string(), "Sp".to_string(), "Color".to_string()];

@@ -2,7 +2,7 @@
 
 use serde_json::json;
 
-use super::columns::{Meanings, columns};
+use super::columns::{Cell, Meanings, columns};
 use super::sheet::{RowReader, note_repeated, order_of, read_rows, without_total};
 use super::{FirstDay, SheetNames, SpellingOf, TakenFor, UnknownWhat};
 use crate::base::{text, word::Word};
@@ -44,6 +44,10 @@ fn read_row(reader: &mut RowReader) {
     }
     let species = reader.required("species").and_then(|cell| reader.species(cell, cell.written));
     let count = reader.required("how many").and_then(|cell| {
+        if is(&text::folded(cell.written), &vocabulary().sheet.not_known) {
+            reader.faults.push(cell.fault(Reason::CountNotKnown(short(cell.written))));
+            return None;
+        }
         let count = reader.count(cell)?;
         if count.value == 0 {
             reader.faults.push(cell.fault(Reason::EmptyTray));
@@ -51,7 +55,13 @@ fn read_row(reader: &mut RowReader) {
         Some(count)
     });
     let age_days = age_of(reader);
-    let container = reader.filled("container").map(|cell| {
+    let in_nothing = |cell: &Cell| is(&text::folded(cell.written), &vocabulary().sheet.nothing);
+    if let Some(cell) = reader.filled("container").filter(in_nothing)
+        && reader.filled("form").is_none()
+    {
+        reader.faults.push(cell.fault(Reason::NoContainer(short(cell.written))));
+    }
+    let container = reader.filled("container").filter(|cell| !in_nothing(cell)).map(|cell| {
         if amounts::has_no_volume(cell.written) {
             reader.faults.push(cell.fault(Reason::NoVolume(short(cell.written))));
         }

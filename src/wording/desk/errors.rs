@@ -463,6 +463,8 @@ impl Wording {
             Reason::NoRows => self.sheet_no_rows(),
             Reason::EmptyTray => self.sheet_empty_tray(),
             Reason::NoVolume(written) => self.sheet_no_volume(written),
+            Reason::CountNotKnown(written) => self.sheet_count_not_known(written),
+            Reason::NoContainer(written) => self.sheet_no_container(written),
             Reason::NoColumn { name, seen } => self.sheet_no_column(self.of_two(*name), first_of(seen)),
             Reason::NoHeader { example, seen } => self.sheet_no_header(self.of_two(*example), first_of(seen)),
             Reason::InTheBook(name) => self.sheet_in_the_book(name),

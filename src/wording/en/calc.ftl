@@ -5,7 +5,7 @@ calc_source = Source:
 calc_none = none
 calc_yes = yes
 calc_no = no
-calc_nothing_given = nothing was given
+calc_nothing_given = nothing was given. As here: outplant calc { $example }
 calc_not_json = give options (see --help), or pipe in one JSON object: { $fault }
 # (input, written, known)
 calc_word = { $input } is '{ $written }', known are: { $known }

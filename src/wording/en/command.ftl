@@ -2,6 +2,7 @@
 
 today_unreadable = OUTPLANT_TODAY is '{ $written }'; write it as 2026-03-14
 begun_next = Next: the trays you have, from a sheet saved as CSV with the columns Tray, Species, How many, Sown about, Bag, Bench: outplant import trays.csv --as trays (first with --dry-run, to see how it is understood). Beds come with --as beds. outplant write lists everything else that can be written, outplant ready says what is ready.
+begin_altitude_asked = how high above the sea, in m (Enter: not known)?
 sample_look = This is an invented nursery, kept in { $file }. Begin your own: outplant begin --name "..." --lat ... --lon ... --altitude ...
 write_lists_kinds = What can be written, each as outplant write KIND key=value ... ; [ ] may be left out, happened= and who= stand beside any:
 value_number = number
@@ -89,11 +90,17 @@ note_kept_before = the file was brought up to this version; as it was before it 
 note_new_device = this file was copied or restored: from now on its entries stand under a new device
 note_device_of_this_run = the settings' folder cannot be written ({ $why }): this run's entries stand under a device of their own
 note_device_not_noted = the entry is saved, but the settings' folder could not be written ({ $why })
-# (entries, device, from, to)
+# (device, from, to)
+gone_of_device = { $device }:{ $from } to { $to }
+gone_of_more = { $devices ->
+    [one] and of one more copy
+   *[other] and of { $devices } more copies
+}
+# (entries, which)
 note_gone = { $entries ->
     [one] one entry that was saved here is gone
    *[other] { $entries } entries that were saved here are gone
-} ({ $device }:{ $from } to { $to }): an older copy was put in place of the file, or its log was deleted. Put the newer file back, or import an export that has them; if it is meant: outplant write settled what=restored
+} ({ $which }): an older copy was put in place of the file, or its log was deleted. Put the newer file back, or import an export that has them; if it is meant: outplant write settled what=restored
 gone_asks = Write anyway? [y/N]
 gone_not_written = Nothing was written: put the newer file back first.
 note_devices_put_aside = the list of devices could not be read and was put aside in { $file }

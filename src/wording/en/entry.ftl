@@ -27,7 +27,9 @@ part_cells = { $cells ->
 }
 part_sign = sign { $sign }
 # (name, latitude, longitude, altitude)
-entry_nursery_set = nursery { $name }: { $latitude }°, { $longitude }°, { $altitude } m
+entry_nursery_set = nursery { $name }: { $latitude }°, { $longitude }°, { $altitude }
+altitude_said = { $metres } m
+altitude_unknown = altitude unknown
 part_clock_offset = UTC{ $hours }
 part_plants_a_day = { $plants ->
     [one] { $plants } plant a day

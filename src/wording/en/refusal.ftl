@@ -4,6 +4,8 @@ refused_unknown_bed = no bed is called { $name }
 refused_unknown_place = no place is called { $name }
 refused_unknown_species = no species is known as { $name } (a new one: outplant species add NAME like SPECIES)
 species_add_how = write the new name and the species whose figures hold for it until you know better: outplant species add NAME like SPECIES
+# (name, near)
+species_add_near = { $name } is nearly { $near }, which is known here: a plant of its own, or a slip?
 # (known, name)
 species_add_known = { $name } is known already, as { $known }: nothing was written
 # (like, plants)

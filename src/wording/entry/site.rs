@@ -52,7 +52,9 @@ impl Wording {
             &nursery.name.0,
             degrees(nursery.latitude_deg.0),
             degrees(nursery.longitude_deg.0),
-            self.number(nursery.altitude_m.0, 0),
+            nursery
+                .altitude_m
+                .map_or_else(|| self.altitude_unknown(), |altitude| self.altitude_said(self.number(altitude.0, 0))),
         );
         let offset = nursery.utc_offset_h.0;
         let offset = format!("{}{}", if offset < 0.0 { "" } else { "+" }, self.number(offset, 2));

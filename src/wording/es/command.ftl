@@ -2,6 +2,7 @@
 
 today_unreadable = OUTPLANT_TODAY es '{ $written }'; escríbalo así: 2026-03-14
 begun_next = Ahora: las bandejas que tiene, de una hoja guardada como CSV con las columnas Bandeja, Especie, Cuántas, Sembrada hacia, Funda, Mesa: outplant import bandejas.csv --as trays (primero con --dry-run, para ver cómo se entiende). Las parcelas entran con --as beds. outplant write muestra todo lo demás que se puede anotar, outplant ready dice qué está listo.
+begin_altitude_asked = ¿a qué altura sobre el mar, en m (Enter: no se sabe)?
 sample_look = Este es un vivero inventado, guardado en { $file }. Empiece el suyo: outplant begin --name "..." --lat ... --lon ... --altitude ...
 write_lists_kinds = Lo que se puede anotar, cada cosa como outplant write CLASE campo=valor ... ; lo que va entre [ ] puede faltar; dia= y quien= acompañan a cualquiera:
 value_number = número
@@ -79,10 +80,15 @@ note_kept_before = el archivo se puso al día; como estaba antes se conserva en 
 note_new_device = este archivo es una copia o se restauró: desde ahora sus anotaciones llevan un equipo nuevo
 note_device_of_this_run = no se puede escribir en la carpeta de ajustes ({ $why }): lo anotado en esta sesión lleva un equipo propio
 note_device_not_noted = la anotación está guardada, pero no se pudo escribir en la carpeta de ajustes ({ $why })
+gone_of_device = { $device }:{ $from } a { $to }
+gone_of_more = { $devices ->
+    [one] y de una copia más
+   *[other] y de { $devices } copias más
+}
 note_gone = { $entries ->
     [one] falta una anotación que aquí se había guardado
    *[other] faltan { $entries } anotaciones que aquí se habían guardado
-} ({ $device }:{ $from } a { $to }): se puso una copia más vieja en lugar del archivo, o se borró su registro previo. Vuelva a poner el archivo más nuevo, o importe una exportación que las tenga; si fue a propósito: outplant write settled what=restored
+} ({ $which }): se puso una copia más vieja en lugar del archivo, o se borró su registro previo. Vuelva a poner el archivo más nuevo, o importe una exportación que las tenga; si fue a propósito: outplant write settled what=restored
 gone_asks = ¿Anotar de todos modos? [s/N]
 gone_not_written = No se anotó nada: primero vuelva a poner el archivo más nuevo.
 note_devices_put_aside = no se pudo leer la lista de equipos y se apartó en { $file }

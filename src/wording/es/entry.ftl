@@ -45,7 +45,9 @@ cut_harvest = cosecha
 cut_felled = tumbado
 sky_overcast = nublado
 sky_clear = despejado
-entry_nursery_set = vivero { $name }: { $latitude }°, { $longitude }°, { $altitude } m
+entry_nursery_set = vivero { $name }: { $latitude }°, { $longitude }°, { $altitude }
+altitude_said = { $metres } m
+altitude_unknown = altitud desconocida
 part_clock_offset = UTC{ $hours }
 part_plants_a_day = { $plants ->
     [one] { $plants } planta por día

@@ -4,6 +4,7 @@ refused_unknown_bed = ninguna parcela se llama { $name }
 refused_unknown_place = ningún lugar se llama { $name }
 refused_unknown_species = no se conoce ninguna especie como { $name } (una nueva: outplant species add NOMBRE como ESPECIE)
 species_add_how = escriba el nombre nuevo y la especie cuyos datos valen mientras no haya mejores: outplant species add NOMBRE como ESPECIE
+species_add_near = { $name } es casi { $near }, que aquí se conoce: ¿es otra planta, o un error al escribir?
 species_add_known = { $name } ya se conoce, como { $known }: no se anotó nada
 species_add_which = { $like } puede ser varias plantas: { $plants }. Escriba una de ellas
 refused_more_out = { $tray }: salen { $wanted }, pero por los libros había { $stands } el { $day }: cuente la bandeja y anote el conteo primero

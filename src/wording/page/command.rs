@@ -1,7 +1,7 @@
 //! What commands say around their work.
 
 use crate::base::columns::first_words;
-use crate::desk::{Fault, JournalError, Note, WhyReadOnly};
+use crate::desk::{Fault, Gone, JournalError, Note, WhyReadOnly};
 use crate::wording::Wording;
 
 /// The folder of the notes of devices beside the settings, where a fault names no file of its own.
@@ -38,9 +38,31 @@ impl Wording {
             Note::NewDevice { .. } => Some(self.note_new_device()),
             Note::DeviceOfThisRun { why, .. } => Some(self.note_device_of_this_run(self.why_no_notes(why))),
             Note::DeviceNotNoted { why } => Some(self.note_device_not_noted(self.why_no_notes(why))),
-            Note::Gone(gone) => Some(self.note_gone(gone.count() as i64, &gone.device, gone.from, gone.to)),
+            Note::Gone(gone) => Some(self.entries_gone(&[gone])),
             Note::DevicesPutAside(path) => Some(self.note_devices_put_aside(path.display())),
         }
+    }
+
+    /// The notes in their order; what is gone of several devices is one sentence.
+    pub(crate) fn journal_notes(&self, notes: &[Note]) -> Vec<String> {
+        let gone: Vec<&Gone> = notes.iter().filter_map(as_gone).collect();
+        let first = notes.iter().position(|note| as_gone(note).is_some());
+        let said = notes.iter().enumerate().filter_map(|(at, note)| match as_gone(note) {
+            None => self.journal_note(note),
+            Some(_) => (Some(at) == first).then(|| self.entries_gone(&gone)),
+        });
+        said.collect()
+    }
+
+    fn entries_gone(&self, gone: &[&Gone]) -> String {
+        /// Of more devices the rest are only counted (ours).
+        const MOST_NAMED: usize = 3;
+        let named = gone.iter().take(MOST_NAMED).map(|gone| self.gone_of_device(&gone.device, gone.from, gone.to));
+        let more = gone.len().saturating_sub(MOST_NAMED);
+        let more = (more > 0).then(|| self.gone_of_more(more as i64));
+        let which: Vec<String> = named.chain(more).collect();
+        let entries: u64 = gone.iter().map(|gone| gone.count()).sum();
+        self.note_gone(entries as i64, which.join(", "))
     }
 
     /// Why the notes beside the settings are not kept: only the reason, for the book itself is written.
@@ -54,9 +76,38 @@ impl Wording {
     }
 }
 
+fn as_gone(note: &Note) -> Option<&Gone> {
+    match note {
+        Note::Gone(gone) => Some(gone),
+        Note::ReadOnly(_)
+        | Note::NoWriteAheadLog { .. }
+        | Note::KeptBefore(_)
+        | Note::NewDevice { .. }
+        | Note::DeviceOfThisRun { .. }
+        | Note::DeviceNotNoted { .. }
+        | Note::DevicesPutAside(_) => None,
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn what_is_gone_of_ten_copies_is_one_sentence_that_counts_all_of_it() {
+        let of =
+            |device: &str| Note::Gone(Gone { device: crate::base::DeviceId::new(device).unwrap(), from: 3, to: 5 });
+        let devices = ["a2b3c4d5", "b2b3c4d5", "c2b3c4d5", "d2b3c4d5", "e2b3c4d5"];
+        let notes: Vec<Note> = devices.into_iter().map(of).collect();
+        for lang in Lang::ALL {
+            let said = Wording::new(lang).journal_notes(&notes);
+            assert_eq!(said.len(), 1, "{said:?}");
+            assert!(
+                said[0].contains("15 ") && said[0].contains("a2b3c4d5:3") && !said[0].contains("d2b3c4d5"),
+                "{said:?}"
+            );
+        }
+    }
     use crate::wording::Lang;
 
     #[test]

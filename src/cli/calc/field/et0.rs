@@ -85,7 +85,7 @@ fn weather(given: &Given) -> Result<DayWeather, Wrong> {
     };
     Ok(DayWeather {
         lat_deg: given.number("lat")?,
-        elev_m: given.number("elev_m")?,
+        elev_m: Some(given.number("elev_m")?),
         doy: given.count("doy")?,
         tmax_c: given.number("tmax")?,
         tmin_c: given.number("tmin")?,

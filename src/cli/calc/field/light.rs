@@ -159,7 +159,7 @@ pub(super) fn say_light(answer: &mut Answer, light: &[f64], wording: &Wording) {
 
 /// A place under the keys of `calc light`; at the sea where nothing is said of its height, which hardly moves the sun.
 pub(super) fn place(given: &Given) -> Result<Place, Wrong> {
-    let elev_m = given.maybe_number("elev_m")?.unwrap_or(0.0);
+    let elev_m = given.maybe_number("elev_m")?;
     Ok(Place::new(given.number("lat")?, given.number("lon")?, elev_m)?)
 }
 

@@ -24,7 +24,7 @@ pub(crate) fn typed(typed: &Sun) -> Given {
 
 /// A place under the keys of `calc sun`; at the sea where nothing is said of its height, which hardly moves the sun.
 fn place(given: &Given) -> Result<Place, Wrong> {
-    let elev_m = given.maybe_number("elev_m")?.unwrap_or(0.0);
+    let elev_m = given.maybe_number("elev_m")?;
     Ok(Place::new(given.number("lat_deg")?, given.number("lon_deg")?, elev_m)?)
 }
 

@@ -286,14 +286,15 @@ fn usual_mm(site: &Site, day: Day) -> Option<f64> {
 
 /// Reference evapotranspiration of a place.
 struct Et0 {
-    place: Option<(f64, f64)>,
+    place: Option<(f64, Option<f64>)>,
     /// Of a day without temperatures: by the mean of those written lately.
     otherwise_mm: f64,
 }
 
 impl Et0 {
     fn of(site: &Site, day: Day) -> Et0 {
-        let place = site.nursery.on(day).map(|nursery| (nursery.latitude_deg.0, nursery.altitude_m.0));
+        let place =
+            site.nursery.on(day).map(|nursery| (nursery.latitude_deg.0, nursery.altitude_m.map(|altitude| altitude.0)));
         let mut et0 = Et0 { place, otherwise_mm: USUAL_ET0_MM };
         let lines = site.weather.range(day.plus(-BALANCE_DAYS)..=day);
         let written: Vec<f64> =
