@@ -14,7 +14,7 @@ fn main() -> ExitCode {
 }
 
 fn opening(open_dashboard: OpenDashboard) -> Opening {
-    let OpenDashboard { desk, wording, who, around, on, forecast_basis, plain } = open_dashboard;
+    let OpenDashboard { desk, wording, who, around, on, forecast_basis, plain, settings_faults } = open_dashboard;
     let (shelf, colour, ascii) = (around.folders.settings.clone(), around.colour, around.ascii);
     let touched = around.touched;
     Opening {
@@ -28,6 +28,7 @@ fn opening(open_dashboard: OpenDashboard) -> Opening {
         ascii,
         plain,
         touched,
+        settings_faults,
         clock: Box::new(move || around.now().ok()),
     }
 }

@@ -263,6 +263,7 @@ fn child_with_a_bad_clock() {
         ascii: false,
         plain: false,
         touched: false,
+        settings_faults: Vec::new(),
     };
     let _ = outplant::dashboard::open(opening);
 }
@@ -298,4 +299,16 @@ fn without_a_terminal_it_prints_what_ready_prints() {
     let (code, bare) = run(&["--nursery", file]);
     assert_eq!(code, Some(0));
     assert_eq!(bare, run(&["--nursery", file, "ready"]).1);
+}
+
+#[test]
+fn what_the_settings_hold_that_cannot_be_is_said_on_the_screen() {
+    let home = tempfile::tempdir().unwrap();
+    let folder = home.path().join(".config/outplant");
+    std::fs::create_dir_all(&folder).unwrap();
+    std::fs::write(folder.join("settings.toml"), "keys = { c = \"ñ\" }\n").unwrap();
+    let screen = sample(home.path());
+    // What was said before the screen was opened is hidden by it.
+    let shown = screen.text();
+    assert!(shown.contains("settings.toml") && shown.contains("keys"), "{shown}");
 }

@@ -100,7 +100,7 @@ fn no_line_of_the_round_is_wider_than_asked_in_either_language() {
         }
     }
     let spanish = in_width(&home, 80, &["walk", "--lang", "es"]);
-    assert!(spanish.contains("Recorrido: ") && spanish.contains("Contar "), "{spanish}");
+    assert!(spanish.contains("Ronda: ") && spanish.contains("Contar "), "{spanish}");
     assert!(!spanish.contains("every ") && !spanish.contains("last:"), "{spanish}");
 }
 

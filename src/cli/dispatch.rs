@@ -45,6 +45,8 @@ pub struct OpenDashboard {
     pub forecast_basis: ForecastBasis,
     /// Whether the round is wanted as numbered prompts.
     pub plain: bool,
+    /// What the settings hold that cannot be: the screen hides what was said of it before.
+    pub settings_faults: Vec<String>,
 }
 
 /// Runs what was typed and says how it ended.
@@ -86,7 +88,10 @@ pub fn run(arguments: Vec<OsString>, around: Surroundings) -> Outcome {
     };
     faults.iter().for_each(|fault| run.note(fault));
     run.tell_how(|wording| wording.how_settings(run.around.folders.settings_file().display()));
-    let outcome = dispatch(&run, cli.command).unwrap_or_else(|exit| Outcome::Ended(run.tell_exit(&exit)));
+    let mut outcome = dispatch(&run, cli.command).unwrap_or_else(|exit| Outcome::Ended(run.tell_exit(&exit)));
+    if let Outcome::Open(open) = &mut outcome {
+        open.settings_faults = faults;
+    }
     if let Outcome::Ended(ending) = &outcome {
         run.tell_how(|wording| wording.how_ended(*ending as i32, run.so_long()));
     }
@@ -249,6 +254,7 @@ impl Run {
             on: self.on,
             forecast_basis: self.forecast_basis,
             plain,
+            settings_faults: Vec::new(),
         }))
     }
 }

@@ -50,6 +50,7 @@ impl Sample {
             ascii: false,
             plain: true,
             touched: false,
+            settings_faults: Vec::new(),
         };
         let mut text = Vec::new();
         talk(opening, Cursor::new(answers.to_string()), &mut text).unwrap();

@@ -60,6 +60,8 @@ pub struct Opening {
     pub plain: bool,
     /// Whether the screen is touched: taps are taken from the beginning.
     pub touched: bool,
+    /// What the settings hold that cannot be, said first.
+    pub settings_faults: Vec<String>,
 }
 
 /// What happens to the loop.
@@ -157,6 +159,9 @@ pub(super) fn set_up(opening: Opening, size: (u16, u16)) -> (Model, Clerk) {
         let name = model.wording.kind_name(&form.kind);
         model.say(model.wording.said_kept_form(name), Ink::Strong);
         model.kept.insert(KEPT_FORM.to_string(), form);
+    }
+    if !opening.settings_faults.is_empty() {
+        model.say(opening.settings_faults.join(" "), Ink::Danger);
     }
     if let Some(fault) = clerk.take_untold() {
         let lines = model.wording.desk_error(&fault, &model.file, &model.book.picture.site.species);

@@ -75,6 +75,7 @@ impl Stage {
             ascii: false,
             plain: false,
             touched: false,
+            settings_faults: Vec::new(),
         };
         let (mut model, clerk) = set_up(opening, (120, 40));
         let begin = refresh(&mut model);

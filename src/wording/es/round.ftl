@@ -1,4 +1,4 @@
-### El recorrido: qué hay que hacer, por qué ahora, y qué se pierde.
+### La ronda: qué hay que hacer, por qué ahora, y qué se pierde.
 
 task_gauge = Leer el pluviómetro
 task_go_out = Llevar al campo
@@ -163,8 +163,8 @@ tasks_count_survivors = { $n ->
    *[other] { $n } conteos de vivas
 }
 round_heading = { $stops ->
-    [one] Recorrido: { $stops } parada, unos { $minutes } min de { $allowed }
-   *[other] Recorrido: { $stops } paradas, unos { $minutes } min de { $allowed }
+    [one] Ronda: { $stops } parada, unos { $minutes } min de { $allowed }
+   *[other] Ronda: { $stops } paradas, unos { $minutes } min de { $allowed }
 }
 round_mark_means = ! lo que más pierde si espera
 look_first = primero véalas: se trataron con { $what }, la espera terminó el { $day } y nadie las ha visto desde entonces

@@ -1,4 +1,4 @@
-### Hojas del primer día y del recorrido.
+### Hojas del primer día y de la ronda.
 
 marked_heading = Observaciones
 marked_written = la hoja con lo que está mal detrás de cada fila: { $file }

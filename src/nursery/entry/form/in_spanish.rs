@@ -189,6 +189,10 @@ const FIELDS: &[(&str, &str)] = &[
     ("yield_kg", "cosecha_kg"),
 ];
 
+/// What a field is called on the screen and read by too; lines to copy have the other name.
+const READ_TOO: &[(&str, &str)] =
+    &[("standing", "vivas"), ("standing", "vivos"), ("about", "mas_o_menos"), ("about", "aproximado")];
+
 /// What stands beside the fields of every kind: its day, who writes, the time of day.
 const BESIDE: &[(&str, &str)] = &[("happened", "dia"), ("who", "quien"), ("clock", "hora")];
 
@@ -218,7 +222,7 @@ pub(crate) fn kind_of_spanish(folded: &str) -> Option<&'static str> {
 
 /// The field that a folded Spanish name is that of.
 pub(crate) fn field_of_spanish(folded: &str) -> Option<&'static str> {
-    english(FIELDS, folded)
+    english(FIELDS, folded).or_else(|| english(READ_TOO, folded))
 }
 
 /// What stands beside the fields, by its folded Spanish name.
@@ -232,6 +236,16 @@ mod tests {
     use crate::nursery::entry::all_kinds;
     use crate::nursery::entry::fields::find_field;
     use crate::nursery::entry::kind_of_entry;
+
+    #[test]
+    fn a_field_is_read_by_its_name_on_the_screen_too() {
+        let counted = kind_of_entry("counted").unwrap();
+        for (said, field) in
+            [("vivas", "standing"), ("paradas", "standing"), ("mas_o_menos", "about"), ("sobre", "about")]
+        {
+            assert_eq!(find_field(counted.fields, said).map(|found| found.name), Some(field), "{said}");
+        }
+    }
 
     #[test]
     fn every_kind_and_field_has_a_spanish_name_of_its_own_that_is_read() {
