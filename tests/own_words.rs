@@ -232,3 +232,94 @@ fn the_rain_of_last_night_is_of_yesterday_and_its_cold_of_this_morning() {
     let today = home.json(&["write", "c1 40", "--dry-run"]);
     assert_eq!(cold["lines"][0]["happened"], today["lines"][0]["happened"], "{cold}");
 }
+
+/// What a line writes, were it written: the first sentence of its answer.
+fn would_write(home: &Home, line: &str) -> Value {
+    let answer = home.json(&["write", line, "--dry-run"]);
+    answer["lines"][0].clone()
+}
+
+#[test]
+fn a_finger_in_the_ground_of_a_bed_is_read_as_a_look_however_it_is_said() {
+    let home = nursery();
+    for (line, wet, depth) in [
+        ("Upper 1 dry", false, None),
+        ("Upper 1 finger wet", true, None),
+        ("Upper 1 ground dry", false, None),
+        ("Upper 1 still dry", false, None),
+        ("Upper 1 dry at 20 cm", false, Some(20)),
+        ("finger dry in Upper 1", false, None),
+        ("Upper 1 suelo seco", false, None),
+        ("Upper 1 seca", false, None),
+        ("suelo mojado en Upper 1", true, None),
+    ] {
+        let read = would_write(&home, line);
+        let said = (&read["kind"], &read["fields"]["bed"], &read["fields"]["wet"]);
+        assert_eq!(said, (&json!("soil_checked"), &json!("Upper 1"), &json!(wet)), "{line}: {read}");
+        assert_eq!(read["fields"]["depth_cm"].as_i64(), depth, "{line}: {read}");
+    }
+    // Its ground, or what stands there; wet, or watered.
+    for (line, offered) in [
+        ("Upper 1 dried", &["soil_checked"][..]),
+        ("Upper 1 se secó", &["soil_checked"]),
+        ("Upper 1 mojada", &["soil_checked", "plants_watered"]),
+    ] {
+        let said = home.refused(&["write", line]);
+        assert!(offered.iter().all(|kind| said.contains(kind)), "{line}: {said}");
+    }
+    assert_eq!(would_write(&home, "Upper 1 cleared")["kind"], json!("prepared"));
+}
+
+#[test]
+fn water_for_the_plants_of_a_bed_is_an_entry_and_for_a_tray_a_note() {
+    let home = nursery();
+    for (line, count, litres) in [
+        ("watered Upper 1", None, None),
+        ("watered the young plants in Upper 1", None, None),
+        ("regué Upper 1", None, None),
+        ("regué las matas de Upper 1", None, None),
+        ("regué al pie las plantas jóvenes de Upper 1", None, None),
+        ("Upper 1 watered, 2 l per plant", None, Some(2)),
+        ("watered 30 plants in Upper 1 3 litres each", Some(30), Some(3)),
+        ("regué 30 matas en Upper 1, 3 litros cada una", Some(30), Some(3)),
+        // Of all together nobody knows how much each got.
+        ("watered Upper 1 with 60 litres", None, None),
+    ] {
+        let read = would_write(&home, line);
+        assert_eq!(read["kind"], json!("plants_watered"), "{line}: {read}");
+        let said = (read["fields"]["count"].as_i64(), read["fields"]["litres_each"].as_i64());
+        assert_eq!(said, (count, litres), "{line}: {read}");
+    }
+    assert_eq!(would_write(&home, "watered c1")["kind"], json!("noted"));
+    assert_eq!(would_write(&home, "watered Bench 3")["kind"], json!("noted"));
+}
+
+#[test]
+fn a_time_behind_what_was_sprayed_is_its_waiting_time_and_hours_are_whole_days() {
+    let home = nursery();
+    for (line, with, days) in [
+        ("Bench 3 sprayed with malathion 10 days", "malathion", 10),
+        ("sprayed Upper 1 with glyphosate, 30 days", "glyphosate", 30),
+        ("sprayed Bench 3 with copper, wait 24 hours", "copper", 1),
+        ("sprayed Bench 3 with copper, wait 4 hours", "copper", 1),
+        ("sprayed Bench 3 with copper, wait 12 hours", "copper", 1),
+        ("sprayed Bench 3 with copper, wait 48 hours", "copper", 2),
+        ("c1 copper 3 g 7 days", "copper", 7),
+        ("fumigué Bench 3 con malation 10 días", "malation", 10),
+        ("fumigué c1 con cobre, esperar 24 horas", "cobre", 1),
+    ] {
+        let read = would_write(&home, line);
+        let said = (&read["kind"], &read["fields"]["with"], &read["fields"]["safe_after_days"]);
+        assert_eq!(said, (&json!("treated"), &json!(with), &json!(days)), "{line}: {read}");
+    }
+    // How long it was done, or its wait; a product, or something else: the line that writes it is offered.
+    for (line, days) in [
+        ("sprayed c1 with copper for 7 days", "safe_after_days=7"),
+        ("fumigué c1 con cobre durante 7 días", "dias_de_espera=7"),
+        ("sprayed Bench 3 with moonshine 10 days", "safe_after_days=10"),
+    ] {
+        let said = home.refused(&["write", line]);
+        let offers = said.contains("treated") && (said.contains(days) || said.contains("safe_after_days=7"));
+        assert!(offers, "{line}: {said}");
+    }
+}

@@ -7,6 +7,7 @@ use super::forecast::{experience_json, worth_json};
 use super::ready_json::{VERSION, bed_json, pair_json, tray_json};
 use super::walk::json::caution_json;
 use super::why_more::growth_json::growth_json;
+use crate::base::Day;
 use crate::base::SpeciesKey;
 use crate::nursery::caution::Caution;
 use crate::page::care::{of_tray as cautions_of_tray, of_work};
@@ -58,13 +59,13 @@ pub(crate) fn why_bed_json(
     text["cautions"] = cautions_json(&of_work(&asked), wording);
     if !bed.story.nurses.is_empty() {
         let ends = shade_ends(&bed.story, &picture.site, picture.day);
-        text["shade_ends"] = ends.iter().map(|end| shade_end_json(end, wording)).collect();
+        text["shade_ends"] = ends.iter().map(|end| shade_end_json(end, picture.day, wording)).collect();
         text["light_months"] = only.species.iter().map(|one| months_json(bed, one, picture)).collect();
     }
     text
 }
 
-fn shade_end_json(end: &ShadeEnd, wording: &Wording) -> Value {
+fn shade_end_json(end: &ShadeEnd, today: Day, wording: &Wording) -> Value {
     let by = match end.by {
         EndsBy::Bunches(_) => "bunches",
         EndsBy::Stems => "stems",
@@ -76,7 +77,7 @@ fn shade_end_json(end: &ShadeEnd, wording: &Wording) -> Value {
         "about": end.about,
         "share": number(end.share),
         "set_next_by": end.set_next_by,
-        "text": wording.shade_end_words(end),
+        "text": wording.shade_end_words(end, end.is_late(today)),
     })
 }
 

@@ -1,7 +1,7 @@
 //! Why a place is as it is: whether hands may be there, its light, and what stands on it.
 
 use super::ready::Ready;
-use super::{Asked, Page};
+use super::{Asked, Page, Tone};
 use crate::base::PlaceName;
 use crate::reckon::Picture;
 use crate::reckon::picture::{Criterion, Stage, TrayPicture};
@@ -40,6 +40,7 @@ pub(crate) fn why_place(name: &PlaceName, asked: Asked<'_>) -> Page {
     for criterion in &waits {
         page.verdict(false, wording.reason(criterion, About::Tray));
     }
+    Ready::new(asked).spared_at(name).into_iter().for_each(|said| page.line(1, said, Tone::Plain));
     let trays = trays_at(name, picture);
     let set = picture.site.places.get(name).and_then(|described| described.on(picture.day));
     let most = set.and_then(|set| set.holds_trays).map(|most| i64::from(most.0));

@@ -2,18 +2,24 @@
 
 use super::rows::{Named, Offer, TrayRow};
 use super::{Asked, Mark, Page, Tone, names_to_watch, take_care};
-use crate::base::{Day, TrayCode};
+use crate::base::{Day, PlaceName, TrayCode};
 use crate::reckon::field::waits_for;
 use crate::reckon::picture::answered::Answered;
-use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, Looking, PairPicture, Picture, Stage, TrayPicture};
+use crate::reckon::picture::{
+    BedPicture, BedSpecies, Criterion, Looking, PairPicture, Picture, Rule, Stage, TrayPicture,
+};
 use crate::reckon::round::go_by;
 use crate::reckon::shared_offers;
+use crate::reckon::tray::closed::{self, Spared};
 use crate::wording::Wording;
 use crate::wording::verdict::About;
 
 /// The stages nearest to going out come first; what is past its container before all.
 const STAGES: [Stage; 7] =
     [Stage::Overdue, Stage::Ready, Stage::Hardening, Stage::GrowingOn, Stage::PrickedOut, Stage::Emerging, Stage::Sown];
+
+/// So many trays that wait for one treated among them are worth a word on a corner for sprays. Ours.
+const WAITING_FOR_ONE: usize = 3;
 
 /// The most letters of a reason in a list; `why` has it whole. Ours: five lines of that column.
 const GLANCE_LETTERS: usize = 240;
@@ -169,8 +175,32 @@ impl<'a> Ready<'a> {
         }
         self.page.heading(self.wording.not_yet_heading());
         self.page.trays(groups);
+        self.spared();
         if !empty.is_empty() {
             self.page.line(1, self.wording.empty_trays(empty.join(", ")), Tone::Plain);
+        }
+    }
+
+    /// Of each place that one treated tray closes to others: how they may be spared.
+    pub(super) fn spared(&mut self) {
+        for name in self.picture.closed.keys() {
+            self.spared_at(name).into_iter().for_each(|said| self.page.line(1, said, Tone::Plain));
+        }
+    }
+
+    /// How the trays of a place may be spared that one treated tray closes to them.
+    pub(super) fn spared_at(&self, name: &PlaceName) -> Option<String> {
+        let spared = closed::spared(&self.picture.closed, name, |tray| Some(&*self.picture.trays.get(tray)?.story))?;
+        let (Spared::CarriedOff(tray) | Spared::Apart(tray)) = &spared;
+        let waits = |other: &&TrayPicture| {
+            let beside = other.place.as_ref() == Some(name) && other.code != *tray && other.stage != Stage::Spent;
+            beside && other.criteria.iter().any(|one| one.rule() == Rule::Treated && one.blocks)
+        };
+        let others = self.trays().filter(waits).count();
+        match &spared {
+            Spared::CarriedOff(tray) if others > 0 => Some(self.wording.spared_carried_off(name, tray)),
+            Spared::Apart(tray) if others >= WAITING_FOR_ONE => Some(self.wording.spared_apart(name, tray, others)),
+            Spared::CarriedOff(_) | Spared::Apart(_) => None,
         }
     }
 

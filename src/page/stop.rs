@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::care::Care;
+use super::why::say_sick;
 use super::{Asked, Facts, Mark, Page, Tone};
 use crate::base::SpeciesKey;
 use crate::reckon::forecast::worth::WorthLooking;
@@ -44,7 +45,7 @@ pub(crate) fn why_bed_folded(bed: &BedPicture, all: &str, asked: Asked<'_>) -> P
     let species: Vec<SpeciesKey> = bed.species.iter().map(|line| line.species.clone()).collect();
     let names: Vec<String> = species.iter().map(|key| asked.species(Some(key))).collect();
     page.heading(asked.wording.why_bed_heading(&bed.name, names.join(", ")));
-    add_in_short(bed, Care::default(), asked, &mut page);
+    add_in_short(bed, None, asked, &mut page);
     page.facts(asked.dangers(&[species, nurses(bed)].concat()));
     page.gap();
     page.sentence(asked.wording.why_rest(all));
@@ -60,13 +61,14 @@ pub(crate) fn bed_in_short(bed: &BedPicture, told: &Stop, asked: Asked<'_>) -> P
         page.sentence(asked.wording.teach_plan(&bed.name));
         return page;
     }
-    add_in_short(bed, Care::said_of(Some(told)), asked, &mut page);
+    add_in_short(bed, Some(told), asked, &mut page);
     page.gap();
     page.sentence(asked.wording.why_rest_in_beds());
     page
 }
 
-fn add_in_short(bed: &BedPicture, mut care: Care, asked: Asked<'_>, page: &mut Page) {
+fn add_in_short(bed: &BedPicture, told: Option<&Stop>, asked: Asked<'_>, page: &mut Page) {
+    let mut care = Care::said_of(told);
     let wording = asked.wording;
     for line in &bed.species {
         let (open, text) = wording.bed_line_words(line);
@@ -100,6 +102,7 @@ fn add_in_short(bed: &BedPicture, mut care: Care, asked: Asked<'_>, page: &mut P
         let text = format!("{}: {}", wording.answered_words(answered), names.join(", "));
         page.marked(0, Mark::Answered(answered), text, Tone::Plain);
     }
+    say_sick(bed, (told, &mut care), asked, page);
     let all: Vec<Criterion> = bed.species.iter().flat_map(|line| line.criteria.iter().cloned()).collect();
     care.say_of(&all, asked, page);
 }

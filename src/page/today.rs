@@ -140,6 +140,7 @@ impl Ready<'_> {
         self.page.heading(self.wording.waiting_heading());
         self.page.trays(vec![(None, rows)]);
         self.count_more(trays.len(), MOST_WAITING, hidden);
+        self.spared();
     }
 
     /// The beds that are open in one line, then those of which least is missing.

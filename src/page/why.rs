@@ -11,9 +11,9 @@ use crate::reckon::forecast::Outlook;
 use crate::reckon::growth::tray_growth;
 use crate::reckon::light::coming::shade_ends;
 use crate::reckon::light::{light_months, light_told};
-use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, PairPicture, TrayPicture};
+use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, PairPicture, Rule, TrayPicture};
 use crate::reckon::round::stop::handled::nurses;
-use crate::reckon::round::{Round, Stop};
+use crate::reckon::round::{Round, Stop, Task, sick_unasked};
 use crate::reckon::tray::exposure::light_band;
 use crate::wording::Wording;
 use crate::wording::round::RoundOn;
@@ -58,6 +58,10 @@ pub(crate) fn why_tray(
         None => page.questions(&tray.criteria, About::Tray, wording),
     }
     care.say_of(&tray.criteria, asked, &mut page);
+    if tray.criteria.iter().any(|one| one.rule() == Rule::Treated && one.blocks) {
+        let spared = tray.place.as_ref().and_then(|place| Ready::new(asked).spared_at(place));
+        spared.into_iter().for_each(|said| page.sentence(said));
+    }
     let profile = tray.species.as_ref().and_then(|key| picture.site.profile(key));
     let growth = tray_growth(&tray.story, profile.map(|profile| &**profile), picture.day);
     let grows = wording.growth_lines(&growth);
@@ -95,6 +99,17 @@ fn say_due(
     }
 }
 
+/// What is due in a bed because of a sickness that none of its questions tells of, but for a stop that is told already.
+pub(super) fn say_sick(bed: &BedPicture, (told, care): (Option<&Stop>, &mut Care), asked: Asked<'_>, page: &mut Page) {
+    let Some(why) = sick_unasked(bed, asked.picture).filter(|_| told.is_none_or(|told| told.task != Task::Sick)) else {
+        return;
+    };
+    let on = RoundOn { day: asked.picture.day, species: &asked.picture.site.species };
+    page.gap();
+    page.item(asked.wording.why_due(asked.wording.task_name(Task::Sick), asked.wording.round_reason(&why, on)));
+    care.say(Task::Sick.facts().caution, asked, page);
+}
+
 /// The questions of a tray, those that the light of a bed decides as they stand toward that bed.
 fn toward_bed(tray: &TrayPicture, pair: &PairPicture) -> Vec<Criterion> {
     let of_pair = |own: &Criterion| {
@@ -118,8 +133,13 @@ pub(crate) fn why_bed(bed: &BedPicture, species: Option<&SpeciesKey>, asked: Ask
         page.questions(&longest_first(&one.criteria, asked.picture.day), About::Bed, wording);
         care.say_of(&one.criteria, asked, &mut page);
     }
+    if !lines.is_empty() {
+        say_sick(bed, (None, &mut care), asked, &mut page);
+    }
     let ends = shade_ends(&bed.story, &asked.picture.site, asked.picture.day);
-    let told = ends.iter().map(|end| (asked.species(Some(&end.nurse)), wording.shade_end_words(end)));
+    let told = ends
+        .iter()
+        .map(|end| (asked.species(Some(&end.nurse)), wording.shade_end_words(end, end.is_late(asked.picture.day))));
     page.part(wording.shade_to_come_heading(), told.collect::<Vec<_>>());
     for one in &lines {
         how_light(bed, one, lines.len() > 1, asked, &mut page);

@@ -419,3 +419,32 @@ fn who_sows_brings_plants_or_reads_the_light_in_a_running_wait_is_told_so() {
     let elsewhere = ["write", "sown", "tray=t3", "lot=cof-L1", "seeds=20", "container=bag", "place=South"];
     assert!(!home.done(&elsewhere).contains("takes hands"));
 }
+
+#[test]
+fn a_sprayed_tray_that_was_carried_to_a_bench_opens_it_again_when_it_is_carried_off() {
+    let home = Home::default().begun();
+    for (place, order) in [("Bench 3", "order=1"), ("Bench 4", "order=2")] {
+        home.write("place_set", &[&format!("place={place}"), order, "shade_pct=50"]);
+    }
+    for tray in ["c1", "c2", "c3", "c4", "c5"] {
+        let (code, place) = (format!("tray={tray}"), if tray == "c1" { "place=Bench 4" } else { "place=Bench 3" });
+        let came = ["species=coffee", "count=46", "from=opening", "form=bag", "container=bag", place];
+        home.write("plants_received", &[&[&code[..]], &came[..], &["happened=2026-01-01"]].concat());
+    }
+    home.write("treated", &["tray=c1", "with=copper", "safe_after_days=7", "happened=2026-04-13"]);
+    let ready = |lang: &str| home.done(&["ready", "--lang", lang]).replace('\n', " ").replace("  ", "");
+    assert!(!ready("en").contains("opens the bench"));
+    home.write("carried", &["tray=c1", "place=Bench 3", "happened=2026-04-14"]);
+    for (lang, said) in [("en", "it opens the bench"), ("es", "la mesa queda libre")] {
+        assert_eq!(ready(lang).matches(said).count(), 1, "{}", ready(lang));
+    }
+    let closed = |tray: &str| home.done(&["why", "tray", tray]).contains("nobody works");
+    assert!(closed("c2"));
+    home.write("carried", &["tray=c1", "place=Bench 4", "happened=2026-04-14"]);
+    assert!(!closed("c2") && !ready("en").contains("opens the bench"));
+    // Treated among them it closes the bench wherever it goes: a corner of its own spares the others.
+    home.write("treated", &["tray=c2", "with=copper", "safe_after_days=7", "happened=2026-04-14"]);
+    for (lang, said) in [("en", "3 trays wait for c2"), ("es", "3 bandejas esperan por c2")] {
+        assert_eq!(ready(lang).matches(said).count(), 1, "{}", ready(lang));
+    }
+}

@@ -245,7 +245,7 @@ fn bunches_that_show_foretell_the_gap_and_the_month_is_said() {
     let asked = coming_of(&book, TODAY);
     assert_eq!((asked.met(), asked.blocks, asked.warns), (None, false, true), "{asked:?}");
     // 85 days after 1 April: 25 June. Three quarters of the stems, of whose leaves followers keep half.
-    let Some(Gap::ShadeEnds(end)) = asked.gap() else { panic!("{asked:?}") };
+    let Some(Gap::ShadeEnds { end, .. }) = asked.gap() else { panic!("{asked:?}") };
     assert_eq!(end.about, crate::support::day("2026-06-25"));
     assert!((end.share - 0.375).abs() < 1e-9, "{end:?}");
     assert!(
@@ -255,7 +255,7 @@ fn bunches_that_show_foretell_the_gap_and_the_month_is_said() {
     );
     // What was cut is no gap to come.
     of_nurses(&mut book, "2026-04-14", "nurse_cut", json!({"nurse":"plantain","what":"harvest","count":30}));
-    assert!(!matches!(coming_of(&book, TODAY).gap(), Some(Gap::ShadeEnds(end)) if end.share > 0.3));
+    assert!(!matches!(coming_of(&book, TODAY).gap(), Some(Gap::ShadeEnds { end, .. }) if end.share > 0.3));
 }
 
 #[test]
@@ -263,16 +263,24 @@ fn pigeon_pea_tells_its_end_and_by_when_to_set_the_next() {
     let mut book = bed();
     nurse(&mut book, "2023-07-01", "pigeon pea", 90, 2.0);
     let asked = coming_of(&book, TODAY);
-    let Some(Gap::ShadeEnds(end)) = asked.gap() else { panic!("{asked:?}") };
+    let Some(Gap::ShadeEnds { end, .. }) = asked.gap() else { panic!("{asked:?}") };
     // 36 months of 30.4 days after 1 July 2023: 29 June 2026; 5 months of it to useful shade.
     assert_eq!(
         (end.about, end.set_next_by),
         (crate::support::day("2026-06-29"), Some(crate::support::day("2026-01-28")))
     );
     assert!((end.share - 1.0).abs() < 1e-9 && asked.warns, "{end:?}");
+    // Today is past that: it is late. In January it was not yet.
+    assert!(
+        said(&asked).ends_with("the next nurse plants are late, set by 28 Jan 2026 they would have shaded in time"),
+        "{}",
+        said(&asked)
+    );
+    let in_time = coming_of(&book, "2026-01-28");
+    assert!(said(&in_time).ends_with("shade in time if set by 28 Jan 2026"), "{}", said(&in_time));
     // Bananas set in time carry on: of the shade then standing the peas are a part.
     nurse(&mut book, "2025-09-01", "banana", 40, 3.0);
-    let Some(Gap::ShadeEnds(end)) = coming_of(&book, TODAY).gap().cloned() else { panic!() };
+    let Some(Gap::ShadeEnds { end, .. }) = coming_of(&book, TODAY).gap().cloned() else { panic!() };
     assert!(end.share < 0.9, "{end:?}");
     assert!(!coming_of(&book, "2024-07-01").warns);
 }

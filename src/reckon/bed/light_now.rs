@@ -191,7 +191,7 @@ pub(super) fn coming(
     let harms = most < 1.0 - FUZZ && bright_end_is_sure(profile) && !stands_any_light(profile);
     let ends = Some(story).filter(|_| harms).and_then(|story| first_gap(story, site, day));
     let entry = ends.as_ref().map(|end| end.entry.clone());
-    let gap = ends.map(Gap::ShadeEnds);
+    let gap = ends.map(|end| Gap::ShadeEnds { is_late: end.is_late(day), end });
     let mut criterion = Criterion::lacking(Question::LightComing, needed, gap, false, RuleSource::LightToCome);
     criterion.warns = entry.is_some();
     criterion.resting_on(entry)

@@ -287,7 +287,12 @@ pub enum Gap {
     /// Nobody read the light; what is reckoned from the nurse plants does not tell whether it fits.
     LightReckoned(LightSpan),
     /// Much of the shade of a bed ends in the months to come.
-    ShadeEnds(ShadeEnd),
+    ShadeEnds {
+        /// What ends.
+        end: ShadeEnd,
+        /// Whether the day by which the next nurse plants were to be set is past.
+        is_late: bool,
+    },
     /// Nobody read the light, and it cannot be reckoned.
     LightNotReckoned(NoLight),
     /// Plants came from elsewhere, and the light they stand in is known only since they stand here.

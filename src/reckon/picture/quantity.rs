@@ -573,6 +573,13 @@ pub struct ShadeEnd {
     pub entry: EntryId,
 }
 
+impl ShadeEnd {
+    /// Whether the day by which the next nurse plants were to be set is past.
+    pub(crate) fn is_late(&self, today: Day) -> bool {
+        self.set_next_by.is_some_and(|by| by < today)
+    }
+}
+
 /// With what the shade of a nurse plant ends.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub enum EndsBy {

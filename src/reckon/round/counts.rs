@@ -7,7 +7,7 @@ use super::walk::{Walk, all_of, asked};
 use crate::base::{Day, Range};
 use crate::reckon::bed::sick;
 use crate::reckon::picture::quantity::PestLacks;
-use crate::reckon::picture::{BedPicture, Gap, Measure, Rule, RuleSource, Stage, TrayPicture};
+use crate::reckon::picture::{BedPicture, BedSpecies, Gap, Measure, Picture, Rule, RuleSource, Stage, TrayPicture};
 use crate::reckon::seed::{emerged, expected_seedlings, share_up};
 use crate::reckon::stock::{Origin, TrayStory};
 use crate::reckon::tray::pest::{self, OpenPest};
@@ -277,17 +277,31 @@ fn many_died(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     Some(stop)
 }
 
-/// What is sick in a bed, or lives in its ground.
-fn sick_bed(walk: &Walk<'_>, bed: &BedPicture) -> Option<Stop> {
-    let found = sick::worst_of_bed(&bed.story, &walk.picture.places, walk.day())?;
+/// What is sick in a bed, or lives in its ground: why the round stops there, and from when.
+fn why_sick_bed(bed: &BedPicture, picture: &Picture) -> Option<(sick::InBed, RoundReason, Day)> {
+    let found = sick::worst_of_bed(&bed.story, &picture.places, picture.day)?;
     // What eats above the ground is looked for when planting.
     if !found.holds && found.pest.seen.lacks.is_none() {
         return None;
     }
     let (why, due) = match found.due {
         Some(due) => (sick_why(&found.pest, false), due),
-        None => sick_open(&found.pest, sick::acted_on(&bed.story), walk.day())?,
+        None => sick_open(&found.pest, sick::acted_on(&bed.story), picture.day)?,
     };
+    Some((found, why, due))
+}
+
+/// What is due in a bed because something is sick there that no question of its species tells of: nurse plants have it, and it harms
+/// nothing else.
+pub(crate) fn sick_unasked(bed: &BedPicture, picture: &Picture) -> Option<RoundReason> {
+    let is_told = |line: &BedSpecies| asked(&line.criteria, Rule::Pest).is_some_and(|asked| asked.met() != Some(true));
+    let (_, why, due) = why_sick_bed(bed, picture).filter(|_| !bed.species.iter().any(is_told))?;
+    (due <= picture.day).then_some(why)
+}
+
+/// The stop at what is sick in a bed.
+fn sick_bed(walk: &Walk<'_>, bed: &BedPicture) -> Option<Stop> {
+    let (found, why, due) = why_sick_bed(bed, walk.picture)?;
     let living = f64::from(all_of(bed.species.iter().map(|line| line.living)));
     // What holds nothing back harms the share that has it, and is dug for before the next planting; what came with a few is theirs.
     let few = found.pest.seen.share_pct.filter(|_| !found.holds && found.due.is_none());

@@ -15,7 +15,7 @@ pub mod to_write;
 mod waiting;
 mod walk;
 
-pub(crate) use counts::is_asked_about;
+pub(crate) use counts::{is_asked_about, sick_unasked};
 pub(crate) use going_out::{go_by, going, hands, last_day_of, most_urgent_first};
 pub use stop::deadline;
 pub use stop::deadline::{Due, UntilFor};

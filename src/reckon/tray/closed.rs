@@ -73,3 +73,32 @@ pub(crate) fn beside<'a>(closed: &'a Closed, story: &TrayStory, day: Day) -> Opt
     let longest = holding(others().map(|one| &one.treatment), day)?;
     others().find(|one| one.treatment.entry == longest.entry)
 }
+
+/// How the trays of a place that one treated tray closes may be spared.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub(crate) enum Spared {
+    /// It was treated before it was brought there: carried off again, the place is open.
+    CarriedOff(TrayCode),
+    /// It was treated among them.
+    Apart(TrayCode),
+}
+
+/// The one tray that closes a place where it stands, and how the others there may be spared; none where more than it closes the place.
+pub(crate) fn spared<'a>(
+    closed: &Closed,
+    name: &PlaceName,
+    story_of: impl FnOnce(&TrayCode) -> Option<&'a TrayStory>,
+) -> Option<Spared> {
+    let here = closed.get(name)?;
+    let tray = here.first()?.tray.as_ref().filter(|tray| here.iter().all(|one| one.tray.as_ref() == Some(tray)))?;
+    let story = story_of(tray).filter(|story| story.place() == Some(name))?;
+    let among = |one: &Closing| {
+        let on = one.treatment.day;
+        hold::stays(story).any(|(at, from, until)| at == name && from <= on && until.is_none_or(|until| on <= until))
+    };
+    match here.iter().filter(|one| among(one)).count() {
+        0 => Some(Spared::CarriedOff(tray.clone())),
+        all if all == here.len() => Some(Spared::Apart(tray.clone())),
+        _ => None,
+    }
+}

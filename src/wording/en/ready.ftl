@@ -46,6 +46,10 @@ no_bed_plans = no bed plans { $species }
 no_bed_plans_nurse = no bed plans { $species }, and nurse plants need no plan: write in which bed they go
 not_yet_heading = Not yet
 empty_trays = empty: { $codes }
+# (place, tray)
+spared_carried_off = { $place }: { $tray } was treated before it came there, and alone makes the others wait. Carried off again, in gloves, to a corner of its own, it opens the bench
+# (place, tray, others)
+spared_apart = { $place }: { $others } trays wait for { $tray }, treated among them. In a corner of its own, where nothing else stands, a spray makes no other tray wait
 comes_from = from { $day }
 was_from = since { $day }
 more_reasons = { $reasons ->

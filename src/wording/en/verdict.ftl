@@ -446,6 +446,8 @@ shade_goes_with_stems = about { $month } { $share } of the shade goes, when stem
 shade_goes_by_age = about { $month } { $share } of the shade goes, when { $nurse } has lived its time
 # (sentence, day)
 shade_set_next = { $sentence }: the next nurse plants shade in time if set by { $day }
+# (sentence, day)
+shade_set_late = { $sentence }: the next nurse plants are late, set by { $day } they would have shaded in time
 gap_light_reckoned = the light was not read; reckoned from the nurse plants it is { $light }: read the light in this bed
 gap_light_no_crown = the light is not known, and nothing tells of the crowns of { $plant } there: read the light in this bed
 gap_light_no_age = the light is not known, and nobody wrote when { $nurse } was planted: read the light in this bed, or measure { $nurse } with a tape

@@ -301,6 +301,7 @@ shade_goes_with_bunches = cerca de { $month } se va { $share } de la sombra, al 
 shade_goes_with_stems = cerca de { $month } se va { $share } de la sombra, cuando tallos de { $nurse } ya dieron fruto
 shade_goes_by_age = cerca de { $month } se va { $share } de la sombra, cuando { $nurse } cumple su tiempo
 shade_set_next = { $sentence }: las siguientes nodrizas dan sombra a tiempo si se siembran hasta el { $day }
+shade_set_late = { $sentence }: las siguientes nodrizas van tarde; sembradas hasta el { $day } habrían dado sombra a tiempo
 gap_light_reckoned = no se leyó la luz; calculada por las nodrizas es de { $light }: lea la luz en esta parcela
 gap_light_no_crown = no se sabe la luz, y nada dice de las copas de { $plant } ahí: lea la luz en esta parcela
 gap_light_no_age = no se sabe la luz, y nadie anotó cuándo se sembró { $nurse }: lea la luz en esta parcela, o mida { $nurse } con una cinta

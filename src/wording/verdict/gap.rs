@@ -72,7 +72,7 @@ impl Wording {
             }
             Gap::LightReckoned(span) => self.gap_light_reckoned(self.span_words(*span)),
             Gap::LightNotReckoned(why) => self.light_not_reckoned(why),
-            Gap::ShadeEnds(end) => self.shade_end_words(end),
+            Gap::ShadeEnds { end, is_late } => self.shade_end_words(end, *is_late),
             Gap::LightSince { since, until } => self.gap_light_since(self.day(*since), self.day(*until)),
             Gap::NotLookedAt { came, keep_days } => self.gap_not_looked_at(self.day(*came), *keep_days),
             Gap::HeightOnArrival { cm, on } => self.gap_height_on_arrival(self.number(*cm, 0), self.day(*on)),
@@ -97,7 +97,7 @@ impl Wording {
     }
 
     /// What ends when, how much of the shade goes with it, and by when to set the next.
-    pub(crate) fn shade_end_words(&self, end: &ShadeEnd) -> String {
+    pub(crate) fn shade_end_words(&self, end: &ShadeEnd, is_late: bool) -> String {
         let nurse = self.species_of(&end.nurse, &Catalogue::built_in());
         let (year, month, _) = end.about.ymd();
         let month = format!("{} {year}", self.month_short(month));
@@ -108,6 +108,7 @@ impl Wording {
             EndsBy::Age => self.shade_goes_by_age(month, share, nurse),
         };
         match end.set_next_by {
+            Some(by) if is_late => self.shade_set_late(said, self.day(by)),
             Some(by) => self.shade_set_next(said, self.day(by)),
             None => said,
         }
@@ -180,14 +181,15 @@ mod tests {
     use std::collections::BTreeSet;
 
     fn shade_end(by: EndsBy) -> Gap {
-        Gap::ShadeEnds(ShadeEnd {
+        let end = ShadeEnd {
             nurse: SpeciesKey::new("PLA"),
             by,
             about: Day::from_number(20_700),
             share: 0.4,
             set_next_by: Some(Day::from_number(20_520)),
             entry: crate::base::EntryId { device: crate::base::DeviceId::new("kilima").unwrap(), seq: 1 },
-        })
+        };
+        Gap::ShadeEnds { end, is_late: false }
     }
 
     fn every_gap() -> Vec<Gap> {

@@ -1,6 +1,7 @@
 //! What holds a tray follows its plants into the bed: what was seen on its bench, in nurse trays, and what nurse plants died of.
 
 use super::{TODAY, bed_fits, fitting, seen, tasks_at};
+use crate::support::program::Home;
 use crate::support::{Book, bed_species, criterion, ready_coffee, tray};
 use outplant::reckon::picture::{Criterion, Rule};
 use outplant::wording::Lang::{En, Es};
@@ -215,4 +216,28 @@ fn what_nurse_plants_died_of_holds_their_bed_as_what_planted_ones_died_of_does()
     let part = json!({"bed":"Upper 1","nurse":"banana","alive":8,"cause":"nematodes","rows":"1-2"});
     rows.write("2026-04-02", "nurse_counted", part);
     assert!(!bed_fits(&rows));
+}
+
+#[test]
+fn a_sickness_that_only_nurse_plants_get_is_told_where_their_bed_is_asked_about() {
+    for about in ["tray=ban-1", "place=Bench 3"] {
+        let home = Home::default().begun();
+        home.write("place_set", &["place=Bench 3", "order=1", "shade_pct=50"]);
+        let plan = r#"plan=[{"species":"coffee","pattern":"square","row_m":2,"in_row_m":2}]"#;
+        home.write("bed_set", &["bed=Upper 1", "field=Home", "length_m=20", "width_m=6", plan]);
+        let came = ["species=banana", "count=40", "from=opening", "form=bag", "container=bag", "place=Bench 3"];
+        home.write("plants_received", &[&["tray=ban-1"], &came[..], &["happened=2026-01-01"]].concat());
+        let told = |lang: &str| home.done(&["why", "bed", "Upper 1", "--lang", lang]);
+        home.write("pest_seen", &[about, "what=bunchy top", "share_pct=10", "happened=2026-04-08"]);
+        assert!(!told("en").contains("bunchy top"));
+        let out = ["tray=ban-1", "bed=Upper 1", "count=20", "row_m=4", "in_row_m=4", "happened=2026-04-10"];
+        home.write("outplanted", &out);
+        for (lang, said) in
+            [("en", "- Sick plants: set out here: 20 plants"), ("es", "- Plantas enfermas: plantadas aqu")]
+        {
+            assert_eq!(told(lang).matches(said).count(), 1, "{about}: {}", told(lang));
+        }
+        // It harms no coffee, and holds none back.
+        assert!(!told("en").contains("x pest or sickness"), "{about}");
+    }
 }
