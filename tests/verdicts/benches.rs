@@ -435,7 +435,7 @@ fn a_sprayed_tray_that_was_carried_to_a_bench_opens_it_again_when_it_is_carried_
     let ready = |lang: &str| home.done(&["ready", "--lang", lang]).replace('\n', " ").replace("  ", "");
     assert!(!ready("en").contains("opens the bench"));
     home.write("carried", &["tray=c1", "place=Bench 3", "happened=2026-04-14"]);
-    for (lang, said) in [("en", "it opens the bench"), ("es", "la mesa queda libre")] {
+    for (lang, said) in [("en", "it opens the bench"), ("es", "el banco queda libre")] {
         assert_eq!(ready(lang).matches(said).count(), 1, "{}", ready(lang));
     }
     let closed = |tray: &str| home.done(&["why", "tray", tray]).contains("nobody works");

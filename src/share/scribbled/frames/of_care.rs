@@ -129,8 +129,9 @@ pub(crate) fn watered(clause: &mut Clause) -> Option<Drafts> {
     let in_cans = clause.amount("units.ask");
     clause.take(&["thirsty"]);
     let subjects = subject(clause, &[Tray, Bed, Place], true)?;
-    if subjects.first().is_some_and(|subject| subject.field == "bed") {
-        return plants_watered(clause, &subjects, (count, litres, mm));
+    // So many mm fell on all of the ground: no foot was watered.
+    if mm.is_none() && subjects.first().is_some_and(|subject| subject.field == "bed") {
+        return plants_watered(clause, &subjects, count, litres);
     }
     clause.take(&["whole", "tray", "bag"]);
     take_words(clause, &["got", "had", "recibio", "tuvo", "lleva"]);
@@ -151,11 +152,7 @@ pub(crate) fn watered(clause: &mut Clause) -> Option<Drafts> {
 }
 
 /// Young plants of beds watered at the foot.
-fn plants_watered(
-    clause: &mut Clause,
-    beds: &[Subject],
-    (count, litres, mm): (Option<f64>, Option<f64>, Option<f64>),
-) -> Option<Drafts> {
+fn plants_watered(clause: &mut Clause, beds: &[Subject], count: Option<f64>, litres: Option<f64>) -> Option<Drafts> {
     let is_each = clause.take(&["asides.money_each"]).is_some();
     clause.take(&["whole", "young", "foot", "small.thing", "beneath"]);
     clause.species();
@@ -165,9 +162,8 @@ fn plants_watered(
     let told = [
         ("count", count.map(number_value)),
         ("litres_each", litres.filter(|_| is_each).map(number_value)),
-        // No fields of an entry: kept in the line's own words.
+        // No field of an entry: kept in the line's own words.
         ("litres", litres.filter(|_| !is_each).map(number_value)),
-        ("mm", mm.map(number_value)),
     ];
     for_each("plants_watered", beds, &fields(told))
 }
