@@ -40,7 +40,7 @@ pub(crate) fn why_place(name: &PlaceName, asked: Asked<'_>) -> Page {
     for criterion in &waits {
         page.verdict(false, wording.reason(criterion, About::Tray));
     }
-    Ready::new(asked).spared_at(name).into_iter().for_each(|said| page.line(1, said, Tone::Plain));
+    Ready::new(asked).spared_at(name, None).into_iter().for_each(|said| page.line(1, said, Tone::Plain));
     let trays = trays_at(name, picture);
     let set = picture.site.places.get(name).and_then(|described| described.on(picture.day));
     let most = set.and_then(|set| set.holds_trays).map(|most| i64::from(most.0));

@@ -184,12 +184,13 @@ impl<'a> Ready<'a> {
     /// Of each place that one treated tray closes to others: how they may be spared.
     pub(super) fn spared(&mut self) {
         for name in self.picture.closed.keys() {
-            self.spared_at(name).into_iter().for_each(|said| self.page.line(1, said, Tone::Plain));
+            self.spared_at(name, None).into_iter().for_each(|said| self.page.line(1, said, Tone::Plain));
         }
     }
 
-    /// How the trays of a place may be spared that one treated tray closes to them.
-    pub(super) fn spared_at(&self, name: &PlaceName) -> Option<String> {
+    /// How the trays of a place may be spared that one treated tray closes to them, as said of one of them: what would have spared them
+    /// is said at the treated one.
+    pub(super) fn spared_at(&self, name: &PlaceName, of: Option<&TrayCode>) -> Option<String> {
         let spared = closed::spared(&self.picture.closed, name, |tray| Some(&*self.picture.trays.get(tray)?.story))?;
         let (Spared::CarriedOff(tray) | Spared::Apart(tray)) = &spared;
         let waits = |other: &&TrayPicture| {
@@ -199,7 +200,9 @@ impl<'a> Ready<'a> {
         let others = self.trays().filter(waits).count();
         match &spared {
             Spared::CarriedOff(tray) if others > 0 => Some(self.wording.spared_carried_off(name, tray)),
-            Spared::Apart(tray) if others >= WAITING_FOR_ONE => Some(self.wording.spared_apart(name, tray, others)),
+            Spared::Apart(tray) if others >= WAITING_FOR_ONE && of.is_none_or(|of| of == tray) => {
+                Some(self.wording.spared_apart(name, tray, others))
+            }
             Spared::CarriedOff(_) | Spared::Apart(_) => None,
         }
     }

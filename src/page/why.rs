@@ -59,7 +59,7 @@ pub(crate) fn why_tray(
     }
     care.say_of(&tray.criteria, asked, &mut page);
     if tray.criteria.iter().any(|one| one.rule() == Rule::Treated && one.blocks) {
-        let spared = tray.place.as_ref().and_then(|place| Ready::new(asked).spared_at(place));
+        let spared = tray.place.as_ref().and_then(|place| Ready::new(asked).spared_at(place, Some(&tray.code)));
         spared.into_iter().for_each(|said| page.sentence(said));
     }
     let profile = tray.species.as_ref().and_then(|key| picture.site.profile(key));
