@@ -119,7 +119,8 @@ struct Known {
     unseen_in_ground: Vec<Name>,
     /// What plants in a bed die of besides.
     harm_in_field: Vec<Name>,
-    /// Of what eats, what a fence keeps out.
+    /// What eats and goes, or comes and goes; of it, what a fence keeps out.
+    eats: Vec<Name>,
     fenced_out: Vec<Name>,
     /// What says that plants died, and not of what.
     no_cause: Vec<Name>,
@@ -161,6 +162,7 @@ fn known() -> &'static Known {
             comes_and_goes: names(&lists.comes_and_goes),
             unseen_in_ground: names(&lists.unseen_in_ground),
             harm_in_field: names(&lists.harm_in_field),
+            eats: [&lists.eats_and_goes, &lists.comes_and_goes].into_iter().flat_map(names).collect(),
             fenced_out: names(&lists.fenced_out),
             no_cause: names(&lists.no_cause),
             dead: names(&lists.dead),
@@ -334,6 +336,16 @@ pub(crate) fn is_fenced_out(text: &str) -> bool {
     any_in(&known().fenced_out, &plain_words(text))
 }
 
+/// Beginnings of words of what people take: they eat nothing there.
+const PEOPLE: &[&str] = &["people", "thie", "theft", "ladron", "robo"];
+
+/// Whether it names animals that eat plants and go, and no sickness beside them.
+pub(crate) fn is_eater(text: &str) -> bool {
+    let words = plain_words(text);
+    let people = words.iter().any(|word| PEOPLE.iter().any(|people| word.starts_with(people)));
+    !people && any_in(&known().eats, &words) && nature_of(text, None).goes_by_itself()
+}
+
 /// Whether a pest seen in a bed may harm plants of a species, by its scientific name: all, but where its names have other hosts alone.
 pub(crate) fn harms(text: &str, scientific: Option<&str>) -> bool {
     let (known, words) = (known(), plain_words(text));
@@ -414,11 +426,14 @@ pub(crate) fn is_pest_named_in(text: &str) -> bool {
     is_named_in(text) || any_in(&known().of_leaves, &plain_words(text))
 }
 
-/// Whether a text says that nobody knows of what.
+/// Whether a text says that nobody knows of what, or only that they died.
 pub(crate) fn says_unknown(text: &str) -> bool {
     let (known, words) = (known(), plain_words(text));
-    let is = |word: &String| any_in(&known.no_cause, std::slice::from_ref(word));
-    words.iter().any(|word| word.starts_with("unknown") || word.starts_with("desconocid")) && words.iter().all(is)
+    let is_in = |names: &[Name], word: &String| any_in(names, std::slice::from_ref(word));
+    let is_dead = |word: &String| is_in(&known.dead, word);
+    let is_unknown = |word: &String| word.starts_with("unknown") || word.starts_with("desconocid");
+    words.iter().any(|word| is_unknown(word) || is_dead(word))
+        && words.iter().all(|word| is_in(&known.no_cause, word) || is_dead(word))
 }
 
 /// Whether a text names a sickness or a pest that does not go by itself.

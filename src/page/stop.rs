@@ -6,6 +6,7 @@ use super::care::Care;
 use super::why::say_sick;
 use super::{Asked, Facts, Mark, Page, Tone};
 use crate::base::SpeciesKey;
+use crate::reckon::field::longest_first;
 use crate::reckon::forecast::worth::WorthLooking;
 use crate::reckon::picture::answered::Answered;
 use crate::reckon::picture::{BedPicture, Criterion, Rule};
@@ -74,17 +75,29 @@ fn add_in_short(bed: &BedPicture, told: Option<&Stop>, asked: Asked<'_>, page: &
         let (open, text) = wording.bed_line_words(line);
         page.verdict(open, format!("{}: {text}", asked.species(Some(&line.species))));
     }
-    let mut pressing: BTreeMap<(Answered, Rule, String), Vec<&SpeciesKey>> = BTreeMap::new();
+    let mut pressing: Vec<((Answered, Rule, String), Vec<&SpeciesKey>)> = Vec::new();
     let mut named: BTreeMap<Answered, Vec<String>> = BTreeMap::new();
     let all = || bed.species.iter().flat_map(|line| line.criteria.iter().map(move |one| (line, one)));
-    for (line, criterion) in all().filter(|(_, criterion)| criterion.answered() <= Answered::Warns) {
-        let reason = wording.reason(criterion, About::Bed);
-        pressing.entry((criterion.answered(), criterion.rule(), reason)).or_default().push(&line.species);
+    let together: Vec<Criterion> = all().map(|(_, criterion)| criterion.clone()).collect();
+    // What lasts longest for one of the species comes first, as for each alone.
+    let in_order = longest_first(&together, asked.picture.day);
+    for criterion in in_order.iter().filter(|criterion| criterion.answered() <= Answered::Warns) {
+        let said = (criterion.answered(), criterion.rule(), wording.reason(criterion, About::Bed));
+        if pressing.iter().all(|(known, _)| *known != said) {
+            pressing.push((said, Vec::new()));
+        }
+    }
+    pressing.sort_by_key(|((answered, ..), _)| *answered);
+    for (line, criterion) in all() {
+        let said = (criterion.answered(), criterion.rule(), wording.reason(criterion, About::Bed));
+        if let Some((_, of)) = pressing.iter_mut().find(|(known, _)| *known == said) {
+            of.push(&line.species);
+        }
     }
     for (_, criterion) in all() {
         let name = wording.rule_name(criterion.rule());
         // What presses for one species is not called met for the others beside it.
-        let is_pressing = pressing.keys().any(|(_, rule, _)| *rule == criterion.rule());
+        let is_pressing = pressing.iter().any(|((_, rule, _), _)| *rule == criterion.rule());
         let names = named.entry(criterion.answered()).or_default();
         if !is_pressing && !names.contains(&name) {
             names.push(name);
@@ -103,6 +116,5 @@ fn add_in_short(bed: &BedPicture, told: Option<&Stop>, asked: Asked<'_>, page: &
         page.marked(0, Mark::Answered(answered), text, Tone::Plain);
     }
     say_sick(bed, (told, &mut care), asked, page);
-    let all: Vec<Criterion> = bed.species.iter().flat_map(|line| line.criteria.iter().cloned()).collect();
-    care.say_of(&all, asked, page);
+    care.say_of(&together, asked, page);
 }

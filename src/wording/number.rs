@@ -45,6 +45,11 @@ impl Wording {
         self.decimal(value, places_beside(value, limits, least_places))
     }
 
+    /// How many times as bright: two decimals at most, for light is read in whole percent.
+    pub(crate) fn times_beside(&self, times: f64, limits: &[f64]) -> String {
+        self.decimal(times, places_beside(times, limits, 1).min(2))
+    }
+
     /// The same without noughts at its end.
     pub(crate) fn number_beside(&self, value: f64, limits: &[f64], least_places: usize) -> String {
         self.number(value, places_beside(value, limits, least_places))

@@ -299,3 +299,16 @@ fn stakes_past_their_day_are_scratched_and_nobody_looks_for_their_roots() {
     let (_, due) = stops(&book, TODAY).into_iter().next().unwrap();
     assert!(due.contains("scratch the bark") && !due.contains("roots"), "{due}");
 }
+
+#[test]
+fn stakes_past_the_days_of_their_species_are_looked_at_and_refused_when_they_lay_twice_as_long() {
+    // Teak 21 days by its profile.
+    let teak = came("teak", "stump", None);
+    let good = |on: &str| criterion(&tray(&teak.on(on), "t-1").criteria, Rule::GoodUntil).clone();
+    let stands = |on: &str| (good(on).blocks, good(on).warns);
+    assert_eq!((stands("2026-05-05"), stands("2026-05-06")), ((false, false), (false, true)));
+    assert_eq!((stands("2026-05-26"), stands("2026-05-27")), ((false, true), (true, false)));
+    // A day that somebody wrote is the last.
+    let written = came("teak", "stump", Some("2026-05-05"));
+    assert!(criterion(&tray(&written.on("2026-05-06"), "t-1").criteria, Rule::GoodUntil).blocks);
+}

@@ -424,6 +424,12 @@ fn why_a_bed_or_a_pair_is_held_back_begins_with_what_lasts_longest() {
     };
     first(&home.done(&["why", "bed", "B1"]));
     first(&home.done(&["why", "pair", "g1", "B1"]));
+    // Of several species together as of each.
+    let two = r#"plan=[{"species":"coffee","pattern":"square","row_m":4,"in_row_m":4},{"species":"cordia","pattern":"square","row_m":8,"in_row_m":8}]"#;
+    home.write("bed_set", &["bed=B2", "field=Upper", "length_m=20", "width_m=8", two, "happened=2026-01-01"]);
+    let both = home.done(&["why", "bed", "B2"]);
+    let at = |words: &str| both.find(words).unwrap_or_else(|| panic!("{words}: {both}"));
+    assert!(at("the rains left are too short") < at("weeding is not written down"), "{both}");
     let answer = home.json(&["ready"]);
     let held: Vec<&str> =
         answer["pairs"][0]["held_by"].as_array().unwrap().iter().map(|one| one["rule"].as_str().unwrap()).collect();

@@ -495,4 +495,6 @@ fn a_sickness_named_in_a_note_is_told_to_hold_nothing_back_and_one_named_in_a_lo
     assert!(asked(told(&["treated", "tray=cof-2", "with=XK-42", "safe_after_days=1"])));
     assert!(!asked(told(&["treated", "tray=cof-2", "with=XK-42", "safe_after_days=1", "plant_after_days=0"])));
     assert!(!asked(told(&["treated", "tray=cof-2", "with=mancozeb", "safe_after_days=1"])));
+    let weeds = told(&["treated", "bed=Upper 1", "with=glyphosate", "safe_after_days=2"]);
+    assert!(weeds.contains("kills weeds and what is planted into it") && !weeds.contains("0 where"), "{weeds}");
 }

@@ -158,5 +158,6 @@ pub(super) fn may_kill(entry: &Entry) -> Option<Remark> {
         return Some(Remark::MayScorch { with: treated.with.0.to_string() });
     }
     let asked = treated.plant_after_days.is_none() && may_kill_plants(&treated.with.0);
-    asked.then(|| Remark::MayKill { with: treated.with.0.to_string() })
+    let (with, is_known) = (treated.with.0.to_string(), kills_weeds(&treated.with.0));
+    asked.then_some(Remark::MayKill { with, is_known })
 }

@@ -102,12 +102,14 @@ pub enum Remark {
         /// Days from sowing to the first of the species, where that is known.
         first_days: Option<f64>,
     },
-    /// Bare roots are said to be good for longer than they usually keep.
+    /// Plants without soil are said to be good for longer than they usually keep.
     KeptLong {
         /// The tray.
         tray: TrayCode,
         /// Days.
         days: i32,
+        /// Days that they keep at most.
+        usual: i32,
     },
     /// Seed is sown of a lot that is dead by all that is known of it, or past its stated life.
     SeedDead {
@@ -181,6 +183,8 @@ pub enum Remark {
     MayKill {
         /// What was used.
         with: String,
+        /// Whether it is known to kill weeds.
+        is_known: bool,
     },
     /// Something was used, and nobody wrote how long its label says to stay away.
     NoWaitingTime {
@@ -295,7 +299,7 @@ impl Desk {
             all.extend(half_gone(&self.fold, entry).map(|remark| (at, remark)));
             all.extend(counted_too_many(trial, entry).map(|remark| (at, remark)));
             all.extend(before_emergence(&self.fold, entry).map(|remark| (at, remark)));
-            all.extend(kept_long(entry).map(|remark| (at, remark)));
+            all.extend(kept_long(&self.fold, entry).map(|remark| (at, remark)));
             all.extend(seed_dead(&self.fold, entry).map(|remark| (at, remark)));
             all.extend(test_early(&self.fold, entry).map(|remark| (at, remark)));
             all.extend(self.about_nothing(trial, entry).map(|remark| (at, remark)));
@@ -451,11 +455,13 @@ fn before_emergence(fold: &Fold, entry: &Entry) -> Option<Remark> {
     })
 }
 
-/// Bare roots with a last day that is later than they usually keep.
-fn kept_long(entry: &Entry) -> Option<Remark> {
+/// Plants without soil with a last day that is later than they usually keep.
+fn kept_long(fold: &Fold, entry: &Entry) -> Option<Remark> {
     let What::Tray(TrayEntry::PlantsReceived(came)) = &entry.what else { return None };
-    let days = hold::kept_long(entry.happened, came.good_until, came.form)?;
-    Some(Remark::KeptLong { tray: came.tray.clone(), days })
+    let key = fold.site().species_key(&came.species);
+    let profile = key.and_then(|key| fold.site().profile(&key)).map(|profile| &**profile);
+    let (days, usual) = hold::kept_long((came.form, came.from), (entry.happened, came.good_until), profile)?;
+    Some(Remark::KeptLong { tray: came.tray.clone(), days, usual })
 }
 
 /// Seed that is dead by its lot's stated life, killed by cold, or past that life, on the day it is sown.

@@ -199,6 +199,9 @@ pub(crate) const HEELED_IN_KEEP_DAYS: i32 = 7;
 /// Days that stumps and stakes keep, moist and in the shade, where their profile has no figure: they have no leaves to lose water by. Ours,
 /// from common practice: one to three weeks.
 pub(crate) const STUMPS_KEEP_DAYS: i32 = 7;
+/// Stakes, slips and suckers of which nobody wrote the last day are looked at, and not refused, until they lay so many times as long as
+/// their species keeps. Ours: the days of the profiles are the low end.
+const STAKES_ARE_LOOKED_AT_TIMES: i32 = 2;
 
 /// Where plants without soil are looked at, where that is neither roots nor bark.
 pub(crate) fn looks_alive(profile: Option<&Profile>) -> Option<LooksAlive> {
@@ -212,13 +215,15 @@ pub(crate) fn is_stake(story: &TrayStory, profile: Option<&Profile>) -> bool {
 }
 
 fn origin_is_stake(origin: &Origin, profile: Option<&Profile>) -> bool {
-    match origin {
-        Origin::Received { form: PlantForm::Stump, .. } => true,
-        Origin::Received { form: PlantForm::BareRoot, from, .. } => {
-            let is_offset = matches!(looks_alive(profile), Some(LooksAlive::HeartLeaves | LooksAlive::Corm));
-            stumps_keep_days(profile).is_some() && (*from == ArrivedFrom::Cutting || is_offset)
-        }
-        Origin::Received { .. } | Origin::Sown | Origin::MovedOn(_) => false,
+    matches!(origin, Origin::Received { form, from, .. } if came_as_stake(*form, *from, profile))
+}
+
+fn came_as_stake(form: PlantForm, from: ArrivedFrom, profile: Option<&Profile>) -> bool {
+    let is_offset = || matches!(looks_alive(profile), Some(LooksAlive::HeartLeaves | LooksAlive::Corm));
+    match form {
+        PlantForm::Stump => true,
+        PlantForm::BareRoot => stumps_keep_days(profile).is_some() && (from == ArrivedFrom::Cutting || is_offset()),
+        _ => false,
     }
 }
 
@@ -287,11 +292,20 @@ pub(crate) fn bare_roots(story: &TrayStory, profile: Option<&Profile>) -> Option
     Some(criterion.resting_on(entry))
 }
 
-/// Whether the last day of bare roots was written later than they usually keep, and how many days after they came it is.
-/// Stumps keep longer.
-pub(crate) fn kept_long(came: Day, good_until: Option<Day>, form: PlantForm) -> Option<i32> {
+/// Where the last day of plants that came so is later than they usually keep: how many days after they came it is, and how many they keep
+/// at most. None of plants in soil.
+pub(crate) fn kept_long(
+    (form, from): (PlantForm, ArrivedFrom),
+    (came, good_until): (Day, Option<Day>),
+    profile: Option<&Profile>,
+) -> Option<(i32, i32)> {
+    let usual = match came_as_stake(form, from, profile) {
+        true => STAKES_ARE_LOOKED_AT_TIMES * stumps_keep_days(profile).unwrap_or(STUMPS_KEEP_DAYS),
+        false => HEELED_IN_KEEP_DAYS,
+    };
     let days = good_until?.days_since(came);
-    (form == PlantForm::BareRoot && days > HEELED_IN_KEEP_DAYS).then_some(days)
+    let bare = matches!(form, PlantForm::BareRoot | PlantForm::Stump);
+    (bare && days > usual).then_some((days, usual))
 }
 
 /// The criterion `good_until` of bare roots and stumps.
@@ -315,8 +329,13 @@ pub(crate) fn good_until(story: &TrayStory, profile: Option<&Profile>, day: Day)
     let seen_alive = !written && day > until && looked_at_on(story, day).is_some();
     let mut criterion = Criterion::found(Question::GoodUntil, keeps, day, basis, day <= until || seen_alive, source)
         .warning_if(seen_alive);
-    if let Some(Origin::Received { good_until, form, day: came, .. }) = &story.origin {
-        let long = !stump && kept_long(*came, *good_until, *form).is_some();
+    // Stakes and slips that nobody wrote a day for are looked at for as long again.
+    let more = (STAKES_ARE_LOOKED_AT_TIMES - 1) * stumps_keep_days(profile).unwrap_or(STUMPS_KEEP_DAYS);
+    if stump && !written && day <= until.plus(more) {
+        criterion = criterion.advising();
+    }
+    if let Some(Origin::Received { good_until, form, from, day: came, .. }) = &story.origin {
+        let long = !stump && kept_long((*form, *from), (*came, *good_until), profile).is_some();
         criterion.warns = criterion.warns || (!criterion.blocks && long);
     }
     Some(criterion.resting_on([entry.clone()]).resting_on(looked_at_on(story, day).cloned()))

@@ -160,7 +160,7 @@ impl Wording {
                 first.map_or(sentence.clone(), |first| format!("{sentence} {first}"))
             }
             Remark::Odd(odd) => self.odd(odd),
-            Remark::KeptLong { tray, days } => self.remark_kept_long(tray, *days),
+            Remark::KeptLong { tray, days, usual } => self.remark_kept_long(tray, *days, *usual),
             Remark::SeedDead { lot, outlook, day } if !outlook.is_gone(*day) => {
                 let since = outlook.life.as_ref().map_or(*day, |life| life.last_day());
                 self.remark_seed_past(lot, self.day(since), self.cut_some_open())
@@ -183,7 +183,8 @@ impl Wording {
                 self.remark_no_waiting_time(self.label_reason(&cleaned, self.day_beside(*day, today), (true, false)))
             }
             Remark::LikeAShare(share) => self.share_asked_words(*share),
-            Remark::MayKill { with } => self.remark_may_kill(crate::base::text::cleaned(with)),
+            Remark::MayKill { with, is_known: true } => self.remark_kills_weeds(crate::base::text::cleaned(with)),
+            Remark::MayKill { with, is_known: false } => self.remark_may_kill(crate::base::text::cleaned(with)),
             Remark::LossNames { tray, what } => self.remark_loss_names(tray, crate::base::text::cleaned(what)),
             Remark::FromSick { tray, what } => self.remark_from_sick(tray, crate::base::text::cleaned(what)),
             Remark::ToSick { place, what } => self.remark_to_sick(place, crate::base::text::cleaned(what)),

@@ -30,8 +30,8 @@ measure_positions = { $positions ->
     [one] { $positions } open position
    *[other] { $positions } open positions
 }
-# (push, depth, mpa)
-measure_resistance_at_most = soft down to { $depth } cm: { $push } ({ $mpa } MPa)
+# (depth, push)
+measure_resistance_at_most = soft down to { $depth } cm: { $push }
 measure_resistance = { $mpa } MPa
 # (mpa, depth)
 measure_resistance_at = { $mpa } MPa at { $depth } cm

@@ -257,8 +257,12 @@ pest_brought = set out here: { $plants } plants from { $tray }, where { $what } 
 pest_brought_place = set out here: { $plants } plants from { $tray }, which stood at { $place } when { $what } was seen there on { $day }. Take out what has it with its soil, and look at { $look_at } of them before you plant more. Where none has it write share 0 for this bed, and how many were looked at
 # (plants, tray, place, left, what, day, look_at)
 pest_brought_place_left = set out here: { $plants } plants from { $tray }, which stood at { $place } until { $left }; { $what } was seen there on { $day }, and it hides in plants before it is seen. Take out what has it with its soil, and look at { $look_at } of them before you plant more. Where none has it write share 0 for this bed, and how many were looked at
+# (sentence, day)
+pest_after_wait = from { $day } on, when the waiting time is over, and not before: { $sentence }
 # (what, place, left)
 pest_where_they_stood = { $what } at { $place }, where these plants stood until { $left }
+# (what, day)
+pest_eats_bed = seen in this bed on { $day }, on many plants: { $what }. What goes in now is eaten: find where it comes from, use or set something against it and write that, or look again and write share 0
 # (what, day)
 pest_in_bed = seen in this bed on { $day }: { $what }. Look for it before you plant
 # (what, day, next)

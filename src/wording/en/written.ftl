@@ -53,8 +53,8 @@ remark_again_on = the same was written already on { $on } at { $at }: again?
 # (day, before, now, both)
 remark_rain_twice = of { $day } { $before } mm of rain stand written already; { $now } mm takes their place (both together: { $both } mm): is that so?
 remark_same_as_line = the same as line { $line }: again?
-# (tray, days)
-remark_kept_long = { $tray }: bare roots good for { $days } days? They rarely last more than { $HEELED_IN_KEEP_DAYS }: is that so?
+# (tray, days, usual)
+remark_kept_long = { $tray }: without soil good for { $days } days? They rarely last more than { $usual }: is that so?
 # (tray, gone, stood)
 remark_half_lost = { $tray }: { $gone } of { $stood } plants lost, more than half: is that so, or is it the count of what is left?
 # (tray, gone, stood)
@@ -88,6 +88,7 @@ remark_about_nothing = nothing here is called "{ $about }": is the note about th
 remark_no_waiting_time = take care: { $asks }
 waiting_days_asked = Days to stay away by its label (Enter: not known):
 waiting_days_not_read = "{ $written }" is no number of days up to ten years: write 7, or nothing where it is not known
+remark_kills_weeds = take care: "{ $what }" kills weeds and what is planted into it. How many days does its label say until planting? Write them too (plant_after_days); nothing is planted there until then
 remark_may_kill = take care: whether "{ $what }" harms plants is not known here, so nothing is planted until its time before planting is written too: 0 where it is nothing against weeds
 # (tray, what)
 remark_loss_names = take care: "{ $what }" names a sickness, or what may be one, so it counts as seen in { $tray } and holds it back. Where living plants have it too, write it as a pest or sickness with their share

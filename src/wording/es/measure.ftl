@@ -22,7 +22,7 @@ measure_positions = { $positions ->
     [one] { $positions } hoyo libre
    *[other] { $positions } hoyos libres
 }
-measure_resistance_at_most = suave hasta { $depth } cm: { $push } ({ $mpa } MPa)
+measure_resistance_at_most = suave hasta { $depth } cm: { $push }
 measure_resistance = { $mpa } MPa
 measure_resistance_at = { $mpa } MPa a { $depth } cm
 measure_rod_stopped = frenada a { $depth } cm con { $push }

@@ -51,11 +51,9 @@ impl Wording {
             Measure::Plants(range) => self.plants_range(*range),
             Measure::PlantsAtLeast(plants) => self.measure_plants_at_least(*plants),
             Measure::Positions(positions) => self.measure_positions(*positions),
-            Measure::ResistanceAtMost { mpa, depth_cm, rod_mm } => self.measure_resistance_at_most(
-                self.push_words(*mpa, *rod_mm),
-                self.number(*depth_cm, 0),
-                self.number(*mpa, 1),
-            ),
+            Measure::ResistanceAtMost { mpa, depth_cm, rod_mm } => {
+                self.measure_resistance_at_most(self.number(*depth_cm, 0), self.push_words(*mpa, *rod_mm))
+            }
             Measure::Resistance { mpa, depth_cm: Some(depth) } => {
                 self.measure_resistance_at(self.number_beside(*mpa, limits, 1), self.number(*depth, 0))
             }

@@ -28,6 +28,7 @@ impl Wording {
         match (next, seen.in_bed) {
             (Some(next), true) if blocks => self.pest_holds_bed(what, day, next),
             (Some(next), true) => self.pest_in_ground(what, day, next),
+            (None, true) if blocks => self.pest_eats_bed(what, day),
             (None, true) => self.pest_in_bed(what, day),
             (Some(_), false) if seen.lacks == Some(PestLacks::Kind) => {
                 let asked = self.pest_unknown(what, day);

@@ -66,7 +66,14 @@ impl Wording {
             Question::Held(why) => self.held_reason(why.found()?.known.as_deref(), expected),
             Question::Treated(with) => self.treated_reason(with.found()?.known.as_ref(), expected),
             Question::PlantBack(with) => self.plant_back_reason(with.found()?.known.as_ref(), expected),
-            Question::Pest(seen) => self.pest_reason(seen.found()?, criterion.blocks),
+            Question::Pest(seen) => {
+                let found = seen.found()?;
+                let said = self.pest_reason(found, criterion.blocks);
+                // In a tray nobody looks for it among what was sprayed.
+                let of_tray = found.known.as_ref().is_some_and(|seen| !seen.in_bed);
+                let waits = expected.filter(|_| of_tray && !found.met);
+                waits.map_or(said.clone(), |over| self.pest_after_wait(said, self.day(over)))
+            }
             Question::Living(plants) => self.living_reason(plants.found()?),
             Question::Load(plants) => self.load_reason(plants.found()?),
             Question::GoodUntil(last) => self.good_until_reason(last.found()?, criterion.warns),
@@ -341,7 +348,7 @@ impl Wording {
         if let Some(no_brighter) = self.step_not_brighter((from, to), met && !warns, alone) {
             return no_brighter;
         }
-        let ratio = self.decimal_beside(to / from, &limits_of(Some(&found.needed.into())), 1);
+        let ratio = self.times_beside(to / from, &limits_of(Some(&found.needed.into())));
         if let Some(until) = found.known.rests_until.filter(|_| !met || warns) {
             return self.step_after_rest(stood, goes, ratio, self.day(until));
         }

@@ -59,11 +59,72 @@ fn a_bed_where_animals_ate_waits_for_its_fence() {
     few.write("2026-04-14", "plants_lost", json!({"bed":"Upper 1","species":"COA","count":1,"cause":"goats"}));
     assert!(!fence(&few, TODAY).blocks);
     assert!(fence(&seen("goats"), "2026-06-13").blocks && !fence(&seen("goats"), "2026-06-14").blocks);
-    // What no fence keeps out, and what was looked for and not found, asks for none.
+    // What no fence keeps out is no question of it, and what was looked for and not found, asks for none.
     for what in ["rats", "leaf cutters", "grasshoppers", "zompopos"] {
         assert!(!fence(&seen(what), TODAY).blocks, "{what}");
     }
     let mut none = planted();
     none.write("2026-04-14", "pest_seen", json!({"bed":"Upper 1","what":"goats","share_pct":0}));
     assert!(!fence(&none, TODAY).blocks);
+}
+
+fn pest(book: &Book, on: &str) -> Option<Criterion> {
+    let picture = book.on(on);
+    let criteria = &bed_species(&picture, "Upper 1", "COA").criteria;
+    criteria.iter().find(|criterion| criterion.rule() == Rule::Pest).cloned()
+}
+
+#[test]
+fn a_bed_where_rats_or_ants_ate_many_plants_waits_until_something_is_done_or_they_are_gone() {
+    let held = |book: &Book, on: &str| pest(book, on).is_some_and(|asked| asked.blocks);
+    let seen = |what: &str, share: u32| {
+        let mut book = planted();
+        book.write("2026-04-14", "pest_seen", json!({"bed":"Upper 1","what":what,"share_pct":share}));
+        book
+    };
+    let counted = |dead: u32| {
+        let mut book = planted();
+        let look = json!({"bed":"Upper 1","species":"COA","alive":10 - dead,"dead":dead,"causes":"leaf-cutter ants"});
+        book.write("2026-04-14", "survival_counted", look);
+        book
+    };
+    for (book, holds) in [
+        (seen("rats", 60), true),
+        (seen("zompopos", 10), true),
+        (seen("leaf cutters", 5), false),
+        (seen("leaf spot", 60), false),
+        (seen("hail", 60), false),
+        (seen("theft", 60), false),
+        (counted(3), true),
+    ] {
+        assert_eq!(held(&book, TODAY), holds, "{:?}", pest(&book, TODAY));
+        // Two months later it is no longer so.
+        assert!(!held(&book, "2026-06-14"));
+    }
+    let said = [Lang::En, Lang::Es]
+        .map(|lang| Wording::new(lang).reason(&pest(&seen("rats", 60), TODAY).unwrap(), About::Bed));
+    assert!(said[0].contains("What goes in now is eaten") && said[1].contains("se lo comen"), "{said:?}");
+    let mut baited = seen("zompopos", 60);
+    baited.write(TODAY, "treated", json!({"bed":"Upper 1","with":"ant bait","safe_after_days":0,"plant_after_days":0}));
+    assert!(!held(&baited, TODAY));
+    let mut gone = counted(3);
+    gone.write(TODAY, "pest_seen", json!({"bed":"Upper 1","what":"leaf cutters","share_pct":0}));
+    assert!(!held(&gone, TODAY));
+}
+
+#[test]
+fn more_than_a_third_of_a_species_dead_of_nobody_knows_what_holds_its_bed_and_a_fifth_asks_for_care() {
+    let counted = |alive: u32, dead: u32| {
+        let mut book = fitting();
+        book.write("2026-03-10", "plants_found", json!({"bed":"Upper 1","species":"COA","alive":30}));
+        let look = json!({"bed":"Upper 1","species":"COA","alive":alive,"dead":dead});
+        book.write("2026-04-14", "survival_counted", look);
+        pest(&book, TODAY).map(|asked| (asked.blocks, asked.warns))
+    };
+    assert_eq!(counted(14, 16), Some((true, false)));
+    assert_eq!(counted(16, 14), Some((true, false)));
+    assert_eq!(counted(19, 11), Some((true, false)));
+    assert_eq!(counted(20, 10), Some((false, true)));
+    assert_eq!(counted(24, 6), Some((false, true)));
+    assert_eq!(counted(25, 5), None);
 }

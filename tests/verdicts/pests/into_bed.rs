@@ -208,7 +208,7 @@ fn what_nurse_plants_died_of_holds_their_bed_as_what_planted_ones_died_of_does()
         assert!(!bed_fits(&counted(20, Some(cause))), "{cause}");
         assert!(!bed_fits(&counted(30, Some(cause))), "{cause}: none fewer by the books, and one at least died of it");
     }
-    for cause in [None, Some("wind"), Some("cattle"), Some("Panama disease")] {
+    for cause in [None, Some("wind"), Some("storm"), Some("Panama disease")] {
         assert!(bed_fits(&counted(20, cause)), "{cause:?}: it holds nothing of coffee");
     }
     // A few rows tell of it too.

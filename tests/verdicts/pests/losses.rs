@@ -218,3 +218,37 @@ fn a_look_that_came_too_early_is_named_and_a_rot_of_roots_is_set_apart_on_its_fi
     }
     assert!(asks("runts", "2026-04-14").is_none());
 }
+
+#[test]
+fn the_dead_of_a_count_are_asked_about_as_those_of_a_loss_are() {
+    let counted = |looks: &[(&str, u32, u32)]| {
+        let mut book = fitting();
+        for (on, standing, dead) in looks {
+            book.write(on, "counted", json!({"tray":"cof-1","standing":standing,"dead":dead}));
+        }
+        book
+    };
+    // Of 48: a tenth and more, at once or in two weeks.
+    for looks in
+        [&[("2026-04-14", 36, 12)][..], &[("2026-04-12", 45, 3), ("2026-04-14", 42, 3)], &[("2026-04-14", 43, 5)]]
+    {
+        let book = counted(looks);
+        assert!(asked(&book).blocks && said(&book, TODAY, En).contains("look for the cause"), "{looks:?}");
+        assert!(!pair(&book.on(TODAY), "cof-1", "Upper 1").fits);
+    }
+    let with = |kind: &str, body: serde_json::Value| {
+        let mut book = counted(&[("2026-04-14", 36, 12)]);
+        book.write("2026-04-15", kind, body);
+        book
+    };
+    assert!(!asked(&with("pest_seen", json!({"tray":"cof-1","what":"none","share_pct":0}))).blocks);
+    // What is few, or only was not found, is no question.
+    assert!(!asked(&counted(&[("2026-04-14", 44, 4)])).blocks);
+    assert!(!asked(&counted(&[("2026-04-14", 36, 0)])).blocks, "12 were given away, and nobody wrote it");
+    assert!(asked(&counted(&[("2026-04-14", 30, 0)])).blocks, "more than a third is missing");
+    for (why, holds) in [("dead", true), ("muertas", true), ("too small", false)] {
+        let mut book = fitting();
+        book.write("2026-04-14", "culled", json!({"tray":"cof-1","count":12,"why":why}));
+        assert_eq!(asked(&book).blocks, holds, "{why}");
+    }
+}

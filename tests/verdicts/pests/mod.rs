@@ -101,7 +101,7 @@ fn a_pest_comes_along_when_plants_are_moved_on_and_from_the_place_they_stood_at(
 #[test]
 fn a_pest_seen_in_a_bed_asks_for_care_there() {
     let mut book = fitting();
-    seen(&mut book, "2026-04-01", json!({"bed":"Upper 1"}), "leaf cutters", Some(15.0));
+    seen(&mut book, "2026-04-01", json!({"bed":"Upper 1"}), "leaf cutters", Some(5.0));
     let picture = book.on(TODAY);
     let offered = pair(&picture, "cof-1", "Upper 1");
     let of_bed = offered.criteria.iter().find(|criterion| criterion.rule() == Rule::Pest).unwrap();

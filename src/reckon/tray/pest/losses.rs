@@ -17,6 +17,9 @@ const LOSS_SEEN_PCT: f64 = 5.0;
 /// From this share of those that stood on, percent, within [`LOOK_AFTER_DAYS`], plants that are no longer young and died of nobody knows
 /// what are asked about: it is the share from which a pest holds. Ours.
 const UNSAID_LOSS_PCT: f64 = PEST_HOLDS_PCT;
+/// Plants that a count does not find, of which nobody wrote that they died, are asked about from this share on, percent: some were given
+/// away, and nobody wrote it. Ours.
+const MISSED_PCT: f64 = 33.0;
 
 /// Losses and culls of a tray that name a sickness, as sightings.
 pub(super) fn sightings(story: &TrayStory, day: Day) -> Vec<Written> {
@@ -122,12 +125,15 @@ fn unsaid_by(story: &TrayStory, on: Day) -> u32 {
     of_none.filter(said_so).filter(lately).map(|gone| gone.what.plants).fold(0, u32::saturating_add)
 }
 
-/// Whether a tenth of plants that are no longer young were lost so: young seedlings die of many things, and nobody looks for each.
+/// Whether a tenth of plants that are no longer young were lost so or found dead by a count: young seedlings die of many things, and nobody looks for each.
 fn is_asked(story: &TrayStory, fall: &Fall<'_>) -> bool {
     let young = story.young_until().is_some_and(|until| fall.on <= until);
-    let lost = unsaid_by(story, fall.on);
-    let stood = f64::from(lost.saturating_add(fall.alive));
-    !young && fall.alive > 0 && lost > 0 && f64::from(lost) * 100.0 >= stood * UNSAID_LOSS_PCT
+    let lately = || whole_counts(story, fall.on).filter(|look| fall.on.days_since(look.day) < LOOK_AFTER_DAYS);
+    let dead = lately().map(|look| look.dead).fold(unsaid_by(story, fall.on), u32::saturating_add);
+    let gone = lately().map(|look| look.not_seen).fold(dead, u32::saturating_add);
+    let is_share =
+        |lost: u32, pct: f64| lost > 0 && f64::from(lost) * 100.0 >= f64::from(lost.saturating_add(fall.alive)) * pct;
+    !young && fall.alive > 0 && (is_share(dead, UNSAID_LOSS_PCT) || is_share(gone, MISSED_PCT))
 }
 
 /// More plants dead or gone within two weeks than live, or a tenth of older ones lost, by counts and losses, and nobody wrote of what.

@@ -67,6 +67,8 @@ pub(crate) struct OpenPest {
     of_place: bool,
     /// What a person said of whether it goes along with plants.
     spreads: Option<bool>,
+    /// Whether it eats many plants of a bed, and nobody did anything against it.
+    pub eats_bed: bool,
     /// The entries.
     pub entries: Vec<EntryId>,
 }
@@ -84,6 +86,7 @@ impl OpenPest {
             by_loss: look.what.of_loss,
             of_place: look.what.of_place,
             spreads: *spreads,
+            eats_bed: false,
             entries: vec![look.entry.clone()],
         };
         pest.named(what);
