@@ -140,3 +140,28 @@ fn a_species_with_nearly_a_known_name_is_asked_about() {
         assert_eq!(home.done(&["export"]).contains("cacoa"), code == 0);
     }
 }
+
+#[test]
+fn a_name_of_a_sheet_that_nobody_knows_is_asked_about_and_may_be_a_known_or_a_new_species() {
+    for (keys, named) in [("1\r", "\"species\":\"CAC\""), ("2\rgrevillea\r", "species_set")] {
+        let home = Home::default().begun();
+        let sheet = home.with("trays.csv", "Tray,Species,How many\nc-1,cacoa,41\nc-2,coffee,20\n");
+        let words = ["import", sheet.to_str().unwrap(), "--as", "trays"];
+        let mut screen = at_a_terminal(&home, &words, "en_GB.UTF-8", &home.today);
+        screen.wait_for("'cacoa': nobody knows it here");
+        screen.wait_for("a new species");
+        screen.keys(keys);
+        assert_eq!(screen.end(SOON).exit_code(), 0, "{keys:?}: {}", screen.text());
+        let exported = home.done(&["export"]);
+        assert!(exported.contains(named) && exported.contains("\"tray\":\"c-1\""), "{keys:?}: {exported}");
+    }
+    // Enter leaves it open: the sheet is refused, and nothing of it is written.
+    let home = Home::default().begun();
+    let sheet = home.with("trays.csv", "Bandeja;Especie;Cuántas\nc-1;cacoa;41\n");
+    let words = ["import", sheet.to_str().unwrap(), "--as", "trays"];
+    let mut screen = at_a_terminal(&home, &words, "es_CR.UTF-8", &home.today);
+    screen.wait_for("una especie nueva");
+    screen.keys("\r");
+    assert_eq!(screen.end(SOON).exit_code(), 1);
+    assert!(!home.done(&["export"]).contains("c-1"));
+}

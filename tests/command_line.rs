@@ -656,3 +656,23 @@ fn a_species_with_nearly_a_known_name_is_added_only_where_that_is_meant() {
     // A name of its own is not asked about.
     home.done(&["species", "add", "zorrillo", "like", "grevillea"]);
 }
+
+#[test]
+fn a_name_of_a_sheet_is_a_new_species_where_that_is_said_beforehand_and_goes_with_the_sheet() {
+    let home = Home::default().begun();
+    let sheet = home.with("trays.csv", "Tray,Species,How many\nc-1,zorrillo,41\nc-2,coffee,20\n");
+    let words = ["import", sheet.to_str().unwrap(), "--as", "trays"];
+    assert!(home.refused(&words).contains("zorrillo"));
+    for (as_new, lang) in [("zorrillo", "en"), ("zorrillo like grevillea", "en"), ("zorrillo como grevillea", "es")] {
+        let home = Home::default().begun();
+        home.with("trays.csv", "Tray,Species,How many\nc-1,zorrillo,41\nc-2,coffee,20\n");
+        let sheet = home.file("trays.csv");
+        home.done(&["import", sheet.to_str().unwrap(), "--as", "trays", "--as-new", as_new, "--lang", lang]);
+        let after = home.done(&["export"]);
+        assert!(after.contains("species_set") && after.contains("\"tray\":\"c-1\""), "{as_new}: {after}");
+        assert_eq!(after.contains("Grevillea robusta"), as_new.contains("grevillea"), "{as_new}: {after}");
+        // It is one command: taken back, the species goes with the trays.
+        home.done(&["undo", "--yes"]);
+        assert!(home.refused(&["species", "zorrillo"]).contains("zorrillo"));
+    }
+}

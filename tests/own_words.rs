@@ -323,3 +323,18 @@ fn a_time_behind_what_was_sprayed_is_its_waiting_time_and_hours_are_whole_days()
         assert!(offers, "{line}: {said}");
     }
 }
+
+#[test]
+fn a_loss_that_a_count_has_told_already_is_said_to_fill_its_gap() {
+    for (lang, line, said) in [
+        ("en", "c1 lost 1 rats", "fills the gap that was counted, 1 of it; still 40 living"),
+        ("es", "c1 1 muerta, ratas", "explica 1 de lo que faltaba en el conteo; en pie como antes: 40"),
+    ] {
+        let home = nursery();
+        home.done(&["write", "c1 40", "--yes"]);
+        let told = home.done(&["write", line, "--yes", "--lang", lang]);
+        let told = told.split_whitespace().collect::<Vec<_>>().join(" ");
+        assert!(told.contains(said), "{told}");
+        assert_eq!(standing(&home, "c1"), json!(40));
+    }
+}

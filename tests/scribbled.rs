@@ -367,6 +367,8 @@ const PARTS_OF_THE_SAMPLE: &[(&str, usize, usize, usize)] = &[
     ("es_dawn", 95, 99, 0),
     ("en_cart", 93, 98, 0),
     ("es_cart", 93, 98, 0),
+    ("en_track", 60, 82, 0),
+    ("es_track", 60, 82, 0),
     // What a second grower wrote who had not seen the reader, of kinds that were taken wrongly.
     ("es_dusk", 61, 99, 0),
 ];

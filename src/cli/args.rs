@@ -384,6 +384,9 @@ pub(crate) struct Import {
     /// The sheet of a workbook.
     #[arg(long, value_name = "NAME")]
     pub(crate) sheet: Option<String>,
+    /// A name that nobody knows here is a new species: its name, or its name and the species it is like.
+    #[arg(long, value_name = "NAME")]
+    pub(crate) as_new: Vec<String>,
     /// Where a sheet is not taken, a copy of it with a column of remarks.
     #[arg(long, value_name = "FILE")]
     pub(crate) marked: Option<PathBuf>,

@@ -11,10 +11,11 @@ use super::first_day_rows;
 use super::input::opened;
 use super::run::{Exit, Run};
 use super::sheet::{Ink, Sheet};
+use super::species::in_a_sheet;
 use crate::base::SpeciesKey;
 use crate::desk::{
-    DayOrder, ImportError, LineFault, LineFaults, Refused, SheetImported, SheetKind, SheetRefused, TakenFor,
-    Understood, Unknown, UnknownWhat,
+    DayOrder, ImportError, LineFault, LineFaults, Refused, SheetAsked, SheetImported, SheetKind, SheetRefused,
+    TakenFor, Understood, Unknown, UnknownWhat,
 };
 use crate::nursery::envelope::Draft;
 use crate::nursery::species::Catalogue;
@@ -27,20 +28,29 @@ pub(crate) fn import(run: &Run, arguments: &Import, kind: SheetKind) -> Result<E
     let (file, only_try) = (&arguments.file, arguments.dry_run);
     arguments.marked.as_ref().map_or(Ok(()), |marked| run.made_in_a_file(marked))?;
     let mut desk = run.desk_to_write()?;
-    let input = opened(run, file)?;
     let order = match run.wording.lang() {
         Lang::En => None,
         Lang::Es => Some(DayOrder::DayFirst),
     };
     let species = desk.fold().site().species.clone();
-    let (sheet, picture) =
-        desk.import_sheet(input, arguments.sheet.as_deref(), kind, order, &run.who, only_try).map_err(|fault| {
-            let mut exit = not_taken(run, &fault, &file.display().to_string(), &species, only_try);
-            if let (Some(to), ImportError::Sheet(sheet)) = (&arguments.marked, &fault) {
-                exit.lines.push(marked(run, arguments, to, sheet, &species));
-            }
-            exit
-        })?;
+    let mut named = in_a_sheet::as_new(run, &arguments.as_new, &species)?;
+    let taken = loop {
+        let asked = SheetAsked { sheet: arguments.sheet.as_deref(), kind, order, who: &run.who, named: &named };
+        let taken = desk.import_sheet_as(opened(run, file)?, &asked, only_try);
+        let Err(ImportError::Sheet(refused)) = &taken else { break taken };
+        let more = in_a_sheet::asked(run, file, &refused.names, &species);
+        if more.is_empty() {
+            break taken;
+        }
+        named.extend(more);
+    };
+    let (sheet, picture) = taken.map_err(|fault| {
+        let mut exit = not_taken(run, &fault, &file.display().to_string(), &species, only_try);
+        if let (Some(to), ImportError::Sheet(sheet)) = (&arguments.marked, &fault) {
+            exit.lines.push(marked(run, arguments, to, sheet, &species));
+        }
+        exit
+    })?;
     run.tell_notes(&desk);
     let story = FirstDay { wording: &run.wording, sheet: &sheet, kind, only_try, picture: &picture };
     if run.everywhere.json {

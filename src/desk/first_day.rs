@@ -7,6 +7,7 @@ use std::path::Path;
 
 use super::refusal::Refused;
 use super::{Desk, DeskError, ImportError, Recorded};
+use crate::base::text::folded;
 use crate::base::{BedName, SpeciesKey, TrayCode};
 use crate::nursery::envelope::Draft;
 use crate::nursery::species::{Catalogue, Profile};
@@ -75,6 +76,31 @@ pub struct SheetRefused {
     pub refused: Vec<Refused>,
 }
 
+/// A name of a sheet that no species bears here, and what a person says it is.
+#[derive(Clone, PartialEq, Debug)]
+pub(crate) struct NameMeant {
+    /// As written.
+    pub(crate) written: String,
+    /// The species it is.
+    pub(crate) key: SpeciesKey,
+    /// The entry that makes the species, where it is a new one.
+    pub(crate) entry: Option<Draft>,
+}
+
+/// How a sheet is to be read.
+pub(crate) struct SheetAsked<'a> {
+    /// Which sheet of a workbook.
+    pub(crate) sheet: Option<&'a str>,
+    /// What its rows are.
+    pub(crate) kind: SheetKind,
+    /// The order of day and month where the language tells it.
+    pub(crate) order: Option<DayOrder>,
+    /// Who writes.
+    pub(crate) who: &'a str,
+    /// Names that nobody knows, with what they are.
+    pub(crate) named: &'a [NameMeant],
+}
+
 impl Desk {
     /// Takes a sheet of trays or beds whole or not at all, and draws the Picture with it; `only_try` says what it would
     /// bring and writes nothing. `order` is that of day and month where the language tells it.
@@ -87,9 +113,24 @@ impl Desk {
         who: &str,
         only_try: bool,
     ) -> Result<(SheetImported, Picture), ImportError> {
+        self.import_sheet_as(input, &SheetAsked { sheet, kind, order, who, named: &[] }, only_try)
+    }
+
+    /// The same, with names that nobody knows and what a person says they are; new species are written with it.
+    pub(crate) fn import_sheet_as(
+        &mut self,
+        input: impl Read,
+        asked: &SheetAsked,
+        only_try: bool,
+    ) -> Result<(SheetImported, Picture), ImportError> {
+        /// The heading, where a species that the rows name is made.
+        const FIRST_LINE: usize = 1;
         self.refresh().map_err(ImportError::Desk)?;
-        let table = read_table(input, sheet).map_err(ImportError::Read)?;
-        let (mut read, faults) = self.read_sheet(&table, kind, order, who);
+        let table = read_table(input, asked.sheet).map_err(ImportError::Read)?;
+        let (mut read, faults) = self.read_sheet(&table, asked);
+        let made = asked.named.iter().filter(|one| read.names.iter().any(|name| is_named(&name.written, one)));
+        let made: Vec<(usize, Draft)> = made.filter_map(|one| Some((FIRST_LINE, one.entry.clone()?))).collect();
+        read.drafts.splice(0..0, made);
         if !faults.is_empty() {
             // A row that names what an earlier one names gives entries too: they are not judged.
             let faulty: BTreeSet<usize> = faults.listed.iter().map(|fault| fault.line).collect();
@@ -129,7 +170,8 @@ impl Desk {
         lines.into_iter().map(unknown).collect()
     }
 
-    fn read_sheet(&self, table: &Table, kind: SheetKind, order: Option<DayOrder>, who: &str) -> (FirstDay, LineFaults) {
+    fn read_sheet(&self, table: &Table, asked: &SheetAsked) -> (FirstDay, LineFaults) {
+        let SheetAsked { kind, order, who, named, .. } = *asked;
         let site = self.fold().site();
         let species: &Catalogue = &site.species;
         let usual = |profile: &Profile| Some((profile.row_m.as_ref()?.value, profile.in_row_m.as_ref()?.value));
@@ -149,7 +191,10 @@ impl Desk {
             today: self.now().today,
             who,
             order,
-            find: &|written| species.find(written),
+            find: &|written| {
+                let meant = named.iter().find(|one| is_named(written, one));
+                meant.map(|one| one.key.clone()).or_else(|| species.find(written))
+            },
             several: &|written| species.resolve(written).several(),
             nearest: &|written| species.nearest(written),
             spacing: &|key| species.get(key).and_then(|profile| usual(profile)),
@@ -161,6 +206,10 @@ impl Desk {
             SheetKind::Beds => read_beds(table, &names),
         }
     }
+}
+
+fn is_named(written: &str, one: &NameMeant) -> bool {
+    folded(written) == folded(&one.written)
 }
 
 fn imported(read: FirstDay, recorded: Recorded, table: &Table) -> SheetImported {

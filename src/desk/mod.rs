@@ -29,6 +29,7 @@ pub use exchange::{Export, ExportError, ImportError, Imported, Reading, Replay, 
 pub use exchange::{How, ImportProgress, ImportStep};
 pub(crate) use exchange::{OthersCan, others_can};
 pub(crate) use first_day::write_marked_sheet;
+pub(crate) use first_day::{NameMeant, SheetAsked};
 pub use first_day::{SheetImported, SheetRefused};
 pub use kept::KeptTexts;
 pub use now::Now;

@@ -3,7 +3,8 @@
 use std::collections::BTreeMap;
 
 use super::changes::{Turned, all_turned};
-use super::picture::{Picture, Stage, Standing};
+use super::picture::quantity::LightApart;
+use super::picture::{BedPicture, Picture, Stage, Standing};
 use crate::base::{BedName, LotCode, PlaceName, SpeciesKey, TrayCode};
 
 /// A tray in a few figures.
@@ -43,6 +44,15 @@ pub enum Effect {
         was: u32,
         /// Living after.
         is: u32,
+    },
+    /// The light of a bed by its readings.
+    Light {
+        /// The bed.
+        bed: BedName,
+        /// The share of the open light before; none where nobody read it.
+        was: Option<f64>,
+        /// After, with how far its readings lie apart.
+        is: Option<(f64, Option<LightApart>)>,
     },
     /// The standing of a bed for a species.
     Standing {
@@ -96,6 +106,7 @@ pub(crate) fn effects(before: &Picture, after: &Picture) -> Vec<Effect> {
             }
         }
     }
+    found.extend(after.beds.values().filter_map(|bed| light_of(before, bed)));
     found.extend(turned(before, after));
     for (code, lot) in &after.lots {
         let was = before.lots.get(code).and_then(|lot| lot.seeds_left);
@@ -105,6 +116,19 @@ pub(crate) fn effects(before: &Picture, after: &Picture) -> Vec<Effect> {
         }
     }
     found
+}
+
+/// The light of a bed, where its readings make another one of it.
+fn light_of(before: &Picture, bed: &BedPicture) -> Option<Effect> {
+    /// Less is not seen where light is said in whole percent.
+    const LEAST: f64 = 0.005;
+    let was = before.beds.get(&bed.name).and_then(|bed| bed.light_now.as_ref()).map(|light| light.share);
+    let is = bed.light_now.as_ref().map(|light| (light.share, light.apart));
+    let differs = match (was, is) {
+        (Some(was), Some((is, _))) => (was - is).abs() >= LEAST,
+        (was, is) => was.is_some() != is.is_some(),
+    };
+    differs.then(|| Effect::Light { bed: bed.name.clone(), was, is })
 }
 
 /// What turns in beds: their standing, and which trays fit them. A tray that is emptied fits nothing, and is told already.

@@ -1,15 +1,13 @@
 //! `species add NAME like SPECIES`: a species of the nursery's own, with the figures of another until better ones are
 //! written.
 
-use serde_json::{Map, Value, json};
-
+use super::made::new_species;
 use crate::base::name_search::distance;
 use crate::base::text;
 use crate::cli::answer::{Ending, said_yes};
 use crate::cli::run::{Exit, Run};
 use crate::cli::write::write_drafts;
-use crate::nursery::envelope::Draft;
-use crate::nursery::species::{Catalogue, FIGURES, Profile};
+use crate::nursery::species::Catalogue;
 
 /// Words that a new species is asked for by, and those before the one it is like.
 const ADD: [&str; 3] = ["add", "agregar", "nueva"];
@@ -39,12 +37,7 @@ pub(super) fn run(run: &Run, name: &str, like: &str) -> Result<Ending, Exit> {
         return Err(Exit::refused(run.wording.species_add_known(known, name)));
     }
     agreed_on_name(run, name, &catalogue)?;
-    let found = catalogue.find(like).and_then(|key| catalogue.get(&key));
-    let Some(profile) = found else { return Err(which(run, like, &catalogue)) };
-    let body = json!({"species": name, "profile": figures_of(profile)});
-    let Value::Object(body) = body else { return Err(Exit::refused(run.wording.species_add_how())) };
-    let draft =
-        Draft { happened: run.now.today, clock: None, who: run.who.clone(), kind: "species_set".to_string(), body };
+    let draft = new_species(run, name, Some(like), &catalogue)?;
     write_drafts(run, &mut desk, vec![draft], false)
 }
 
@@ -66,28 +59,4 @@ fn agreed_on_name(run: &Run, name: &str, catalogue: &Catalogue) -> Result<(), Ex
         return Ok(());
     }
     Err(Exit { ending: Ending::Refused, lines: vec![run.wording.nothing_written()] })
-}
-
-/// Several species may be meant, or none is: which there are.
-fn which(run: &Run, like: &str, catalogue: &Catalogue) -> Exit {
-    let several = catalogue.resolve(like).several();
-    if several.is_empty() {
-        return Exit::refused(run.wording.not_one_species(like, catalogue));
-    }
-    let names: Vec<String> = several.iter().map(|key| run.wording.species_of(key, catalogue)).collect();
-    Exit::refused(run.wording.species_add_which(like, names.join(", ")))
-}
-
-/// The figures of a profile, each said to be from it and ours: nobody measured them on the new species.
-fn figures_of(profile: &Profile) -> Map<String, Value> {
-    let source =
-        format!("from {}", if profile.scientific.is_empty() { profile.key.as_str() } else { &profile.scientific });
-    let whole = serde_json::to_value(profile).unwrap_or_default();
-    let figure = |name: &str| {
-        let value = whole.get(name)?.get("value")?.clone();
-        Some((name.to_string(), json!({"value": value, "source": source, "flag": "ours"})))
-    };
-    let figures = FIGURES.iter().filter_map(|(name, _)| figure(name));
-    let role = whole.get("role").cloned().map(|role| ("role".to_string(), role));
-    figures.chain(role).collect()
 }

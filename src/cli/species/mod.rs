@@ -1,7 +1,9 @@
 //! `species`: profiles with the source of each figure.
 
 mod add;
+pub(crate) mod in_a_sheet;
 mod json;
+mod made;
 pub mod text;
 
 use super::answer::Ending;

@@ -289,6 +289,7 @@ impl Form {
         self.sure &= key == Key::Enter;
         match key {
             Key::Esc => return vec![Act::Close],
+            Key::Tab if self.light_for_readings().is_some() => self.put_into_light(),
             Key::Tab => {
                 self.complete(cx);
                 self.step(1);
@@ -311,6 +312,26 @@ impl Form {
             }
         }
         Vec::new()
+    }
+
+    /// A bare number among the pairs of lux of a reading of light: it is rather the share of the open light, percent.
+    pub(super) fn light_for_readings(&self) -> Option<String> {
+        let line = self.lines.get(self.at).filter(|_| self.kind() == "light_read")?;
+        let typed = line.value();
+        let share = typed.trim_end_matches('%').trim().replace(',', ".").parse::<f64>().ok()?;
+        let is_open = self.typed("light_share").is_none();
+        (line.field.name == "readings" && is_open && (0.0..=100.0).contains(&share)).then_some(typed)
+    }
+
+    fn put_into_light(&mut self) {
+        let (Some(typed), Some(to)) = (self.light_for_readings(), self.place_of("light_share")) else { return };
+        if let Some(line) = self.lines.get_mut(self.at) {
+            line.fill("");
+        }
+        if let Some(line) = self.lines.get_mut(to) {
+            line.fill(&typed);
+        }
+        self.at = to;
     }
 
     fn step(&mut self, by: isize) {

@@ -212,6 +212,11 @@ impl Form {
         for (i, row) in line.rows.iter().enumerate().skip(from) {
             page.hanging(&format!("{:>3}  ", i + 1), Ink::Quiet, row, Ink::Plain);
         }
+        if let Some(typed) = self.light_for_readings() {
+            let light = cx.wording.field_title_of(self.kind(), "light_share");
+            let asked = cx.wording.form_light_for_readings(typed.trim_end_matches(['%', ' ']), light);
+            page.hanging("! ", Ink::Waits, &asked, Ink::Strong);
+        }
         if let Some(message) = self.sample_words(cx).filter(|_| line.field.name == "plants") {
             page.paragraph(&message, Ink::Strong);
         }

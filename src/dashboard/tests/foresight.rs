@@ -139,6 +139,37 @@ fn light_is_typed_in_percent_and_said_in_percent() {
 }
 
 #[test]
+fn a_reading_of_light_says_before_enter_what_light_the_bed_will_have_by_its_readings() {
+    for (lang, said) in [(Lang::En, "Ridge 1: light "), (Lang::Es, "Ridge 1: luz ")] {
+        let mut stage = Stage::sample(lang);
+        opened(&mut stage, "light_read", &bed("Ridge 1"), "light_share");
+        stage.keys("60");
+        let frame = stage.frame();
+        assert!(frame.contains(said) && frame.contains("→ 9"), "{frame}");
+    }
+}
+
+#[test]
+fn a_bare_number_among_readings_of_light_is_asked_about_at_once_and_tab_puts_it_into_light() {
+    for (lang, asked) in [(Lang::En, "60 %? Tab puts it into"), (Lang::Es, "¿60 %? Tab lo pone en")] {
+        let mut stage = Stage::sample(lang);
+        opened(&mut stage, "light_read", &bed("Ridge 4"), "readings");
+        stage.keys("60");
+        assert!(stage.frame().contains(asked), "{}", stage.frame());
+        // A pair of lux is no share.
+        stage.keys(" 900");
+        assert!(!stage.frame().contains(asked), "{}", stage.frame());
+        stage.key(Key::ClearLine);
+        stage.keys("60");
+        stage.key(Key::Tab);
+        let before = stage.entries();
+        assert_eq!(typed(&stage, "light_share").as_deref(), Some("60"));
+        stage.keys("\n");
+        assert_eq!(stage.entries(), before + 1, "{}", stage.frame());
+    }
+}
+
+#[test]
 fn a_count_is_typed_beside_what_the_book_says_and_saved_with_its_number() {
     let mut stage = Stage::sample(Lang::Es).sized(80, 24);
     opened(&mut stage, "counted", &tray("cof-022"), "standing");

@@ -3,6 +3,7 @@
 use crate::base::TrayCode;
 use crate::nursery::species::Catalogue;
 use crate::reckon::effect::{Effect, TrayBrief};
+use crate::reckon::picture::quantity::LightApart;
 use crate::reckon::picture::{Stage, Standing};
 use crate::wording::Wording;
 
@@ -38,6 +39,16 @@ impl Wording {
                 let no_more = (!no_more.is_empty()).then(|| self.outcome_fits_no_more(bed, list(no_more)));
                 now.into_iter().chain(no_more).collect::<Vec<_>>().join("; ")
             }
+            Effect::Light { bed, was, is } => {
+                let share = |share: Option<f64>| share.map_or_else(|| "-".to_string(), |share| self.percent(share));
+                let sentence = self.outcome_light(bed, share(*was), share(is.map(|(share, _)| share)));
+                match is.and_then(|(_, apart)| apart) {
+                    Some(LightApart { low, high, since }) => {
+                        self.light_apart(sentence, self.percent(low), self.percent(high), self.day(since))
+                    }
+                    None => sentence,
+                }
+            }
             Effect::Lot { lot, was, is, counted } => {
                 // A weight makes no exact number of seeds.
                 let seeds = |seeds: &Option<u32>| match seeds {
@@ -54,6 +65,13 @@ impl Wording {
         let side = |one: Option<&TrayBrief>, other: Option<&TrayBrief>| {
             one.map_or_else(|| "-".to_string(), |one| self.brief(one, other))
         };
+        if let (Some(was), Some(is)) = (was, is)
+            && is.not_seen < was.not_seen
+            && *is == (TrayBrief { not_seen: is.not_seen, ..was.clone() })
+        {
+            let told = (was.not_seen - is.not_seen) as i64;
+            return self.outcome_gap_told(tray, told, i64::from(is.standing));
+        }
         let sentence = self.outcome_tray(tray, side(was, is), side(is, was));
         let not_seen = |one: Option<&TrayBrief>| one.map_or(0, |one| one.not_seen);
         match not_seen(is).saturating_sub(not_seen(was)) {

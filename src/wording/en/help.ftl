@@ -81,6 +81,7 @@ help_import_more = A sheet of trays (--as trays) has the columns Tray, Species, 
 help_import_file = The file; - reads what is piped in
 help_import_what = entries, one JSON object a line; trays or beds, a sheet with a row for each
 help_import_sheet = Which sheet of a workbook (.xlsx, .ods) is read; without it the first that holds anything
+help_import_as_new = A name of the sheet that nobody knows is a new species: "NAME like SPECIES" takes its figures, NAME alone none
 help_import_marked = Where a sheet of trays or beds is not taken: a new file with the sheet and a column of remarks
 help_import_dry_run = Write nothing; of a sheet show how its columns, names and rows are understood, and the first answers
 help_export = Give out every entry

@@ -66,6 +66,13 @@ profile_refused = { $species }: { $what }
 sheet_empty_tray = 0 plants: is the tray empty? Then leave its row out, else write how many stand there
 sheet_count_not_known = '{ $written }': a tray comes in with a number of plants: count them, or write about how many, for example ~40
 sheet_no_container = '{ $written }': in no bag, how do they stand? Write it in a column Form: bare_root, stump, plug or bag
+# (name, rows)
+sheet_name_asked = { $rows ->
+    [one] '{ $name }': nobody knows it here, in one row. Is it
+   *[other] '{ $name }': nobody knows it here, in { $rows } rows. Is it
+}
+sheet_name_new = a new species
+sheet_name_like = the figures of which species hold for { $name } until you know better (Enter: of none)?
 sheet_no_volume = '{ $written }' holds nothing: write the volume of the bag, for example 2 l
 sheet_no_rows = the sheet has names of columns and no row below them
 # (name, seen)

@@ -43,6 +43,8 @@ form_no_place = No place: the round will not know where the tray stands.
 form_rows_not_read = { $written } names no rows: write them by number, 2-4 or 1, 3.
 form_share_hint = in percent: 60; 0.6 says the same
 form_enter_again = Nothing is written yet: Enter once more writes it all the same.
+# (number, field)
+form_light_for_readings = { $number } %? Tab puts it into { $field }
 form_only_fit = Tab or Enter: { $name }
 # (typed, name)
 form_completed = { $typed } → { $name }. Enter writes it so; Backspace changes it.

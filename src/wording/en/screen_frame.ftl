@@ -118,6 +118,8 @@ outcome_not_seen = { $plants ->
     [one] { $plants } not seen to die
    *[other] { $plants } not seen to die
 }
+# (tray, plants, standing)
+outcome_gap_told = { $tray }: fills the gap that was counted, { $plants } of it; still { $standing } living
 outcome_place = at { $place }
 outcome_no_place = no place
 outcome_ready = ready
@@ -130,6 +132,8 @@ outcome_standing_of_bed = { $bed }, { $species }: { $was } → { $is }
 outcome_fits_now = { $bed }: now fit { $trays }
 # (bed, trays)
 outcome_fits_no_more = { $bed }: no longer fit { $trays }
+# (bed, was, is)
+outcome_light = { $bed }: light { $was } → { $is }
 # (lot, was, is)
 outcome_lot = { $lot }: { $was } → { $is } seeds
 outcome_seeds_unknown = ?

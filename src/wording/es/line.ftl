@@ -57,6 +57,12 @@ profile_refused = { $species }: { $what }
 sheet_empty_tray = 0 plantas: ¿está vacía la bandeja? Quite su fila, o escriba cuántas hay
 sheet_count_not_known = '{ $written }': una bandeja entra con su número de plantas: cuéntelas, o escriba más o menos cuántas, por ejemplo ~40
 sheet_no_container = '{ $written }': sin bolsa, ¿cómo están? Escríbalo en una columna Forma: raíz_desnuda, tocón, pilón o bolsa
+sheet_name_asked = { $rows ->
+    [one] '{ $name }': aquí nadie lo conoce, en una fila. ¿Es
+   *[other] '{ $name }': aquí nadie lo conoce, en { $rows } filas. ¿Es
+}
+sheet_name_new = una especie nueva
+sheet_name_like = ¿los datos de cuál especie valen para { $name } mientras no haya mejores (Enter: de ninguna)?
 sheet_no_volume = en '{ $written }' no cabe nada: escriba el volumen de la bolsa, por ejemplo 2 l
 sheet_no_rows = la hoja tiene nombres de columnas y ninguna fila debajo
 sheet_no_column = ninguna columna se llama "{ $name }"; hay: { $seen }

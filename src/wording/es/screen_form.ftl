@@ -42,6 +42,7 @@ form_no_place = Sin lugar la ronda no sabrá dónde está la bandeja.
 form_rows_not_read = { $written } no nombra hileras: escríbalas por número, 2-4 o 1, 3.
 form_share_hint = en porcentaje: 60; 0.6 dice lo mismo
 form_enter_again = Aún no se anotó nada: Enter otra vez lo anota de todos modos.
+form_light_for_readings = ¿{ $number } %? Tab lo pone en { $field }
 form_only_fit = Tab o Enter: { $name }
 form_completed = { $typed } → { $name }. Enter lo anota así; Retroceso lo cambia.
 form_missing = Falta: { $field }.

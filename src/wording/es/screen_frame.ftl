@@ -113,6 +113,7 @@ outcome_not_seen = { $plants ->
     [one] { $plants } que nadie vio morir
    *[other] { $plants } que nadie vio morir
 }
+outcome_gap_told = { $tray }: explica { $plants } de lo que faltaba en el conteo; en pie como antes: { $standing }
 outcome_place = en { $place }
 outcome_no_place = sin lugar
 outcome_ready = lista
@@ -121,6 +122,7 @@ outcome_bed = { $bed }, { $species }: { $was } → { $is } vivas
 outcome_standing_of_bed = { $bed }, { $species }: { $was } → { $is }
 outcome_fits_now = { $bed }: ahora van bien { $trays }
 outcome_fits_no_more = { $bed }: ya no van bien { $trays }
+outcome_light = { $bed }: luz { $was } → { $is }
 outcome_lot = { $lot }: { $was } → { $is } semillas
 outcome_seeds_unknown = ?
 outcome_none = Queda anotado; no cambia ningún número ni veredicto.

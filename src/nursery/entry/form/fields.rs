@@ -3,7 +3,7 @@
 use serde_json::{Map, Value};
 
 use super::fault::{FieldFault, Problem};
-use super::in_spanish::field_of_spanish;
+use super::in_spanish::{field_of_spanish, field_of_the_screen};
 use super::shape::{Field, Shape, settle};
 use crate::base::name_search;
 
@@ -93,8 +93,8 @@ pub fn find_field<'a>(known: &'a [Field], name: &str) -> Option<&'a Field> {
     let meant = ALSO.iter().find(|(_, also, _)| *also == folded).map_or(folded.as_str(), |(_, _, field)| field);
     let found = known.iter().find(|field| field.name == meant);
     found.or_else(|| {
-        let english = field_of_spanish(&folded)?;
-        known.iter().find(|field| field.name == english)
+        let read = [field_of_spanish(&folded), field_of_the_screen(&folded)].into_iter().flatten();
+        read.into_iter().find_map(|english| known.iter().find(|field| field.name == english))
     })
 }
 

@@ -222,7 +222,12 @@ pub(crate) fn kind_of_spanish(folded: &str) -> Option<&'static str> {
 
 /// The field that a folded Spanish name is that of.
 pub(crate) fn field_of_spanish(folded: &str) -> Option<&'static str> {
-    english(FIELDS, folded).or_else(|| english(READ_TOO, folded))
+    english(FIELDS, folded)
+}
+
+/// The field that is called so on the screen.
+pub(super) fn field_of_the_screen(folded: &str) -> Option<&'static str> {
+    english(READ_TOO, folded)
 }
 
 /// What stands beside the fields, by its folded Spanish name.

@@ -116,9 +116,10 @@ fn the_bearer_of_bunches(clause: &Clause, bed: &str) -> Option<String> {
     there.next().is_none().then_some(first)
 }
 
-/// Uses a weight in pounds, arrobas or quintals, kg. The pound is 0.45359237 kg by its definition of 1959; an arroba of 25
-/// and a quintal of 100 of them are common practice in Central America, others are in use too: it is asked.
-fn kg_of_pounds(clause: &mut Clause) -> Option<f64> {
+/// Uses a weight in pounds, arrobas or quintals, kg, and says whether the unit is sure. The pound is 0.45359237 kg by its
+/// definition of 1959; an arroba of 25 and a quintal of 100 of them are common practice in Central America, others are in
+/// use too: it is asked.
+fn kg_of_pounds(clause: &mut Clause) -> Option<(f64, bool)> {
     const KG_PER_POUND: f64 = 0.453_592_37;
     const UNITS: [(&str, f64); 4] = [("lb", 1.0), ("libra", 1.0), ("arroba", 25.0), ("q", 100.0)];
     let at = (0..clause.marks.len())
@@ -129,26 +130,34 @@ fn kg_of_pounds(clause: &mut Clause) -> Option<f64> {
     let What::Amount(value, _) = clause.marks[at].what else { return None };
     clause.use_mark(at);
     clause.weight += 4;
-    Some((value * pounds * KG_PER_POUND * 10.0).round() / 10.0)
+    Some(((value * pounds * KG_PER_POUND * 10.0).round() / 10.0, *pounds == 1.0))
 }
 
 /// Plants that are mostly nurse plants: who cuts or lifts them in a bed speaks of no others (common practice).
 const NURSES: [&str; 4] = ["banana", "plantain", "cassava", "pigeon pea"];
 
-pub(crate) fn nurse_cut(clause: &mut Clause) -> Option<Drafts> {
-    let bed = clause.name(Bed)?;
+/// Uses what was harvested, kg, and says whether it stands in a unit that is asked about.
+fn harvested_kg(clause: &mut Clause) -> (Option<f64>, bool) {
     let kg = clause.amount("units.kg");
     let in_pounds = if kg.is_none() { kg_of_pounds(clause) } else { None };
-    let in_other_units = clause.amount("units.ask").is_some() || in_pounds.is_some();
-    let kg = kg.or(in_pounds);
+    let is_sure = in_pounds.is_none_or(|(_, is_sure)| is_sure);
+    let is_asked = clause.amount("units.ask").is_some() || !is_sure;
+    (kg.or(in_pounds.map(|(kg, _)| kg)), is_asked)
+}
+
+/// "cut the castor back".
+fn is_cut_back(clause: &Clause) -> bool {
+    clause.has("cut") && clause.marks.iter().any(|mark| matches!(mark.folded.as_str(), "back" | "back by"))
+}
+
+pub(crate) fn nurse_cut(clause: &mut Clause) -> Option<Drafts> {
+    let bed = clause.name(Bed)?;
+    let (kg, in_other_units) = harvested_kg(clause);
     let bunches = clause.take(&["bunch"]).is_some();
     let fell = clause.head(&["fell"]).is_some();
     let leaves = clause.head(&["leaf"]).is_some();
     let harvest = clause.head(&["harvest"]).is_some();
-    // "cut the castor back".
-    let is_back =
-        |mark: &crate::share::scribbled::typed::marks::Mark| mark.folded == "back" || mark.folded == "back by";
-    let pruned = clause.has("prune") || clause.has("cut") && clause.marks.iter().any(is_back);
+    let pruned = clause.has("prune") || is_cut_back(clause);
     let of_stem = clause.has("cut_stem");
     let cut = clause.head(&["cut", "prune"]).is_some();
     if !(fell || leaves || harvest || cut || kg.is_some() || bunches && in_other_units) {

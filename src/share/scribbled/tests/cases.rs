@@ -301,3 +301,14 @@ fn what_people_and_beds_get_and_what_is_told_besides_is_read() {
     let sun = read("7 c1 cooked by the sun");
     assert!(matches!(&sun, Reading::Clear(drafts) if drafts[0].fields["cause"] == "sun"), "{sun:?}");
 }
+
+#[test]
+fn a_harvest_in_pounds_is_one_in_kg_and_quintals_are_asked_about() {
+    for line in ["coseché toda la yuca de La Loma, 40 libras", "harvested all the cassava in La Loma, 40 lb"] {
+        let read = read(line);
+        let Reading::Clear(drafts) = &read else { panic!("{line}: {}", shown(&read)) };
+        // 40 x 0.45359237 kg.
+        assert_eq!((drafts[0].kind, drafts[0].fields["yield_kg"].as_f64()), ("nurse_cut", Some(18.1)), "{line}");
+    }
+    assert!(!matches!(read("coseché toda la yuca de La Loma, 4 quintales"), Reading::Clear(_)));
+}
