@@ -8,10 +8,10 @@ use super::stop::{LastLook, RoundReason, Stake, Stop, Task};
 use super::walk::{Walk, all_of};
 use crate::base::{Day, EntryId, Range, SpeciesKey};
 use crate::nursery::entry::types::GroundTask;
-use crate::reckon::bed::water;
 use crate::reckon::bed::water::balance::{DRY_RUN_DAYS, Waters};
 use crate::reckon::bed::water::looks::feet_hold;
 use crate::reckon::bed::water::texture::Texture;
+use crate::reckon::bed::{season, water};
 use crate::reckon::picture::quantity::Wet;
 use crate::reckon::picture::question::{Found, Known};
 use crate::reckon::picture::{BedPicture, Measure, Question};
@@ -54,11 +54,14 @@ fn water(walk: &Walk<'_>, bed: &BedPicture, waters: &Waters) -> Option<Stop> {
     // What fell before they were planted does not count.
     let dry = waters.dry_run().filter(|dry| dry.days.min(dry.last.days_since(planted)) >= DRY_RUN_DAYS);
     let short = found.blocks && left.is_some();
-    if found.met() == Some(true) || !(short || dry.is_some()) {
+    let unread = unread_since(walk, bed, planted).filter(|_| !short && dry.is_none());
+    if found.met() == Some(true) || !(short || dry.is_some() || unread.is_some()) {
         return None;
     }
-    let why = RoundReason::YoungDry { plants, dry_days: dry.map(|dry| dry.days), left };
+    let (dry_days, unread_days) = (dry.map(|dry| dry.days), unread.map(|since| day.days_since(since)));
+    let why = RoundReason::YoungDry { plants, dry_days, left, unread_days };
     let since = dry.map_or(day, |dry| dry.last.plus(DRY_RUN_DAYS - dry.days).min(day));
+    let since = unread.map_or(since, |unread| unread.plus(DRY_RUN_DAYS).min(day));
     let mut stop = walk
         .bed_stop(bed, Task::WaterBed, why)
         .risking(Stake::Planted, f64::from(plants) * DRY_LOSS, DRY_WITHIN_DAYS)
@@ -68,6 +71,17 @@ fn water(walk: &Walk<'_>, bed: &BedPicture, waters: &Waters) -> Option<Stop> {
     stop.entries = found.entries;
     stop.entries.extend(cohorts.iter().map(|cohort| cohort.entry.clone()));
     Some(stop)
+}
+
+/// Outside the rains the day since which nothing is known of the water of young plants: no rain was read, no finger looked and nobody
+/// watered; none where that is not a week ago, and in the rains.
+fn unread_since(walk: &Walk<'_>, bed: &BedPicture, planted: Day) -> Option<Day> {
+    let (site, day) = (&walk.picture.site, walk.day());
+    let read = site.weather.range(..=day).rfind(|(_, (_, weather))| weather.rain_mm.is_some()).map(|(on, _)| *on);
+    let looked = bed.story.soil.iter().filter(|look| look.at_field_capacity.is_some()).map(|look| look.day).max();
+    let watered = bed.story.watered.iter().map(|given| given.day).max();
+    let known = [read, looked, watered].into_iter().flatten().filter(|on| *on <= day).fold(planted, Day::max);
+    (season::rains_on(site, day).is_none() && day.days_since(known) >= DRY_RUN_DAYS).then_some(known)
 }
 
 /// Young plants whose feet do not have what they were given, and how many they are.

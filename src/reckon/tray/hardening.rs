@@ -183,7 +183,8 @@ fn run(steps: Vec<(Day, u8, Step, EntryId)>, length: i32) -> HardeningClock {
 fn stood_since(story: &TrayStory, history: &[Stretch]) -> Option<(Day, Vec<EntryId>)> {
     let now = history.last()?;
     let light = now.light?;
-    let in_light = |was: f64| (was - light).abs() <= SMALLEST_STEP;
+    // Better days than these harden as well.
+    let in_light = |was: f64| was >= light - SMALLEST_STEP;
     // Who was potted on where it stood has stood in that light before.
     let here = |stretch: &Stretch| !stretch.in_other_tray || story.moved_how == Some(MovedHow::PottedOn);
     let same = |stretch: &&Stretch| here(stretch) && stretch.light.is_some_and(in_light);
@@ -338,7 +339,9 @@ fn judge(asked: &Asked<'_>, toward: Option<f64>) -> Criterion {
     if let Some((since, entries)) =
         stood.clone().filter(|(since, _)| way != Way::Step && day.days_since(*since) >= length)
     {
-        return standing(asked, way, since, entries);
+        let brighter = |stretch: &Stretch| stretch.light.zip(light).is_some_and(|(was, is)| was > is + SMALLEST_STEP);
+        let all_here = !history.iter().any(|stretch| stretch.from >= since && brighter(stretch));
+        return standing(asked, if all_here { way } else { Way::StepsTaken }, since, entries);
     }
     if let Some(started) = clock.started {
         // A step that needs no hardening needs none for having been taken on the bench.

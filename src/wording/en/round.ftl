@@ -184,6 +184,11 @@ round_young_short = { $plants ->
     [one] { $plants } young plant, { $left } of { $full } mm left for its roots
    *[other] { $plants } young plants, { $left } of { $full } mm left for their roots
 }
+# (plants, days)
+round_young_unread = { $plants ->
+    [one] { $plants } young plant outside the rains, and for { $days } d no rain read, no finger and no watering written
+   *[other] { $plants } young plants outside the rains, and for { $days } d no rain read, no finger and no watering written
+}
 # (sentence)
 round_water_feet = { $sentence }: where a finger finds the ground dry at the foot, pour { $FOOT_LEAST_LITRES } to { $FOOT_MOST_LITRES } litres there, slowly, and write the watering. That makes no wet ground of the bed
 # (alive, days)

@@ -309,6 +309,10 @@ round_young_short = { $plants ->
     [one] { $plants } planta joven, quedan { $left } de { $full } mm para sus raíces
    *[other] { $plants } plantas jóvenes, quedan { $left } de { $full } mm para sus raíces
 }
+round_young_unread = { $plants ->
+    [one] { $plants } planta joven fuera de las lluvias, y hace { $days } d que no se anota lluvia, dedo ni riego
+   *[other] { $plants } plantas jóvenes fuera de las lluvias, y hace { $days } d que no se anota lluvia, dedo ni riego
+}
 round_water_feet = { $sentence }: donde un dedo halle seca la tierra al pie, eche ahí de { $FOOT_LEAST_LITRES } a { $FOOT_MOST_LITRES } litros, despacio, y anote el riego. Con eso la tierra de la parcela no queda mojada
 round_nurses = { $alive } según el libro, sin contar hace { $days } d
 round_light_never = nunca se leyó

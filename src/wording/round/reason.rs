@@ -378,11 +378,14 @@ impl Wording {
         if let RoundReason::RingWeeding { days_since, plants } = why {
             return self.round_rings(*plants, *days_since);
         }
-        if let RoundReason::YoungDry { plants, dry_days, left } = why {
+        if let RoundReason::YoungDry { plants, dry_days, left, unread_days } = why {
             let found_dry = left.and_then(|left| match left.seen {
                 Some(SeenWater::Dry(on)) if left.left_mm <= 0.0 => Some(on),
                 _ => None,
             });
+            if let Some(days) = unread_days {
+                return self.round_water_feet(self.round_young_unread(*plants, *days));
+            }
             let dry = match (dry_days, found_dry, left) {
                 (Some(days), ..) => self.round_young_dry(*plants, *days),
                 (None, Some(on), _) => self.round_young_found_dry(*plants, near(on)),

@@ -67,6 +67,30 @@ fn what_stands_in_the_shade_for_a_few_days_has_not_lost_its_hardening_and_takes_
 }
 
 #[test]
+fn days_in_more_light_take_nothing_off_a_tray_that_is_back_where_it_stood() {
+    let brighter = |from: &str, until: &str, shade: u32| {
+        let mut book = fitting();
+        book.write("2025-01-01", "place_set", json!({"place":"Bright","order":3,"shade_pct":shade}));
+        book.write(from, "carried", json!({"tray":"cof-1","place":"Bright"}));
+        book.write(until, "carried", json!({"tray":"cof-1","place":"Half shade"}));
+        book
+    };
+    for (from, until) in [("2026-03-20", "2026-03-22"), ("2026-04-02", "2026-04-04"), ("2026-03-20", "2026-04-10")] {
+        let book = brighter(from, until, 35);
+        let hardening = of(&book, TODAY, "cof-1", Rule::Hardening);
+        assert_eq!(hardening.met(), Some(true), "{from} {}", said(&hardening));
+        // Back for a few days it is judged by the light it came back from.
+        assert_eq!(said(&hardening).contains("light enough"), until < "2026-04-08", "{}", said(&hardening));
+        assert!(pair(&book.on(TODAY), "cof-1", "Upper 1").fits, "{from}");
+    }
+    // Full sun for a day is looked at for scorch for ten days, and hardens nothing anew.
+    let torn = brighter("2026-04-01", "2026-04-02", 0);
+    assert_eq!(of(&torn, TODAY, "cof-1", Rule::Hardening).met(), Some(true));
+    assert!(of(&torn, "2026-04-05", "cof-1", Rule::ExposureStep).blocks);
+    assert!(!of(&torn, TODAY, "cof-1", Rule::ExposureStep).blocks);
+}
+
+#[test]
 fn back_from_one_to_two_weeks_in_the_shade_a_tray_may_go_and_is_looked_at_for_scorch() {
     for (from, cares) in [("2026-04-08", false), ("2026-04-07", true), ("2026-04-01", true)] {
         let book = shaded(from, Some(TODAY));

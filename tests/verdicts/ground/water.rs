@@ -397,3 +397,35 @@ fn a_little_water_at_the_foot_lasts_two_days_and_some_watered_leave_the_others()
     book.write("2026-04-27", "outplanted", json!({"tray":"cof-1","bed":"B","count":5}));
     assert!(water_stop(&book, "2026-04-28").is_some());
 }
+
+#[test]
+fn outside_the_rains_young_plants_are_looked_at_where_nobody_reads_the_rain() {
+    let planted = |on: &str| {
+        let mut book = bed_on("loam");
+        ready_coffee(&mut book, "cof-1");
+        book.write(on, "outplanted", json!({"tray":"cof-1","bed":"B","count":20}));
+        book
+    };
+    let stop = water_stop;
+    // The rains end on 15 June.
+    let mut book = planted("2026-06-01");
+    assert!(stop(&book, "2026-06-12").is_none(), "in the rains nobody is asked");
+    let asked = stop(&book, "2026-06-30").unwrap();
+    assert!(matches!(asked.why, RoundReason::YoungDry { unread_days: Some(29), plants: 20, .. }), "{:?}", asked.why);
+    for (kind, body) in [
+        ("plants_watered", json!({"bed":"B"})),
+        ("soil_checked", json!({"bed":"B","wet":true})),
+        ("weather", json!({"rain_mm":3})),
+    ] {
+        let mut answered = book.clone();
+        answered.write("2026-06-28", kind, body);
+        let again = stop(&answered, "2026-06-30");
+        assert!(
+            again.is_none_or(|stop| !matches!(stop.why, RoundReason::YoungDry { unread_days: Some(_), .. })),
+            "{kind}"
+        );
+    }
+    book.write("2026-06-22", "plants_watered", json!({"bed":"B"}));
+    let again = stop(&book, "2026-06-30").unwrap();
+    assert!(matches!(again.why, RoundReason::YoungDry { unread_days: Some(8), .. }), "{:?}", again.why);
+}

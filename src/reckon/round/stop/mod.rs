@@ -535,6 +535,8 @@ pub enum RoundReason {
         dry_days: Option<i32>,
         /// What is left for their roots, where that can be reckoned.
         left: Option<WaterLeft>,
+        /// Outside the rains the days of which nothing is known, where neither tells.
+        unread_days: Option<i32>,
     },
     /// Nurse plants not counted for so long.
     NursesNotCounted {
