@@ -37,13 +37,9 @@ pub fn read_trays(table: &Table, names: &SheetNames) -> (FirstDay, LineFaults) {
     read_rows(&table, &meanings, names, order, (day, faults), &read_row)
 }
 
-fn read_row(reader: &mut RowReader) {
-    let tray = reader.required("tray");
-    if let Some(cell) = tray {
-        reader.new_to_the_book(cell);
-    }
-    let species = reader.required("species").and_then(|cell| reader.species(cell, cell.written));
-    let count = reader.required("how many").and_then(|cell| {
+/// How many stand there; none where the cell does not say it.
+fn count_of(reader: &mut RowReader) -> Option<amounts::Amount<u32>> {
+    reader.required("how many").and_then(|cell| {
         if is(&text::folded(cell.written), &vocabulary().sheet.not_known) {
             reader.faults.push(cell.fault(Reason::CountNotKnown(short(cell.written))));
             return None;
@@ -53,7 +49,16 @@ fn read_row(reader: &mut RowReader) {
             reader.faults.push(cell.fault(Reason::EmptyTray));
         }
         Some(count)
-    });
+    })
+}
+
+fn read_row(reader: &mut RowReader) {
+    let tray = reader.required("tray");
+    if let Some(cell) = tray {
+        reader.new_to_the_book(cell);
+    }
+    let species = reader.required("species").and_then(|cell| reader.species(cell, cell.written));
+    let count = count_of(reader);
     let age_days = age_of(reader);
     let in_nothing = |cell: &Cell| is(&text::folded(cell.written), &vocabulary().sheet.nothing);
     if let Some(cell) = reader.filled("container").filter(in_nothing)

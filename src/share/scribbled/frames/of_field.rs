@@ -301,32 +301,34 @@ pub(crate) fn prepared_otherwise(clause: &mut Clause) -> Option<Drafts> {
     prepared_as(clause, true)
 }
 
+/// Words that say that something was laid on the ground.
+const LAID: [&str; 23] = [
+    "threw",
+    "threw on",
+    "tire",
+    "tiramos",
+    "le tire",
+    "le tiramos",
+    "heaped",
+    "piled",
+    "scattered",
+    "put",
+    "puse",
+    "pusimos",
+    "puesto",
+    "eche",
+    "echamos",
+    "le eche",
+    "le puse",
+    "laid",
+    "laid down",
+    "spread",
+    "tendi",
+    "tendimos",
+    "regue",
+];
+
 fn prepared_as(clause: &mut Clause, otherwise: bool) -> Option<Drafts> {
-    const LAID: [&str; 23] = [
-        "threw",
-        "threw on",
-        "tire",
-        "tiramos",
-        "le tire",
-        "le tiramos",
-        "heaped",
-        "piled",
-        "scattered",
-        "put",
-        "puse",
-        "pusimos",
-        "puesto",
-        "eche",
-        "echamos",
-        "le eche",
-        "le puse",
-        "laid",
-        "laid down",
-        "spread",
-        "tendi",
-        "tendimos",
-        "regue",
-    ];
     let is_laid = clause.marks.iter().any(|mark| LAID.contains(&mark.folded.as_str()));
     let is_covered = clause.has("mulch_stuff")
         && (clause.has("cover") && clause.head(&["cover"]).is_some() || is_laid && clause.head(&["put"]).is_some());

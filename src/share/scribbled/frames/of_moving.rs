@@ -64,15 +64,28 @@ pub(crate) fn carried(clause: &mut Clause) -> Option<Drafts> {
     Some(trays.iter().map(told).collect())
 }
 
+/// "up to line 2" alone pots nothing on.
+fn only_goes_over(clause: &Clause) -> bool {
+    let is_open = clause.find_name(Container).is_none() && !clause.has("bag");
+    let mut pots = clause.marks.iter().filter(|mark| mark.has("pot") || mark.has("prick"));
+    pots.all(|mark| is_open && OVER.contains(&mark.folded.as_str()))
+}
+
+/// How seedlings come into another tray.
+fn how_moved(merged: bool, (pricked, potted): (bool, bool), seedbed: bool) -> &'static str {
+    match () {
+        () if merged => "merged",
+        () if pricked && (!potted || seedbed) => "pricked_out",
+        () if potted || !seedbed => "potted_on",
+        () => "pricked_out",
+    }
+}
+
 pub(crate) fn moved_on(clause: &mut Clause) -> Option<Drafts> {
     let merged = clause.head(&["merge"]).is_some();
     let (pricked, potted) = (clause.has("prick"), clause.has("pot"));
     let into_bags = clause.has("carry") && clause.has("bag") && clause.find_number().is_some();
-    // "up to line 2" alone pots nothing on.
-    let only_over = clause.marks.iter().filter(|mark| mark.has("pot") || mark.has("prick")).all(|mark| {
-        OVER.contains(&mark.folded.as_str()) && clause.find_name(Container).is_none() && !clause.has("bag")
-    });
-    let is_headed = (!only_over && clause.head(&["prick", "pot"]).is_some()) || merged || into_bags;
+    let is_headed = (!only_goes_over(clause) && clause.head(&["prick", "pot"]).is_some()) || merged || into_bags;
     let carried = clause.take(&["carry"]).is_some();
     let arrow = clause.marks.iter().any(|mark| matches!(mark.typed.as_str(), ">" | "->"));
     let is_new = clause.marks.iter().any(|mark| matches!(mark.what, What::New(_)));
@@ -122,12 +135,7 @@ pub(crate) fn moved_on(clause: &mut Clause) -> Option<Drafts> {
         return one("moved_on", told);
     };
     let seedbed = clause.known.names.is_seedbed(&from_name);
-    let how = match () {
-        () if merged => "merged",
-        () if pricked && (!potted || seedbed) => "pricked_out",
-        () if potted || !seedbed => "potted_on",
-        () => "pricked_out",
-    };
+    let how = how_moved(merged, (pricked, potted), seedbed);
     clause.take(&["up", "plant"]);
     same_species(clause, &from_name);
     let place = clause.name(Place);

@@ -348,6 +348,19 @@ fn nearly_a_cause(clause: &mut Clause) -> Option<(String, String)> {
     })
 }
 
+/// "two children broke three plants": how many did it.
+fn pass_over_how_many_did_it(clause: &mut Clause) {
+    let doers = (0..clause.marks.len().saturating_sub(1)).find(|at| {
+        clause.marks[*at].number().is_some()
+            && (clause.marks[at + 1].has("small.person") || clause.marks[at + 1].has("causes.words"))
+            && clause.marks[at + 1..].iter().any(|mark| mark.number().is_some())
+            && clause.is_free(*at)
+    });
+    if let Some(at) = doers {
+        clause.use_mark(at);
+    }
+}
+
 pub(crate) fn lost(clause: &mut Clause) -> Option<Drafts> {
     let minus = has_minus(clause) || has_dash_and_cause(clause);
     let dies = clause.has("die") || clause.has("steal") || clause.has("burn");
@@ -371,16 +384,7 @@ pub(crate) fn lost(clause: &mut Clause) -> Option<Drafts> {
     if clause.has("label") && clause.find_number().is_none() {
         return None;
     }
-    // "two children broke three plants": how many did it.
-    let doers = (0..clause.marks.len().saturating_sub(1)).find(|at| {
-        clause.marks[*at].number().is_some()
-            && (clause.marks[at + 1].has("small.person") || clause.marks[at + 1].has("causes.words"))
-            && clause.marks[at + 1..].iter().any(|mark| mark.number().is_some())
-            && clause.is_free(*at)
-    });
-    if let Some(at) = doers {
-        clause.use_mark(at);
-    }
+    pass_over_how_many_did_it(clause);
     let count = if all { clause.known.names.standing(&name).map(f64::from) } else { clause.count() };
     clause.head(&["die", "kill", "steal", "burn"]);
     clause.take(&["more", "small.thing", "no_cause", "killed_so", "lately"]);

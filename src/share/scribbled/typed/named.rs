@@ -170,8 +170,8 @@ impl<'a> Known<'a> {
     /// "bolsas de 500" for bag 500: the containers that another word for the same thing names.
     pub fn container_in_other_words(&self, words: &[Word], i: usize) -> Option<(Vec<(NameOf, String)>, usize)> {
         let said = squeezed(&words.get(i)?.typed);
-        let is_said = |one: &&str| said == **one || said.strip_suffix('s') == Some(one);
-        let alike = SAME_CONTAINER.iter().find(|alike| alike.iter().any(|one| is_said(&one)))?;
+        let is_said = |one: &str| said == one || said.strip_suffix('s') == Some(one);
+        let alike = SAME_CONTAINER.iter().find(|alike| alike.iter().any(|one| is_said(one)))?;
         let gap = usize::from(words.get(i + 1).is_some_and(|word| matches!(word.folded.as_str(), "de" | "of")));
         let others = alike.iter().filter_map(|other| self.by_first.get(*other)).flatten();
         let fits = |one: &&OneName| {
