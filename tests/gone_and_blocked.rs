@@ -357,3 +357,23 @@ fn a_copy_takes_away_what_a_killed_one_left_behind_an_hour_ago() {
     home.done(&["backup", home.file("copy.outplant").to_str().unwrap()]);
     assert_eq!((old.exists(), fresh.exists()), (false, true));
 }
+
+#[test]
+fn what_settles_nothing_speaks_of_no_entry_or_takes_nothing_back_is_told() {
+    let home = Home::default().begun();
+    for (lang, nothing, unknown) in [
+        ("en", "nothing is missing here", "there is no entry called \"nope\" here"),
+        ("es", "aquí no falta nada", "no hay ninguna anotación que se llame «nope»"),
+    ] {
+        let settled = home.run(&["write", "settled", "what=restored", "--lang", lang]);
+        assert!(settled.err.contains(nothing), "{}", settled.err);
+        let settled = home.run(&["write", "settled", "what=restored", "of=nope", "--lang", lang]);
+        assert!(settled.err.contains(unknown), "{}", settled.err);
+    }
+    let empty = Home::default().begun();
+    assert!(empty.refused(&["undo"]).contains("only the beginning of the book is left"));
+    assert!(empty.refused(&["undo", "nope:1"]).contains("there is no entry nope:1 here"));
+    let named = empty.run(&["--who", &"a".repeat(5000), "write", "noted", "text=x"]);
+    assert!(named.code != 0 && named.err.contains("no more letters than 60"), "{}", named.err);
+    assert!(named.err.chars().count() < 400 && !empty.done(&["export"]).contains("\"x\""), "{}", named.err);
+}

@@ -47,7 +47,7 @@ impl ReadyAnswer<'_> {
         let beds: Vec<_> = shown.beds.values().collect();
         out.list("beds", &beds, |bed| bed_json(bed, picture, wording))?;
         let pairs: Vec<_> = shown.pairs.iter().collect();
-        out.list("pairs", &pairs, |pair| pair_json(pair, picture.day, wording))?;
+        out.list("pairs", &pairs, |pair| pair_json(&pair.once(), picture.day, wording))?;
         let species = species_of(shown);
         let coming = outlook.pipelines.iter().filter(|coming| species.contains(&coming.species));
         out.field("stock_to_come", coming.map(stock_to_come_json).collect::<Vec<_>>())?;

@@ -162,7 +162,7 @@ fn the_longest_names_and_largest_numbers_fit_every_page() {
     waiting.code = TrayCode::new(&"日".repeat(24)).unwrap();
     waiting.ready = false;
     waiting.criteria.iter_mut().for_each(|criterion| criterion.blocks = true);
-    let mut pairs: Vec<_> = picture.pairs.iter().cloned().collect();
+    let mut pairs: Vec<_> = picture.pairs.iter().map(|pair| pair.whole().clone()).collect();
     let mut pair = (*pairs[0]).clone();
     (pair.tray, pair.plants) = (long, 1_000_000_000);
     pair.bed = BedName::new("a name of 24 characters!").unwrap();
@@ -226,7 +226,7 @@ fn another_day_is_said_at_the_top() {
 #[test]
 fn the_nearest_bed_is_the_one_with_the_fewest_reasons() {
     let mut picture = small();
-    let mut pairs: Vec<_> = picture.pairs.iter().filter(|pair| !pair.fits).cloned().collect();
+    let mut pairs: Vec<_> = picture.pairs.iter().filter(|pair| !pair.fits).map(|pair| pair.whole().clone()).collect();
     let mut nearer = (*pairs[0]).clone();
     nearer.bed = BedName::new("Zebra bed").unwrap();
     let fewer = nearer.criteria[..2].to_vec();

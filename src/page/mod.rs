@@ -13,7 +13,7 @@ pub(crate) mod why;
 
 use crate::base::{EntryId, SpeciesKey};
 use crate::reckon::picture::answered::Answered;
-use crate::reckon::picture::{Criterion, PairPicture, Picture};
+use crate::reckon::picture::{Criterion, Pair, Picture};
 use crate::wording::Wording;
 use crate::wording::page::Labelled;
 use crate::wording::verdict::About;
@@ -59,8 +59,8 @@ fn names_to_watch(criteria: &[Criterion], wording: &Wording) -> String {
 
 /// What to take care of where plants of a tray go into some beds: once where it is the same in all, else bed by bed; none where
 /// there is nothing.
-fn take_care(pairs: &[&PairPicture], wording: &Wording) -> Option<String> {
-    let of = |pair: &&PairPicture| (pair.bed.to_string(), names_to_watch(&pair.criteria, wording));
+fn take_care(pairs: &[&Pair], wording: &Wording) -> Option<String> {
+    let of = |pair: &&Pair| (pair.bed().to_string(), names_to_watch(&pair.once().criteria.once(), wording));
     let by_bed: Vec<(String, String)> = pairs.iter().map(of).filter(|(_, names)| !names.is_empty()).collect();
     let (_, first) = by_bed.first()?;
     if by_bed.len() == pairs.len() && by_bed.iter().all(|(_, names)| names == first) {

@@ -5,9 +5,7 @@ use super::{Asked, Mark, Page, Tone, names_to_watch, take_care};
 use crate::base::{Day, PlaceName, TrayCode};
 use crate::reckon::field::waits_for;
 use crate::reckon::picture::answered::Answered;
-use crate::reckon::picture::{
-    BedPicture, BedSpecies, Criterion, Looking, PairPicture, Picture, Rule, Stage, TrayPicture,
-};
+use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, Looking, Pair, Picture, Rule, Stage, TrayPicture};
 use crate::reckon::round::go_by;
 use crate::reckon::shared_offers;
 use crate::reckon::tray::closed::{self, Spared};
@@ -67,23 +65,22 @@ impl<'a> Ready<'a> {
         let today = self.picture.looking == Looking::Today;
         let day = wording.day(self.picture.day);
         self.page.heading(if today { wording.ready_heading() } else { wording.ready_heading_on(day.clone()) });
-        let fits: Vec<&PairPicture> =
-            self.picture.pairs.iter().map(AsRef::as_ref).filter(|pair: &&PairPicture| pair.fits).collect();
+        let fits: Vec<&Pair> = self.picture.pairs.iter().filter(|pair| pair.fits).collect();
         if fits.is_empty() {
             self.page.sentence(if today { wording.ready_none() } else { wording.ready_none_on(day) });
             return;
         }
         let mut offers: Vec<Offer> = Vec::new();
         for pair in &fits {
-            if offers.iter().any(|offer| offer.tray == pair.tray.as_str()) {
+            if offers.iter().any(|offer| offer.tray == pair.tray().as_str()) {
                 continue;
             }
-            let tray = self.picture.trays.get(&pair.tray);
-            let same: Vec<&PairPicture> = fits.iter().copied().filter(|other| other.tray == pair.tray).collect();
+            let tray = self.picture.trays.get(pair.tray());
+            let same: Vec<&Pair> = fits.iter().copied().filter(|other| other.tray() == pair.tray()).collect();
             offers.push(Offer {
-                tray: pair.tray.to_string(),
+                tray: pair.tray().to_string(),
                 species: tray.map(|tray| self.species(tray)).unwrap_or_default(),
-                to: same.iter().map(|same| (wording.plants(same.plants), same.bed.to_string())).collect(),
+                to: same.iter().map(|same| (wording.plants(same.plants), same.bed().to_string())).collect(),
                 before: tray.and_then(|tray| self.go_by(tray, Some(pair))).unwrap_or_default(),
                 care: take_care(&same, wording).unwrap_or_default(),
             });
@@ -98,7 +95,7 @@ impl<'a> Ready<'a> {
     }
 
     /// By which day a tray goes out, and what ends then.
-    pub(super) fn go_by(&self, tray: &TrayPicture, pair: Option<&PairPicture>) -> Option<String> {
+    pub(super) fn go_by(&self, tray: &TrayPicture, pair: Option<&Pair>) -> Option<String> {
         let (last, what) = go_by(tray, pair, self.picture.day)?;
         Some(self.wording.go_by_words(self.day_near(last), what))
     }
@@ -106,7 +103,9 @@ impl<'a> Ready<'a> {
     /// That a tray's own time ends before the bed it misses least can take it.
     fn ends_before(&self, tray: &TrayPicture) -> Option<String> {
         let (last, what) = go_by(tray, None, self.picture.day)?;
-        let waits = waits_for(&self.picture.pairs.nearest(&tray.code)?.criteria, self.picture.day).into_iter();
+        let nearest = self.picture.pairs.nearest(&tray.code)?.once();
+        let asked = nearest.criteria.once();
+        let waits = waits_for(&asked, self.picture.day).into_iter();
         let from = waits.filter_map(|criterion| criterion.expected).max()?;
         (from > last).then(|| self.wording.ends_before_words(self.day_near(last), what))
     }
@@ -124,8 +123,8 @@ impl<'a> Ready<'a> {
         }
     }
 
-    fn miss_of(&self, pair: &PairPicture) -> String {
-        self.wording.in_bed(&pair.bed, self.waits_for(&pair.criteria, About::Pair))
+    fn miss_of(&self, pair: &Pair) -> String {
+        self.wording.in_bed(pair.bed(), self.waits_for(&pair.once().criteria.once(), About::Pair))
     }
 
     /// Ready trays that fit no bed, each with its nearest miss.
@@ -217,7 +216,7 @@ impl<'a> Ready<'a> {
     /// A tray as it stands: its beds, what keeps it out of them, or what it waits for.
     pub(super) fn row_of(&self, tray: &TrayPicture) -> TrayRow {
         let pairs = self.picture.pairs.of(&tray.code).iter().filter(|pair| pair.fits);
-        let beds: Vec<String> = pairs.map(|pair| pair.bed.to_string()).collect();
+        let beds: Vec<String> = pairs.map(|pair| pair.bed().to_string()).collect();
         match (beds.is_empty(), tray.ready) {
             (false, _) => self.row(tray, "+", Tone::Good, format!("→ {}", beds.join(", "))),
             (true, true) => self.row(tray, "~", Tone::Waits, self.nearest_miss(tray)),

@@ -7,7 +7,7 @@ use super::rows::{Named, Offer, TrayRow};
 use super::{Asked, Page, Tone, take_care};
 use crate::base::{Day, TrayCode};
 use crate::reckon::loading::{LoadLine, Planned, day_plan};
-use crate::reckon::picture::{BedPicture, BedSpecies, Looking, PairPicture, Stage, TrayPicture};
+use crate::reckon::picture::{BedPicture, BedSpecies, Looking, Pair, Stage, TrayPicture};
 use crate::reckon::round::hands;
 
 /// Trays of the plan, of those whose places others fill, of those without a bed, of those that wait, and lines of beds
@@ -102,8 +102,7 @@ impl Ready<'_> {
     fn load_of(&self, tray: &TrayCode, lines: &[LoadLine]) -> Offer {
         let known = self.picture.trays.get(tray);
         let same: Vec<&LoadLine> = lines.iter().filter(|line| line.tray == *tray).collect();
-        let pairs: Vec<&PairPicture> =
-            same.iter().filter_map(|line| self.picture.pair(tray, &line.bed)).map(AsRef::as_ref).collect();
+        let pairs: Vec<&Pair> = same.iter().filter_map(|line| self.picture.pair(tray, &line.bed)).collect();
         Offer {
             tray: tray.to_string(),
             species: known.map(|tray| self.species(tray)).unwrap_or_default(),

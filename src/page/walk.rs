@@ -166,7 +166,7 @@ impl Walk<'_> {
             self.page.line(2, first, Tone::Waits);
         }
         if let RoundReason::Fits { beds, .. } = &stop.why {
-            let all = beds.iter().filter_map(|to| self.picture.pair(&tray.code, &to.bed)).map(AsRef::as_ref);
+            let all = beds.iter().filter_map(|to| self.picture.pair(&tray.code, &to.bed));
             if let Some(care) = take_care(&all.collect::<Vec<_>>(), self.wording) {
                 self.page.line(2, care, Tone::Waits);
             }

@@ -1,7 +1,5 @@
 //! Why: every question of a tray, a bed or a pair, with what it rests on and where it comes from.
 
-use std::sync::Arc;
-
 use super::care::{Care, due_at};
 use super::ready::Ready;
 use super::{Asked, Facts, Mark, Page, Tone};
@@ -11,7 +9,7 @@ use crate::reckon::forecast::Outlook;
 use crate::reckon::growth::tray_growth;
 use crate::reckon::light::coming::shade_ends;
 use crate::reckon::light::{light_months, light_told};
-use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, PairPicture, Rule, TrayPicture};
+use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, Pair, PairPicture, Rule, TrayPicture};
 use crate::reckon::round::stop::handled::nurses;
 use crate::reckon::round::{Round, Stop, Task, sick_unasked};
 use crate::reckon::tray::exposure::light_band;
@@ -32,12 +30,12 @@ pub(crate) fn why_tray(
     let (wording, picture) = (asked.wording, asked.picture);
     let mut page = asked.page();
     page.heading(wording.why_tray_heading(&tray.code, asked.species(tray.species.as_ref())));
-    let fits: Vec<&Arc<PairPicture>> = picture.pairs.of(&tray.code).iter().filter(|pair| pair.fits).collect();
+    let fits: Vec<&Pair> = picture.pairs.of(&tray.code).iter().filter(|pair| pair.fits).collect();
     let here = fits.first().filter(|_| !tray.ready);
     match here {
         // What `ready` offers is ready here too; what holds it back holds it back from brighter beds.
         Some(_) => {
-            let beds: Vec<String> = fits.iter().map(|pair| pair.bed.to_string()).collect();
+            let beds: Vec<String> = fits.iter().map(|pair| pair.bed().to_string()).collect();
             let held = tray.criteria.iter().filter(|criterion| criterion.blocks);
             let why: Vec<String> = held.map(|criterion| wording.reason(criterion, About::Tray)).collect();
             page.verdict(true, wording.why_ready_for(beds.join(", "), why.join("; ")));
@@ -48,7 +46,7 @@ pub(crate) fn why_tray(
         }
         None => page.verdict(false, wording.why_not_ready()),
     }
-    let mut facts = wording.tray_facts(tray, picture.goes_before(tray));
+    let mut facts = wording.tray_facts(tray, picture.goes_before(tray).map(|(day, pair)| (day, &**pair)));
     facts.extend(asked.dangers(tray.species.as_slice()));
     page.facts(facts);
     let mut care = Care::said_of(told);

@@ -4,7 +4,8 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::picture::{
-    BedPicture, Criterion, HeldBy, MadeOf, Measure, Misses, PairPicture, Picture, Questions, Rule, Side, TrayPicture,
+    BedPicture, BedSpecies, Criterion, HeldBy, MadeOf, Measure, Misses, Pair, PairPicture, Picture, Questions, Rule,
+    Side, TrayPaired, TrayPicture,
 };
 use super::site::Site;
 use super::stock::Places;
@@ -18,15 +19,16 @@ pub(super) fn pairs_of<'a>(
     beds: impl Iterator<Item = &'a Arc<BedPicture>>,
     (site, places): (&Site, &Places),
     day: Day,
-) -> Vec<Arc<PairPicture>> {
+) -> Vec<Pair> {
     let Some(species) = tray.species.as_ref().filter(|_| tray.standing > 0) else { return Vec::new() };
-    let mut stood = None;
+    let mut paired = None;
     let mut all = Vec::new();
     for bed in beds {
         if let Some(line) = bed.species.iter().position(|line| line.species == *species) {
-            let stood: &Arc<Stood> = stood.get_or_insert_with(|| Arc::new(Stood::of(&tray.story, site, places, day)));
-            let made_of = MadeOf { tray: tray.clone(), stood: stood.clone(), bed: bed.clone(), line };
-            all.extend(pair(made_of).map(Arc::new));
+            let paired: &Arc<TrayPaired> = paired.get_or_insert_with(|| {
+                Arc::new(TrayPaired { tray: tray.clone(), stood: Stood::of(&tray.story, site, places, day) })
+            });
+            all.extend(u32::try_from(line).ok().and_then(|line| Pair::made_of(paired, bed, line)));
         }
     }
     all
@@ -59,20 +61,20 @@ pub enum SharedOffer {
 
 /// What the pairs that fit count more than once: trays first, then beds.
 pub fn shared_offers(picture: &Picture) -> Vec<SharedOffer> {
-    let mut of_tray: BTreeMap<&TrayCode, Vec<&PairPicture>> = BTreeMap::new();
-    let mut of_bed: BTreeMap<(&BedName, &SpeciesKey), Vec<&PairPicture>> = BTreeMap::new();
+    let mut of_tray: BTreeMap<&TrayCode, Vec<&Pair>> = BTreeMap::new();
+    let mut of_bed: BTreeMap<(&BedName, &SpeciesKey), Vec<&Pair>> = BTreeMap::new();
     for pair in picture.pairs.iter().filter(|pair| pair.fits) {
-        of_tray.entry(&pair.tray).or_default().push(pair);
-        if let Some(species) = picture.trays.get(&pair.tray).and_then(|tray| tray.species.as_ref()) {
-            of_bed.entry((&pair.bed, species)).or_default().push(pair);
+        of_tray.entry(pair.tray()).or_default().push(pair);
+        if let Some(species) = picture.trays.get(pair.tray()).and_then(|tray| tray.species.as_ref()) {
+            of_bed.entry((pair.bed(), species)).or_default().push(pair);
         }
     }
-    let offered = |pairs: &[&PairPicture]| pairs.iter().map(|pair| u64::from(pair.plants)).sum::<u64>();
+    let offered = |pairs: &[&Pair]| pairs.iter().map(|pair| u64::from(pair.plants)).sum::<u64>();
     let mut all = Vec::new();
     for (code, pairs) in of_tray {
         let plants = picture.trays.get(code).map_or(0, |tray| whole_plants(tray.plantable.likely));
         if pairs.len() > 1 && offered(&pairs) > u64::from(plants) {
-            let beds = pairs.iter().map(|pair| pair.bed.clone()).collect();
+            let beds = pairs.iter().map(|pair| pair.bed().clone()).collect();
             all.push(SharedOffer::Tray { tray: code.clone(), plants, beds });
         }
     }
@@ -80,40 +82,48 @@ pub fn shared_offers(picture: &Picture) -> Vec<SharedOffer> {
         let lines = picture.beds.get(bed).into_iter().flat_map(|bed| &bed.species);
         let places = lines.filter(|line| line.species == *species).map(|line| line.open_positions).max().unwrap_or(0);
         if pairs.len() > 1 && offered(&pairs) > u64::from(places) {
-            let trays = pairs.iter().map(|pair| pair.tray.clone()).collect();
+            let trays = pairs.iter().map(|pair| pair.tray().clone()).collect();
             all.push(SharedOffer::Bed { bed: bed.clone(), species: species.clone(), places, trays });
         }
     }
     all
 }
 
-fn pair(made_of: MadeOf) -> Option<PairPicture> {
-    let (tray, bed) = (&made_of.tray, &made_of.bed);
-    let line = bed.species.get(made_of.line)?;
+/// All of a pair.
+pub(super) fn whole_of(made_of: MadeOf, kept: &Pair) -> PairPicture {
+    let (tray, bed) = (&made_of.of.tray, &made_of.bed);
     let held =
         |of: Side| move |criterion: &Criterion| criterion.blocks.then_some(HeldBy { of, rule: criterion.rule() });
     let own = own_questions(&made_of);
-    let misses = misses(tray, &own, &line.criteria);
+    let line = made_of.line();
     let mut held_by: Vec<HeldBy> = of_tray(tray, &own).filter_map(held(Side::Tray)).collect();
-    held_by.extend(line.criteria.iter().filter_map(held(Side::Bed)));
+    held_by.extend(line.iter().flat_map(|line| &line.criteria).filter_map(held(Side::Bed)));
     held_by.extend(own.iter().filter_map(held(Side::Pair)));
-    Some(PairPicture {
+    PairPicture {
         tray: tray.code.clone(),
         bed: bed.name.clone(),
-        species: line.species.clone(),
-        fits: held_by.is_empty(),
+        species: line.map_or_else(|| SpeciesKey::new(""), |line| line.species.clone()),
+        fits: kept.fits,
         held_by,
-        misses,
-        plants: whole_plants(tray.plantable.likely).min(line.open_positions),
-        in_light: line.in_light > 0,
+        misses: kept.misses,
+        plants: kept.plants,
+        in_light: kept.in_light,
         criteria: Questions::made_of(made_of),
-    })
+    }
+}
+
+/// How many could go: the smaller of the likely plantable and the open positions.
+pub(super) fn plants_of(tray: &TrayPicture, line: &BedSpecies) -> u32 {
+    whole_plants(tray.plantable.likely).min(line.open_positions)
 }
 
 /// What holds back, each question once, as `questions_of` puts them together.
-fn misses(tray: &TrayPicture, own: &[Criterion], of_bed: &[Criterion]) -> Misses {
+pub(super) fn misses_of(made_of: &MadeOf, line: &BedSpecies) -> Misses {
+    let own = own_questions(made_of);
     let mut held: Vec<(Rule, Option<Day>)> = Vec::new();
-    for criterion in of_tray(tray, own).chain(own).chain(of_bed).filter(|criterion| criterion.blocks) {
+    for criterion in
+        of_tray(&made_of.of.tray, &own).chain(&own).chain(&line.criteria).filter(|criterion| criterion.blocks)
+    {
         if !held.iter().any(|(rule, _)| *rule == criterion.rule()) {
             held.push((criterion.rule(), criterion.expected));
         }
@@ -130,7 +140,8 @@ fn of_tray<'a>(tray: &'a TrayPicture, own: &'a [Criterion]) -> impl Iterator<Ite
 /// The questions of the pair itself. The tray's own hardening and step look at the band of its species; here the light of
 /// this bed decides. Where nobody read that, hardening stays as it is asked of the tray.
 pub(super) fn own_questions(made_of: &MadeOf) -> Vec<Criterion> {
-    let MadeOf { tray, stood, bed, .. } = made_of;
+    let MadeOf { of, bed, .. } = made_of;
+    let TrayPaired { tray, stood } = &**of;
     // Bare roots, and plants that stand any light, are asked for neither.
     let asks = |rule: Rule| tray.criteria.iter().any(|criterion| criterion.rule() == rule);
     let light =
@@ -150,8 +161,8 @@ pub(super) fn own_questions(made_of: &MadeOf) -> Vec<Criterion> {
 
 /// The light of a bed that nobody read, where what is reckoned fits the species: as bright as it may be, for a step is
 /// judged by what could burn.
-fn reckoned(MadeOf { bed, line, .. }: &MadeOf) -> Option<(f64, &[EntryId])> {
-    let light = bed.species.get(*line)?.criteria.iter().find(|criterion| criterion.rule() == Rule::LightNow)?;
+fn reckoned(made_of: &MadeOf) -> Option<(f64, &[EntryId])> {
+    let light = made_of.line()?.criteria.iter().find(|criterion| criterion.rule() == Rule::LightNow)?;
     match light.known() {
         Some(Measure::LightReckoned(span)) if light.met() == Some(true) => Some((span.high, light.entries.as_slice())),
         _ => None,
@@ -162,9 +173,9 @@ fn reckoned(MadeOf { bed, line, .. }: &MadeOf) -> Option<(f64, &[EntryId])> {
 /// it is so: what holds back is said before what asks for care.
 pub(super) fn questions_of(made_of: &MadeOf) -> Vec<Criterion> {
     let own = own_questions(made_of);
-    let mut criteria: Vec<Criterion> = of_tray(&made_of.tray, &own).cloned().collect();
+    let mut criteria: Vec<Criterion> = of_tray(&made_of.of.tray, &own).cloned().collect();
     criteria.extend(own);
-    for criterion in made_of.bed.species.get(made_of.line).into_iter().flat_map(|line| &line.criteria) {
+    for criterion in made_of.line().into_iter().flat_map(|line| &line.criteria) {
         let same = criteria.iter().position(|own| own.rule() == criterion.rule());
         match same.and_then(|at| criteria.get_mut(at)) {
             Some(own) if !own.blocks && (!own.warns || criterion.blocks) => *own = criterion.clone(),

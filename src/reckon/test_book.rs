@@ -49,6 +49,11 @@ impl TestBook {
         id
     }
 
+    /// What is written.
+    pub(crate) fn entries(&self) -> &[Arc<Entry>] {
+        &self.entries
+    }
+
     /// The Picture of a day, of everything written.
     pub(crate) fn whole_picture(&self, on: &str) -> super::Picture {
         super::draw_picture(View { day: day(on), known: None }, day(on), self.entries.iter().cloned())

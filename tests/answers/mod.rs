@@ -18,14 +18,7 @@ const LANGS: [&str; 2] = ["en", "es"];
 /// A home with a copy of the book, on the day of the sample.
 fn home() -> Home {
     let home = Home { today: DAYS[0].into(), ..Home::default() };
-    std::fs::copy(Path::new(env!("CARGO_MANIFEST_DIR")).join(BOOK), home.file("nursery.outplant")).unwrap();
-    // As the program makes its own: of a file that others can read it tells, with its path.
-    #[cfg(unix)]
-    {
-        use std::os::unix::fs::PermissionsExt;
-        let own = std::fs::Permissions::from_mode(0o600);
-        std::fs::set_permissions(home.file("nursery.outplant"), own).unwrap();
-    }
+    home.with("nursery.outplant", std::fs::read(Path::new(env!("CARGO_MANIFEST_DIR")).join(BOOK)).unwrap());
     home
 }
 

@@ -1,6 +1,7 @@
 //! Books of many years: `cargo bench --bench books [ENTRIES...] [PARTS...]`. On a grown nursery of each size: rows read
 //! with plain SQLite, the whole fold, the program from start to answer, one entry more, one entry dated back two years,
-//! memory, import. Prints rows of a table; judges nothing. Parts: book rows ready desk import.
+//! memory, import, `check`. Prints rows of a table; judges nothing. Parts: book rows ready desk import check. `cargo bench
+//! --bench books growth` has `ready` and `check` over four sizes, and draws the chart of docs/speed.md.
 #![allow(clippy::unwrap_used, clippy::print_stdout, missing_docs)]
 
 #[path = "../support/grown/mod.rs"]
@@ -26,12 +27,14 @@ use outplant::nursery::envelope::Draft;
 use outplant::reckon::{Fold, View};
 use rusqlite::{Connection, OpenFlags};
 use serde_json::{Value, json};
-use taken::watched;
+use taken::{Figure, chart, watched};
 
 /// The seed of every book.
 const SEED: u64 = 20_261_125;
 const USUAL_ENTRIES: [usize; 3] = [10_000, 100_000, 1_000_000];
-const PARTS: [&str; 5] = ["book", "rows", "ready", "desk", "import"];
+const PARTS: [&str; 6] = ["book", "rows", "ready", "desk", "import", "check"];
+/// Entries over which growth is looked at.
+const SIZES: [usize; 4] = [1_000, 10_000, 100_000, 1_000_000];
 /// How long one figure may be measured after its first runs, and how many these are.
 const PATIENCE: Duration = Duration::from_secs(20);
 const LEAST_RUNS: usize = 3;
@@ -41,11 +44,17 @@ const LONG_PAST_DAYS: i32 = 730;
 fn main() {
     let words: Vec<String> = std::env::args().skip(1).filter(|word| !word.starts_with('-')).collect();
     let mut entries: Vec<usize> = words.iter().filter_map(|word| word.parse().ok()).collect();
+    let growth = words.iter().any(|word| word == "growth");
     if entries.is_empty() {
-        entries = USUAL_ENTRIES.to_vec();
+        entries = if growth { SIZES.to_vec() } else { USUAL_ENTRIES.to_vec() };
     }
     let asked: Vec<&str> = PARTS.into_iter().filter(|part| words.iter().any(|word| word == part)).collect();
-    let wanted = |part: &str| asked.is_empty() || asked.contains(&part);
+    let wanted = |part: &str| match asked.is_empty() {
+        true if growth => ["ready", "check"].contains(&part),
+        true => true,
+        false => asked.contains(&part),
+    };
+    let mut grown: Vec<Figure> = Vec::new();
     println!("| entries | what | figure |\n| --- | --- | --- |");
     for entries in entries {
         let book = Book::write(entries);
@@ -53,7 +62,10 @@ fn main() {
             book.rows_and_fold();
         }
         if wanted("ready") {
-            book.ready();
+            grown.extend(book.ready());
+        }
+        if wanted("check") {
+            grown.extend(book.check());
         }
         if wanted("import") {
             book.import();
@@ -61,6 +73,10 @@ fn main() {
         if wanted("desk") {
             book.desk();
         }
+    }
+    if growth {
+        grown.sort_by(|a, b| a.what.cmp(&b.what));
+        println!("\n{}", chart(&grown));
     }
 }
 
@@ -128,12 +144,28 @@ impl Book {
     }
 
     /// `ready` from start to end.
-    fn ready(&self) {
+    fn ready(&self) -> [Figure; 1] {
         let run = || assert!(self.program(&self.file).arg("ready").status().unwrap().success());
         self.row("`ready`, whole process, first run", &Runs::take_exactly(1, run).told());
-        self.row("`ready`, whole process, later runs", &Runs::take(20, run).told());
+        let later = Runs::take(20, run);
+        self.row("`ready`, whole process, later runs", &later.told());
         let (_, peak) = watched(self.program(&self.file).arg("ready"));
         self.row("`ready`, peak memory", &peak);
+        [self.figure("`ready`, later runs", later.median())]
+    }
+
+    /// The whole file proved.
+    fn check(&self) -> [Figure; 1] {
+        let taken: Vec<(f64, String)> =
+            (0..LEAST_RUNS).map(|_| watched(self.program(&self.file).arg("check"))).collect();
+        let (seconds, peak) = taken.into_iter().min_by(|a, b| a.0.total_cmp(&b.0)).unwrap();
+        self.row("`check`, least of three", &format!("{seconds:.2} s, {peak}"));
+        [self.figure("`check`", seconds)]
+    }
+
+    fn figure(&self, what: &str, seconds: f64) -> Figure {
+        let told = if seconds < 1.0 { format!("{:.0} ms", seconds * 1000.0) } else { format!("{seconds:.1} s") };
+        Figure { what: what.to_string(), size: format!("{} entries", self.entries), value: seconds, told }
     }
 
     /// One entry more in a running program, up to the new Picture.

@@ -1,9 +1,12 @@
 //! The dashboard on a real terminal: from start to the first frame, from a key to its frame, and memory; on the sample and
-//! on a grown book. `cargo bench --bench screen [ENTRIES]`. Prints figures; judges nothing.
+//! on a grown book. `cargo bench --bench screen [ENTRIES]`; `cargo bench --bench screen harsh` on the harsh book instead.
+//! Prints figures; judges nothing.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::print_stdout, dead_code)]
 
 #[path = "../support/grown/mod.rs"]
 mod grown;
+#[path = "../support/large.rs"]
+mod large;
 #[path = "../support/screen.rs"]
 mod screen;
 #[path = "../support/taken.rs"]
@@ -21,6 +24,10 @@ const SEED: u64 = 1;
 const USUAL_ENTRIES: usize = 100_000;
 
 fn main() {
+    if std::env::args().any(|word| word == "harsh") {
+        harsh();
+        return;
+    }
     let wanted = std::env::args().skip(1).find_map(|word| word.parse().ok()).unwrap_or(USUAL_ENTRIES);
     let folder = tempfile::tempdir().unwrap();
     let sample = folder.path().join("sample.outplant");
@@ -34,6 +41,17 @@ fn main() {
     let day = book.last_day.to_string();
     done(folder.path(), &["--nursery", large.to_str().unwrap(), "ready", "--on", &day]);
     measure(&format!("{wanted} entries"), folder.path(), &large);
+}
+
+fn harsh() {
+    let folder = tempfile::tempdir().unwrap();
+    let file = folder.path().join("harsh.outplant");
+    large::write_harsh(&file, || {
+        let mut command = Command::new(program());
+        command.env_clear().env("HOME", folder.path()).env("OUTPLANT_TODAY", large::TODAY).stdout(Stdio::null());
+        command
+    });
+    measure("harsh", folder.path(), &file);
 }
 
 fn program() -> &'static Path {
@@ -65,17 +83,38 @@ fn measure(name: &str, home: &Path, file: &Path) {
         .collect();
     print(&format!("{name}: start to first frame"), &mut starts, ("p99", 0.99));
     let (mut screen, _) = start();
-    for (screen_key, what) in [("1", "Walk"), ("2", "Trays"), ("4", "Going out"), ("7", "Journal")] {
+    println!("{name}: memory after the start: {}", memory_of(&screen));
+    for (screen_key, what) in SCREENS {
         screen.keys(screen_key);
         std::thread::sleep(Duration::from_millis(700));
         let mut keys: Vec<Duration> = (0..200).filter_map(|i| key_to_frame(&mut screen, i)).collect();
         print(&format!("{name}: key to frame, {what}"), &mut keys, ("p99", 0.99));
+        println!("{name}: memory after {what}: {}", memory_of(&screen));
     }
-    let status = std::fs::read_to_string(format!("/proc/{}/status", screen.process())).unwrap_or_default();
-    let memory = status.lines().find(|line| line.starts_with("VmRSS")).unwrap_or("VmRSS: not known here");
-    println!("{name}: {}", memory.split_whitespace().collect::<Vec<_>>().join(" "));
     screen.keys("\u{3}");
     screen.end(Duration::from_secs(30));
+}
+
+/// Screens by their key, in the order in which they are looked at.
+const SCREENS: [(&str, &str); 7] = [
+    ("1", "Walk"),
+    ("2", "Trays"),
+    ("3", "Beds"),
+    ("4", "Going out"),
+    ("5", "Seed"),
+    ("6", "Season"),
+    ("7", "Journal"),
+];
+
+/// What the program holds now, and the most it ever held.
+fn memory_of(screen: &Screen) -> String {
+    let status = std::fs::read_to_string(format!("/proc/{}/status", screen.process())).unwrap_or_default();
+    let of = |name: &str| {
+        let line = status.lines().find_map(|line| line.strip_prefix(name)?.trim().strip_suffix(" kB"));
+        line.and_then(|kib| kib.trim().parse::<u64>().ok())
+            .map_or("not known here".into(), |kib| format!("{} MiB", kib / 1024))
+    };
+    format!("{}, at most {}", of("VmRSS:"), of("VmHWM:"))
 }
 
 /// Down and up in turn; the time until bytes of a new frame arrive.

@@ -35,10 +35,12 @@ impl Home {
         self.folder.path().join(name)
     }
 
-    /// A file with a text.
+    /// A file with a text, this person's alone as a nursery is.
     pub fn with(&self, name: &str, text: impl AsRef<[u8]>) -> PathBuf {
         let path = self.file(name);
         std::fs::write(&path, text).unwrap();
+        #[cfg(unix)]
+        std::fs::set_permissions(&path, std::os::unix::fs::PermissionsExt::from_mode(0o600)).unwrap();
         path
     }
 

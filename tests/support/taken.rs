@@ -34,6 +34,13 @@ pub fn print(name: &str, taken: &mut [Duration], (label, share): (&str, f64)) {
 /// Runs a program to its end; the answer is how many seconds it took, and the most memory it had.
 #[allow(dead_code)]
 pub fn watched(command: &mut Command) -> (f64, String) {
+    let (seconds, mib) = peak_of(command);
+    (seconds, mib.map_or("memory not known here".into(), |mib| format!("{mib:.1} MiB")))
+}
+
+/// The same with the memory as a number, MiB; none where the system does not say.
+#[allow(dead_code)]
+pub fn peak_of(command: &mut Command) -> (f64, Option<f64>) {
     let begun = Instant::now();
     let mut child = command.spawn().unwrap();
     let status = format!("/proc/{}/status", child.id());
@@ -50,6 +57,38 @@ pub fn watched(command: &mut Command) -> (f64, String) {
     };
     let seconds = begun.elapsed().as_secs_f64();
     assert!(ended.success(), "{command:?} ended with {ended}");
-    let peak = peak_kib.map_or("memory not known here".into(), |kib| format!("{:.1} MiB", kib as f64 / 1024.0));
-    (seconds, peak)
+    (seconds, peak_kib.map(|kib| kib as f64 / 1024.0))
+}
+
+/// A figure at a size, for a chart.
+#[allow(dead_code)]
+pub struct Figure {
+    /// What was measured.
+    pub what: String,
+    /// At which size.
+    pub size: String,
+    /// The figure itself.
+    pub value: f64,
+    /// As it is said.
+    pub told: String,
+}
+
+/// Draws figures as bars, those of one thing under each other. Ten signs are ten times as much: what grows as its size does
+/// grows by ten signs where the size is tenfold.
+#[allow(dead_code)]
+pub fn chart(figures: &[Figure]) -> String {
+    const SIGNS_TENFOLD: f64 = 10.0;
+    let least = figures.iter().map(|figure| figure.value).fold(f64::INFINITY, f64::min);
+    let room = figures.iter().map(|figure| figure.size.len()).max().unwrap_or(0);
+    let (mut text, mut before) = (String::new(), "");
+    for figure in figures {
+        if figure.what != before {
+            text.push_str(&format!("{}{}\n", if before.is_empty() { "" } else { "\n" }, figure.what));
+            before = &figure.what;
+        }
+        let signs = 1.0 + (figure.value / least).log10() * SIGNS_TENFOLD;
+        let bar = "█".repeat(signs.round() as usize);
+        text.push_str(&format!("  {:>room$}  {bar} {}\n", figure.size, figure.told));
+    }
+    text
 }

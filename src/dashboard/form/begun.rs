@@ -102,7 +102,7 @@ pub(crate) fn goes_with(form: &Form, cx: &ScreenContext<'_>) -> Option<FormFor> 
 /// The bed a tray fits best, and how many of it go there.
 fn best_bed<'a>(tray: &TrayCode, picture: &'a Picture) -> Option<(&'a BedName, u32)> {
     let fits = picture.pairs.of(tray).iter().find(|pair| pair.fits)?;
-    Some((&fits.bed, fits.plants))
+    Some((fits.bed(), fits.plants))
 }
 
 fn moved_on(form: FormFor, tray: &TrayPicture, picture: &Picture) -> FormFor {

@@ -179,7 +179,7 @@ fn beds_for(tray: Option<&Arc<TrayPicture>>, picture: &Picture) -> Vec<String> {
     let mut beds: Vec<&BedName> = picture.beds.keys().collect();
     if let Some(tray) = tray {
         let fits: Vec<&BedName> =
-            picture.pairs.of(&tray.code).iter().filter(|pair| pair.fits).map(|pair| &pair.bed).collect();
+            picture.pairs.of(&tray.code).iter().filter(|pair| pair.fits).map(|pair| pair.bed()).collect();
         let plans = |bed: &BedName| {
             let lines = picture.beds.get(bed).map(|bed| bed.species.as_slice()).unwrap_or_default();
             lines.iter().any(|line| Some(&line.species) == tray.species.as_ref())

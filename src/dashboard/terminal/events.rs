@@ -127,6 +127,8 @@ fn key_of(key: KeyEvent) -> Option<Key> {
 
 #[cfg(test)]
 mod tests {
+    use proptest::prelude::*;
+
     use super::*;
 
     fn typed(text: &str) -> Vec<Event> {
@@ -154,5 +156,47 @@ mod tests {
     fn pasted_text_is_text_however_long() {
         let long = "u".repeat(1000);
         assert_are(&sorted_out(vec![Event::Paste(long.clone())]), &[Message::Text(long)]);
+    }
+
+    fn any_event() -> impl Strategy<Value = Event> {
+        let code = prop_oneof![
+            4 => any::<char>().prop_map(KeyCode::Char),
+            4 => "[a-z0-9 .,-]".prop_map(|text| KeyCode::Char(text.chars().next().unwrap_or(' '))),
+            2 => Just(KeyCode::Enter),
+            1 => proptest::sample::select(vec![
+                KeyCode::Esc, KeyCode::Tab, KeyCode::BackTab, KeyCode::Up, KeyCode::Home, KeyCode::Backspace, KeyCode::Null,
+                KeyCode::CapsLock, KeyCode::Menu, KeyCode::F(7),
+            ]),
+        ];
+        let kind = prop_oneof![9 => Just(KeyEventKind::Press), 1 => Just(KeyEventKind::Release)];
+        let modifiers =
+            prop_oneof![8 => Just(KeyModifiers::NONE), 2 => any::<u8>().prop_map(KeyModifiers::from_bits_truncate)];
+        let key = (code, modifiers, kind)
+            .prop_map(|(code, modifiers, kind)| Event::Key(KeyEvent { kind, ..KeyEvent::new(code, modifiers) }));
+        prop_oneof![
+            12 => key,
+            1 => any::<String>().prop_map(Event::Paste),
+            1 => any::<(u16, u16)>().prop_map(|(columns, rows)| Event::Resize(columns, rows)),
+            1 => Just(Event::FocusLost),
+        ]
+    }
+
+    proptest! {
+        #[test]
+        fn no_events_make_it_panic_and_no_letter_is_lost_or_comes_twice(
+            events in proptest::collection::vec(any_event(), 0..40),
+        ) {
+            let letters = |messages: &[Message]| -> String {
+                let one = |message: &Message| match message {
+                    Message::Key(Key::Char(letter)) => letter.to_string(),
+                    Message::Key(Key::Enter) => "\n".to_string(),
+                    Message::Text(text) => text.clone(),
+                    _ => String::new(),
+                };
+                messages.iter().map(one).collect()
+            };
+            let one_by_one: Vec<Message> = events.iter().cloned().filter_map(one).collect();
+            prop_assert_eq!(letters(&sorted_out(events)), letters(&one_by_one));
+        }
     }
 }

@@ -126,10 +126,20 @@ fn any_damaged_byte_is_reported_or_changes_no_entry_and_never_stops_the_program(
     let written: Vec<String> = ten_counts(&place).iter().map(Sealed::line).collect();
     let whole = fs::read(place.file()).unwrap();
     let target = place.path("damaged");
+    let rounds = std::env::var("OUTPLANT_PROOF_FLIPS").ok().and_then(|said| said.parse().ok()).unwrap_or(400);
     let mut state: u64 = 20_260_314;
-    for round in 0..400 {
+    let mut throw = |sides: usize| {
         state = state.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
-        let (at, bit) = ((state >> 20) as usize % whole.len(), (state >> 60) as u32 % 8);
+        (state >> 20) as usize % sides
+    };
+    // SQLite's own numbers stand at the beginning of the file and of each page.
+    let beginnings: Vec<usize> = (0..whole.len() / 4096).map(|page| page * 4096).collect();
+    for round in 0..rounds {
+        let at = match throw(3) {
+            0 => beginnings[throw(beginnings.len())] + throw(120),
+            _ => throw(whole.len()),
+        };
+        let bit = throw(8);
         let mut bytes = whole.clone();
         bytes[at] ^= 1 << bit;
         fs::write(&target, &bytes).unwrap();

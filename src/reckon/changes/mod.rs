@@ -139,7 +139,9 @@ fn questions<'a>(picture: &'a Picture, turned: &Turned) -> Option<Cow<'a, [Crite
     match turned {
         Turned::Tray { tray, .. } => picture.trays.get(tray).map(|tray| Cow::Borrowed(&*tray.criteria)),
         Turned::Bed { bed, species, .. } => line(picture, bed, species).map(|line| Cow::Borrowed(&*line.criteria)),
-        Turned::Pair { tray, bed, .. } => picture.pair(tray, bed).map(|pair| pair.criteria.once()),
+        Turned::Pair { tray, bed, .. } => {
+            picture.pair(tray, bed).map(|pair| Cow::Owned(pair.once().criteria.once().into_owned()))
+        }
     }
 }
 
@@ -169,7 +171,7 @@ pub(crate) fn all_turned(before: &Picture, after: &Picture) -> Vec<Turned> {
     // A pair that appears or goes without fitting is no change of a verdict: only those that fit are looked at.
     let names = |picture: &Picture| -> Vec<(TrayCode, BedName)> {
         let fitting = picture.pairs.iter().filter(|pair| pair.fits);
-        fitting.map(|pair| (pair.tray.clone(), pair.bed.clone())).collect()
+        fitting.map(|pair| (pair.tray().clone(), pair.bed().clone())).collect()
     };
     let names: BTreeSet<(TrayCode, BedName)> = names(before).into_iter().chain(names(after)).collect();
     let pairs = names.into_iter().map(|(tray, bed)| {

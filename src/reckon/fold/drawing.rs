@@ -234,12 +234,12 @@ fn pair_anew(new: &mut Picture, trays: &BTreeSet<TrayCode>, beds: &BTreeSet<BedN
     let others = new.trays.iter().filter(|(code, tray)| may_pair(tray) && !trays.contains(*code));
     for (code, tray) in others {
         let anew = pairs_of(tray, beds.iter().filter_map(|name| new.beds.get(name)), (&new.site, &new.places), new.day);
-        if anew.is_empty() && !new.pairs.of(code).iter().any(|pair| beds.contains(&pair.bed)) {
+        if anew.is_empty() && !new.pairs.of(code).iter().any(|pair| beds.contains(pair.bed())) {
             continue;
         }
-        let kept = new.pairs.of(code).iter().filter(|pair| !beds.contains(&pair.bed)).cloned();
+        let kept = new.pairs.of(code).iter().filter(|pair| !beds.contains(pair.bed())).cloned();
         let mut all: Vec<_> = kept.chain(anew).collect();
-        all.sort_by(|a, b| a.bed.cmp(&b.bed));
+        all.sort_by(|a, b| a.bed().cmp(b.bed()));
         new.pairs.set(code, all);
     }
 }

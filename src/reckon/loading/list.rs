@@ -4,7 +4,7 @@ use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
 use crate::base::{BedName, SpeciesKey, TrayCode};
-use crate::reckon::picture::{BedSpecies, PairPicture, Picture};
+use crate::reckon::picture::{BedSpecies, Pair, Picture};
 use crate::reckon::tray::size::whole_plants;
 
 /// So many plants of a tray for a bed.
@@ -115,8 +115,8 @@ pub(crate) fn left_to_load(picture: &Picture, lines: &[LoadLine], tray: &TrayCod
 }
 
 /// The same of a pair that is known already.
-pub(crate) fn left_of(picture: &Picture, lines: &[LoadLine], pair: &PairPicture) -> u32 {
-    let (tray, bed) = (&pair.tray, &pair.bed);
+pub(crate) fn left_of(picture: &Picture, lines: &[LoadLine], pair: &Pair) -> u32 {
+    let (tray, bed) = (pair.tray(), pair.bed());
     let others = || lines.iter().filter(|line| line.tray != *tray || line.bed != *bed);
     let sum = |all: &mut dyn Iterator<Item = u32>| all.fold(0, u32::saturating_add);
     let species = species_of(picture, tray);

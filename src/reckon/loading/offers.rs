@@ -4,15 +4,15 @@ use std::collections::BTreeSet;
 use std::sync::Arc;
 
 use crate::base::{Day, TrayCode};
-use crate::reckon::picture::{PairPicture, Picture, TrayPicture};
+use crate::reckon::picture::{Pair, Picture, TrayPicture};
 
 /// A tray and where it could go.
 #[derive(Clone, Debug)]
 pub(crate) enum Offer {
     /// It fits a bed today.
-    Fits(Arc<TrayPicture>, Arc<PairPicture>),
+    Fits(Arc<TrayPicture>, Pair),
     /// It fits none; the bed it misses least.
-    Misses(Arc<TrayPicture>, Arc<PairPicture>),
+    Misses(Arc<TrayPicture>, Pair),
     /// No bed plans its species.
     NoBed(Arc<TrayPicture>),
 }
@@ -26,7 +26,7 @@ impl Offer {
     }
 
     /// The pair, where a bed plans the species.
-    pub fn pair(&self) -> Option<&Arc<PairPicture>> {
+    pub fn pair(&self) -> Option<&Pair> {
         match self {
             Offer::Fits(_, pair) | Offer::Misses(_, pair) => Some(pair),
             Offer::NoBed(_) => None,
@@ -37,9 +37,9 @@ impl Offer {
 /// Every tray with living plants: first each pair that fits, the tray that can wait least first; then the others, those
 /// that miss least first.
 pub(crate) fn offers(picture: &Picture) -> Vec<Offer> {
-    let mut fits: Vec<(Arc<TrayPicture>, Arc<PairPicture>)> = Vec::new();
+    let mut fits: Vec<(Arc<TrayPicture>, Pair)> = Vec::new();
     for pair in picture.pairs.iter().filter(|pair| pair.fits && pair.plants > 0) {
-        if let Some(tray) = picture.trays.get(&pair.tray) {
+        if let Some(tray) = picture.trays.get(pair.tray()) {
             fits.push((tray.clone(), pair.clone()));
         }
     }
@@ -50,7 +50,7 @@ pub(crate) fn offers(picture: &Picture) -> Vec<Offer> {
     let others = picture.trays.values().filter(|tray| tray.standing > 0 && !fitting.contains(&tray.code));
     let mut rest: Vec<Offer> = others
         .map(|tray| match picture.pairs.nearest(&tray.code) {
-            Some(pair) => Offer::Misses(tray.clone(), Arc::clone(pair)),
+            Some(pair) => Offer::Misses(tray.clone(), pair.clone()),
             None => Offer::NoBed(tray.clone()),
         })
         .collect();

@@ -12,9 +12,9 @@ pub mod source;
 pub use criterion::{Basis, Criterion, Gap, Measure, NoLight, PartSeen, SampleUnit};
 pub use doubt::{Doubt, DoubtKind};
 pub use only::Only;
-pub(in crate::reckon) use pairs::MadeOf;
 pub(crate) use pairs::Misses;
-pub use pairs::{HeldBy, PairPicture, Pairs, Questions, Side};
+pub use pairs::{HeldBy, Pair, PairPicture, Pairs, Questions, Side};
+pub(in crate::reckon) use pairs::{MadeOf, TrayPaired};
 pub use question::{Passage, Question, Rule};
 pub use source::{RuleSource, Source};
 
@@ -279,10 +279,10 @@ impl Picture {
 
     /// The pair that lets a tray go first, where that is before the tray is ready for every bed, and the day: a bed may be no brighter than
     /// where it stands.
-    pub(crate) fn goes_before(&self, tray: &TrayPicture) -> Option<(Day, &PairPicture)> {
-        let waits = |pair: &&Arc<PairPicture>| !tray.ready && !pair.fits;
+    pub(crate) fn goes_before(&self, tray: &TrayPicture) -> Option<(Day, &Pair)> {
+        let waits = |pair: &&Pair| !tray.ready && !pair.fits;
         let of_it = self.pairs.of(&tray.code).iter().filter(waits);
-        let dated = of_it.filter_map(|pair| Some((pair.misses.until?, &**pair)));
+        let dated = of_it.filter_map(|pair| Some((pair.misses.until?, pair)));
         let first = dated.min_by_key(|(until, _)| *until)?;
         tray.ready_from.is_none_or(|from| first.0 < from).then_some(first)
     }
@@ -293,7 +293,7 @@ impl Picture {
     }
 
     /// The pair of a tray and a bed, where the bed's plan names the tray's species.
-    pub fn pair(&self, tray: &TrayCode, bed: &BedName) -> Option<&Arc<PairPicture>> {
+    pub fn pair(&self, tray: &TrayCode, bed: &BedName) -> Option<&Pair> {
         self.pairs.get(tray, bed)
     }
 }

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use super::{PairPicture, Picture};
+use super::{Pair, Picture};
 use crate::base::{BedName, TrayCode};
 
 /// What an answer is narrowed to; nothing of it is everything.
@@ -22,9 +22,9 @@ impl Only {
         *self == Only::default()
     }
 
-    fn holds(&self, pair: &PairPicture) -> bool {
-        self.tray.as_ref().is_none_or(|tray| *tray == pair.tray)
-            && self.bed.as_ref().is_none_or(|bed| *bed == pair.bed)
+    fn holds(&self, pair: &Pair) -> bool {
+        self.tray.as_ref().is_none_or(|tray| tray == pair.tray())
+            && self.bed.as_ref().is_none_or(|bed| bed == pair.bed())
             && (pair.fits || !self.fits)
     }
 }
@@ -41,7 +41,7 @@ impl Picture {
         let named = |code: &TrayCode| only.tray.as_ref() == Some(code);
         let trays = self.trays.iter().filter(|(code, _)| named(code) || !narrowed.pairs.of(code).is_empty());
         narrowed.trays = trays.map(|(code, tray)| (code.clone(), tray.clone())).collect();
-        let paired: BTreeSet<&BedName> = narrowed.pairs.iter().map(|pair| &pair.bed).collect();
+        let paired: BTreeSet<&BedName> = narrowed.pairs.iter().map(|pair| pair.bed()).collect();
         let beds = self.beds.iter().filter(|(name, _)| only.bed.as_ref() == Some(name) || paired.contains(name));
         narrowed.beds = beds.map(|(name, bed)| (name.clone(), bed.clone())).collect();
         narrowed.unplanned.retain(named);

@@ -5,9 +5,9 @@ use std::borrow::Cow;
 use std::collections::BTreeMap;
 use std::sync::{Arc, OnceLock};
 
-use super::{BedPicture, Criterion, Rule, TrayPicture};
+use super::{BedPicture, BedSpecies, Criterion, Rule, TrayPicture};
 use crate::base::{BedName, Day, SpeciesKey, TrayCode};
-use crate::reckon::pair::{own_questions, questions_of};
+use crate::reckon::pair::{misses_of, own_questions, plants_of, questions_of, whole_of};
 use crate::reckon::tray::Stood;
 use crate::words;
 
@@ -36,7 +36,7 @@ pub struct HeldBy {
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Debug)]
 pub(crate) struct Misses {
     /// Questions that hold it back, each once.
-    pub(in crate::reckon) reasons: usize,
+    pub(in crate::reckon) reasons: u16,
     /// Whether one of them has no day on which it is expected to be met.
     pub(in crate::reckon) is_open: bool,
     /// The day on which the last of them is expected to be met.
@@ -48,7 +48,7 @@ impl Misses {
     pub(crate) fn of(held: &[(Rule, Option<Day>)]) -> Misses {
         let is_open = held.is_empty() || held.iter().any(|(_, until)| until.is_none());
         let until = held.iter().filter_map(|(_, until)| *until).max().filter(|_| !is_open);
-        Misses { reasons: held.len(), is_open, until }
+        Misses { reasons: u16::try_from(held.len()).unwrap_or(u16::MAX), is_open, until }
     }
 }
 
@@ -78,11 +78,17 @@ pub struct PairPicture {
 /// What a pair is made of.
 #[derive(Clone, Debug)]
 pub(in crate::reckon) struct MadeOf {
-    pub tray: Arc<TrayPicture>,
-    pub stood: Arc<Stood>,
+    pub of: Arc<TrayPaired>,
     pub bed: Arc<BedPicture>,
     /// Which line of the bed's plan.
-    pub line: usize,
+    pub line: u32,
+}
+
+impl MadeOf {
+    /// What the bed's plan says of the species.
+    pub(in crate::reckon) fn line(&self) -> Option<&BedSpecies> {
+        self.bed.species.get(self.line as usize)
+    }
 }
 
 /// The questions of a pair: as a slice, put together when first looked at.
@@ -135,14 +141,120 @@ impl PartialEq for Questions {
     }
 }
 
+/// A tray against a bed as it is kept: there are very many, and few are looked at. The rest of it is put together where
+/// somebody asks for it.
+#[derive(Clone, Debug)]
+pub struct Pair {
+    /// Whether nothing holds it back.
+    pub fits: bool,
+    /// Whether some of the bed's open positions lie in the species' band of light.
+    pub in_light: bool,
+    /// How many could go.
+    pub plants: u32,
+    /// How much holds it back, and how long.
+    pub(crate) misses: Misses,
+    of: Of,
+}
+
+#[derive(Clone, Debug)]
+enum Of {
+    Made { tray: Arc<TrayPaired>, bed: Arc<BedPicture>, line: u32, whole: OnceLock<Arc<PairPicture>> },
+    Given(Arc<PairPicture>),
+}
+
+/// What is the same in all pairs of a tray.
+#[derive(Debug)]
+pub(in crate::reckon) struct TrayPaired {
+    pub tray: Arc<TrayPicture>,
+    pub stood: Stood,
+}
+
+impl Pair {
+    pub(in crate::reckon) fn made_of(tray: &Arc<TrayPaired>, bed: &Arc<BedPicture>, line: u32) -> Option<Pair> {
+        let made_of = MadeOf { of: tray.clone(), bed: bed.clone(), line };
+        let planned = made_of.line()?;
+        let misses = misses_of(&made_of, planned);
+        Some(Pair {
+            fits: misses.reasons == 0,
+            in_light: planned.in_light > 0,
+            plants: plants_of(&tray.tray, planned),
+            misses,
+            of: Of::Made { tray: tray.clone(), bed: bed.clone(), line, whole: OnceLock::new() },
+        })
+    }
+
+    /// All of it, kept from then on.
+    pub fn whole(&self) -> &Arc<PairPicture> {
+        match &self.of {
+            Of::Made { whole, .. } => whole.get_or_init(|| self.once()),
+            Of::Given(given) => given,
+        }
+    }
+
+    /// The same without keeping it: of very many each is looked at once.
+    pub(crate) fn once(&self) -> Arc<PairPicture> {
+        match &self.of {
+            Of::Made { tray, bed, line, whole } => whole.get().cloned().unwrap_or_else(|| {
+                Arc::new(whole_of(MadeOf { of: tray.clone(), bed: bed.clone(), line: *line }, self))
+            }),
+            Of::Given(given) => given.clone(),
+        }
+    }
+
+    /// A question that is asked of the bed, whatever the tray.
+    pub(crate) fn asked_of_bed(&self, rule: Rule) -> Option<&Criterion> {
+        let of_bed: &[Criterion] = match &self.of {
+            Of::Made { bed, line, .. } => bed.species.get(*line as usize).map_or(&[], |line| &line.criteria),
+            Of::Given(given) => &given.criteria,
+        };
+        of_bed.iter().find(|criterion| criterion.rule() == rule)
+    }
+
+    /// The bed; the rest is not put together for it.
+    pub fn bed(&self) -> &BedName {
+        match &self.of {
+            Of::Made { bed, .. } => &bed.name,
+            Of::Given(given) => &given.bed,
+        }
+    }
+
+    /// The tray; the rest is not put together for it.
+    pub fn tray(&self) -> &TrayCode {
+        match &self.of {
+            Of::Made { tray, .. } => &tray.tray.code,
+            Of::Given(given) => &given.tray,
+        }
+    }
+}
+
+impl std::ops::Deref for Pair {
+    type Target = PairPicture;
+
+    fn deref(&self) -> &PairPicture {
+        self.whole()
+    }
+}
+
+impl AsRef<PairPicture> for Pair {
+    fn as_ref(&self) -> &PairPicture {
+        self.whole()
+    }
+}
+
+impl PartialEq for Pair {
+    fn eq(&self, other: &Pair) -> bool {
+        self.once() == other.once()
+    }
+}
+
 /// Every tray with living plants against every bed whose plan names its species.
 #[derive(Clone, Default, Debug)]
 pub struct Pairs {
-    of_tray: OrdMap<TrayCode, Arc<[Arc<PairPicture>]>>,
+    of_tray: OrdMap<TrayCode, Arc<[Pair]>>,
 }
 
 impl Pairs {
-    pub(in crate::reckon) fn set(&mut self, tray: &TrayCode, pairs: Vec<Arc<PairPicture>>) {
+    pub(in crate::reckon) fn set(&mut self, tray: &TrayCode, pairs: Vec<Pair>) {
         if pairs.is_empty() {
             self.of_tray.remove(tray);
         } else {
@@ -151,24 +263,24 @@ impl Pairs {
     }
 
     /// Fits first, those in the light before others, then by tray and bed.
-    pub fn iter(&self) -> impl Iterator<Item = &Arc<PairPicture>> {
+    pub fn iter(&self) -> impl Iterator<Item = &Pair> {
         const PASSES: [(bool, bool); 4] = [(true, true), (true, false), (false, true), (false, false)];
-        let of_pass = |pass: (bool, bool)| move |pair: &&Arc<PairPicture>| (pair.fits, pair.in_light) == pass;
+        let of_pass = |pass: (bool, bool)| move |pair: &&Pair| (pair.fits, pair.in_light) == pass;
         PASSES.into_iter().flat_map(move |pass| self.of_tray.values().flat_map(|of| of.iter()).filter(of_pass(pass)))
     }
 
     /// The pairs of one tray, by bed.
-    pub fn of(&self, tray: &TrayCode) -> &[Arc<PairPicture>] {
+    pub fn of(&self, tray: &TrayCode) -> &[Pair] {
         self.of_tray.get(tray).map_or(&[], |pairs| &**pairs)
     }
 
     /// The pair of a tray that misses least; of several the bed that comes first by name.
-    pub(crate) fn nearest(&self, tray: &TrayCode) -> Option<&Arc<PairPicture>> {
-        self.of(tray).iter().min_by_key(|pair| (pair.misses, &pair.bed))
+    pub(crate) fn nearest(&self, tray: &TrayCode) -> Option<&Pair> {
+        self.of(tray).iter().min_by_key(|pair| (pair.misses, pair.bed()))
     }
 
     /// Those of which something is true.
-    pub(in crate::reckon) fn kept(&self, keep: impl Fn(&PairPicture) -> bool) -> Pairs {
+    pub(in crate::reckon) fn kept(&self, keep: impl Fn(&Pair) -> bool) -> Pairs {
         let mut kept = Pairs::default();
         for (tray, of_it) in &self.of_tray {
             kept.set(tray, of_it.iter().filter(|pair| keep(pair)).cloned().collect());
@@ -177,9 +289,9 @@ impl Pairs {
     }
 
     /// The pair of a tray and a bed.
-    pub fn get(&self, tray: &TrayCode, bed: &BedName) -> Option<&Arc<PairPicture>> {
+    pub fn get(&self, tray: &TrayCode, bed: &BedName) -> Option<&Pair> {
         let pairs = self.of(tray);
-        pairs.binary_search_by(|pair| pair.bed.cmp(bed)).ok().and_then(|at| pairs.get(at))
+        pairs.binary_search_by(|pair| pair.bed().cmp(bed)).ok().and_then(|at| pairs.get(at))
     }
 }
 
@@ -191,15 +303,116 @@ impl PartialEq for Pairs {
 
 impl From<Vec<Arc<PairPicture>>> for Pairs {
     fn from(all: Vec<Arc<PairPicture>>) -> Pairs {
-        let mut by_tray: BTreeMap<TrayCode, Vec<Arc<PairPicture>>> = BTreeMap::new();
+        let mut by_tray: BTreeMap<TrayCode, Vec<Pair>> = BTreeMap::new();
         for pair in all {
-            by_tray.entry(pair.tray.clone()).or_default().push(pair);
+            let PairPicture { fits, in_light, plants, misses, .. } = *pair;
+            let of_it = by_tray.entry(pair.tray.clone()).or_default();
+            of_it.push(Pair { fits, in_light, plants, misses, of: Of::Given(pair) });
         }
         let mut pairs = Pairs::default();
         for (tray, mut of_it) in by_tray {
-            of_it.sort_by(|a, b| a.bed.cmp(&b.bed));
+            of_it.sort_by(|a, b| a.bed().cmp(b.bed()));
             pairs.set(&tray, of_it);
         }
         pairs
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use serde_json::json;
+
+    use super::*;
+    use crate::reckon::changes::Turned;
+    use crate::reckon::test_book::{TestBook, day};
+    use crate::reckon::{Change, FromThen, View, changes, shared_offers};
+
+    impl Pairs {
+        fn put_together(&self) -> usize {
+            let is_whole = |pair: &&Pair| matches!(&pair.of, Of::Made { whole, .. } if whole.get().is_some());
+            self.of_tray.values().flat_map(|of_it| of_it.iter()).filter(is_whole).count()
+        }
+    }
+
+    fn book() -> TestBook {
+        let mut book = TestBook::default();
+        let nursery =
+            json!({"name":"Slope","latitude_deg":-1.2,"longitude_deg":36.1,"altitude_m":1650,"utc_offset_h":3});
+        book.write("2025-01-01", "nursery_set", nursery);
+        book.write("2025-01-01", "season_set", json!({"rains":[{"from":"10-15","until":"02-28"}]}));
+        book.write("2025-01-01", "place_set", json!({"place":"Half shade","order":1,"shade_pct":45}));
+        book.write("2025-01-01", "place_set", json!({"place":"Deep shade","order":2,"shade_pct":70}));
+        let lot = json!({"lot":"L-1","species":"COA","source":"school row","collected":"2025-01-01","kept":"in_parchment","seeds":2000});
+        book.write("2025-01-01", "lot_received", lot);
+        book.write("2025-01-01", "container_set", json!({"container":"bag","volume_ml":1000,"depth_cm":23}));
+        let plants = vec![json!({"height_cm":26,"collar_mm":4.5,"leaf_pairs":7}); 20];
+        for tray in ["t-1", "t-2", "t-3"] {
+            let sown = json!({"tray":tray,"lot":"L-1","seeds":60,"container":"bag","cells":60,"place":"Deep shade"});
+            book.write("2025-12-01", "sown", sown);
+            book.write("2026-03-10", "counted", json!({"tray":tray,"standing":50}));
+            book.write("2026-09-01", "carried", json!({"tray":tray,"place":"Half shade"}));
+            book.write("2026-11-10", "counted", json!({"tray":tray,"standing":40}));
+            book.write("2026-11-10", "measured", json!({"tray":tray,"plants":plants}));
+        }
+        for (bed, light_share) in [("Lower", 0.5), ("Upper", 0.95)] {
+            let plan = json!([{"species":"COA","pattern":"square","row_m":2,"in_row_m":2}]);
+            let body = json!({"bed":bed,"field":"Hill","length_m":20,"width_m":6,"plan":plan});
+            book.write("2025-01-01", "bed_set", body);
+            book.write("2026-11-01", "light_read", json!({"bed":bed,"light_share":light_share}));
+            let soil = json!({"bed":bed,"resistance_mpa":1.2,"depth_cm":30,"wet":true});
+            book.write("2026-11-01", "soil_checked", soil);
+            for task in ["cleared", "holes", "weeded", "mulched"] {
+                book.write("2026-11-05", "prepared", json!({"bed":bed,"task":task}));
+            }
+        }
+        for day in 10..25 {
+            book.write(&format!("2026-11-{day}"), "weather", json!({"rain_mm":8}));
+        }
+        book
+    }
+
+    #[test]
+    fn a_pair_that_nobody_looks_at_is_small() {
+        assert!(size_of::<Pair>() <= 72, "{} bytes", size_of::<Pair>());
+    }
+
+    #[test]
+    fn what_turned_and_what_is_offered_is_found_without_putting_pairs_together() {
+        let mut book = book();
+        let before = book.whole("2026-11-24");
+        book.write("2026-11-25", "held", json!({"tray":"t-1","why":"promised"}));
+        let after = book.whole("2026-11-25");
+        let then = FromThen::whole(View { day: day("2026-11-24"), known: None }, day("2026-11-25"), book.entries());
+        let turned = changes(&before, &after, &then);
+        let of_pair = |change: &&Change| matches!(change.turned, Turned::Pair { .. });
+        assert!(turned.iter().filter(of_pair).count() > 0, "{turned:?}");
+        let _ = shared_offers(&after);
+        assert_eq!(after.pairs.iter().filter(|pair| pair.fits || pair.misses.reasons > 0).count(), 6);
+        assert!(after.pairs.nearest(&TrayCode::new("t-1").unwrap()).is_some());
+        assert_eq!((before.pairs.put_together(), after.pairs.put_together()), (0, 0));
+    }
+
+    #[test]
+    fn a_pair_that_is_put_together_says_what_was_kept_of_it() {
+        let picture = book().whole("2026-11-25");
+        for pair in picture.pairs.iter() {
+            let whole = pair.once();
+            let kept = (pair.fits, pair.in_light, pair.plants, pair.misses, pair.tray(), pair.bed());
+            let said = (whole.fits, whole.in_light, whole.plants, whole.misses, &whole.tray, &whole.bed);
+            assert_eq!(kept, said);
+            assert_eq!(whole.fits, whole.held_by.is_empty());
+            let rules: std::collections::BTreeSet<Rule> = whole.held_by.iter().map(|held| held.rule).collect();
+            assert_eq!(usize::from(whole.misses.reasons), rules.len());
+            assert!(
+                whole
+                    .held_by
+                    .iter()
+                    .all(|held| held.of != Side::Pair || whole.criteria.own().iter().any(|own| own.blocks))
+            );
+        }
+        assert_eq!(picture.pairs.put_together(), 0);
+        let first = picture.pairs.iter().next().unwrap();
+        assert!(Arc::ptr_eq(first.whole(), first.whole()));
+        assert_eq!(picture.pairs.put_together(), 1);
     }
 }

@@ -9,7 +9,7 @@ use super::stop::{LastLook, RoundReason, Stake, Stop, Task, ToBed};
 use super::walk::{Walk, asked, days_until};
 use crate::base::{BedName, Day, Range, SpeciesKey, TrayCode};
 use crate::nursery::entry::types::ArrivedFrom;
-use crate::reckon::picture::{Basis, Gap, Measure, PairPicture, Picture, Rule, Stage, TrayPicture};
+use crate::reckon::picture::{Basis, Gap, Measure, Pair, Picture, Rule, Stage, TrayPicture};
 use crate::reckon::stock::Origin;
 use crate::reckon::tray::hold;
 
@@ -18,7 +18,7 @@ use crate::reckon::tray::hold;
 pub(crate) fn going(picture: &Picture) -> BTreeMap<TrayCode, Vec<ToBed>> {
     let mut fits: BTreeMap<&TrayCode, Vec<(&BedName, u32)>> = BTreeMap::new();
     for pair in picture.pairs.iter().filter(|pair| pair.fits && pair.plants > 0) {
-        fits.entry(&pair.tray).or_default().push((&pair.bed, pair.plants));
+        fits.entry(pair.tray()).or_default().push((pair.bed(), pair.plants));
     }
     let mut trays: Vec<&TrayPicture> = fits.keys().filter_map(|code| picture.trays.get(*code)).map(|t| &**t).collect();
     let last = |tray: &TrayPicture| tray.best_before.unwrap_or(Day::from_number(i32::MAX));
@@ -102,12 +102,12 @@ pub(crate) fn most_urgent_first(picture: &Picture, going: &BTreeMap<TrayCode, Ve
 /// The last day on which a tray that goes out goes out well.
 pub(crate) fn last_day_of(picture: &Picture, going: &BTreeMap<TrayCode, Vec<ToBed>>, tray: &TrayCode) -> Option<Day> {
     let best = going.get(tray).and_then(|beds| picture.pair(tray, &beds.first()?.bed));
-    go_by(picture.trays.get(tray)?, best.map(AsRef::as_ref), picture.day).map(|(last, _)| last)
+    go_by(picture.trays.get(tray)?, best, picture.day).map(|(last, _)| last)
 }
 
 /// The last day on which a tray goes out well, and what ends then: the safe rains of a bed that it fits, or its own time.
-pub(crate) fn go_by(tray: &TrayPicture, pair: Option<&PairPicture>, day: Day) -> Option<(Day, UntilFor)> {
-    let season = pair.and_then(|pair| asked(&pair.criteria, Rule::Season));
+pub(crate) fn go_by(tray: &TrayPicture, pair: Option<&Pair>, day: Day) -> Option<(Day, UntilFor)> {
+    let season = pair.and_then(|pair| pair.asked_of_bed(Rule::Season));
     let safe = season
         .and_then(|criterion| if let Some(Measure::Until(last)) = criterion.needed() { Some(last) } else { None })
         .map(|last| (last, UntilFor::Rains));
@@ -213,10 +213,16 @@ fn waits_for_measure<'a>(walk: &Walk<'a>, tray: &TrayPicture) -> Option<(&'a Bed
     let of_size = |rule: Rule| matches!(rule, Rule::Height | Rule::Collar | Rule::Leaves | Rule::Load);
     asked(&tray.criteria, Rule::Height).filter(|height| height.blocks && height.met().is_none())?;
     let of_it = walk.picture.pairs.of(&tray.code).iter();
-    let only_size = of_it.filter(|pair| !pair.fits && pair.held_by.iter().all(|held| of_size(held.rule)));
+    let only_size = of_it.filter(|pair| !pair.fits && pair.once().held_by.iter().all(|held| of_size(held.rule)));
     let beds = only_size.filter_map(|pair| {
-        let line = walk.picture.beds.get(&pair.bed)?.species.iter().find(|line| line.species == pair.species)?;
-        Some((&pair.bed, line.open_positions))
+        let line = walk
+            .picture
+            .beds
+            .get(pair.bed())?
+            .species
+            .iter()
+            .find(|line| tray.species.as_ref() == Some(&line.species))?;
+        Some((pair.bed(), line.open_positions))
     });
     beds.max_by_key(|(_, places)| *places)
 }

@@ -114,6 +114,8 @@ pub(crate) fn picture_tray(story: &Arc<TrayStory>, around: &Around<'_>) -> TrayP
         Judged { story, profile, age: &age, clock: &clock, history: &history, last_light: last_light.as_ref() };
     let mut criteria = judged.criteria(around, holding.as_ref(), plug.as_ref(), standing_range);
     criteria.push(load_criterion(story, plantable, share.basis));
+    // There are very many trays in some books, and nothing is added to these.
+    criteria.shrink_to_fit();
     let ready = criteria.iter().all(|criterion| !criterion.blocks);
     let good_until = hold::last_day(story, profile).map(|(until, ..)| until);
     let (best_before, best_before_spread) = time::best_before(holding.as_ref(), plug.as_ref(), good_until);

@@ -32,6 +32,26 @@ pub(super) fn too_far(bytes: &[u8], most: usize, most_bytes: u64) -> Option<(u32
     None
 }
 
+/// Whether each sheet and each row ends: the library that reads them would look for the end for ever (calamine 0.38). What
+/// has no such sheets, or cannot be unpacked, is told by whoever reads it.
+pub(super) fn each_sheet_ends(bytes: &[u8], most_bytes: u64) -> bool {
+    let Ok(mut parts) = ZipArchive::new(Cursor::new(bytes)) else { return true };
+    let Ok(content) = parts.by_name("content.xml") else { return true };
+    let mut content = BufReader::new(content.take(most_bytes));
+    let (mut sheets, mut rows) = (0i64, 0i64);
+    while let Some(tag) = next_tag(&mut content) {
+        match name_of(&tag) {
+            _ if tag.ends_with(b"/>") => {}
+            b"table:table" => sheets += 1,
+            b"table:table-row" => rows += 1,
+            _ if tag.starts_with(b"/table:table>") => sheets -= 1,
+            _ if tag.starts_with(b"/table:table-row>") => rows -= 1,
+            _ => {}
+        }
+    }
+    sheets <= 0 && rows <= 0
+}
+
 /// What stands between `<` and `>`.
 fn next_tag(content: &mut impl BufRead) -> Option<Vec<u8>> {
     content.skip_until(b'<').ok()?;

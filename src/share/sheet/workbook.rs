@@ -5,7 +5,7 @@ use std::io::Cursor;
 
 use calamine::{Data, ExcelDateTime, Reader, Sheets, open_workbook_auto_from_rs};
 
-use super::open_document::{is_open_document, too_far};
+use super::open_document::{each_sheet_ends, is_open_document, too_far};
 use crate::share::fault::{Reason, WorkbookFault};
 
 /// What a workbook may hold when its parts are unpacked, bytes: some ten times the longest sheet of text; more is none
@@ -24,6 +24,13 @@ pub(super) fn is_workbook(bytes: &[u8]) -> bool {
 /// The rows of a sheet as comma-separated text, a row of the sheet a line, and the sheet's name: that of `wanted`, else
 /// the first that holds anything.
 pub(super) fn sheet_as_text(bytes: &[u8], wanted: Option<&str>) -> Result<(String, String), Reason> {
+    // The library that unpacks a workbook reckons with numbers that stand in it and stops the program where they are beyond all
+    // reason (calamine 0.38, a cell far behind XFD1048576).
+    let read = std::panic::catch_unwind(|| read_sheet(bytes, wanted));
+    read.unwrap_or(Err(Reason::Workbook(WorkbookFault::Unread)))
+}
+
+fn read_sheet(bytes: &[u8], wanted: Option<&str>) -> Result<(String, String), Reason> {
     if unpacked_bytes(bytes) > MOST_UNPACKED_BYTES {
         return Err(Reason::Workbook(WorkbookFault::Unread));
     }
@@ -54,6 +61,9 @@ fn opened(bytes: &[u8]) -> Result<Book<'_>, WorkbookFault> {
         && let Some(far) = too_far(bytes, MOST_CELLS, MOST_UNPACKED_BYTES)
     {
         return Err(WorkbookFault::FarCell(name_of(far)));
+    }
+    if !each_sheet_ends(bytes, MOST_UNPACKED_BYTES) {
+        return Err(WorkbookFault::Unread);
     }
     open_workbook_auto_from_rs(Cursor::new(bytes)).map_err(|_| WorkbookFault::Unread)
 }
@@ -256,13 +266,65 @@ mod tests {
     }
 
     #[test]
+    fn a_cell_that_no_sheet_can_have_is_no_end_of_the_program() {
+        let mut changes = 0;
+        let bytes = changed(&book("trays.xlsx"), |_, part| {
+            let text = String::from_utf8_lossy(part);
+            let far = text.replace("r=\"A1\"", "r=\"A99999999999\"");
+            changes += usize::from(far != text);
+            *part = far.into_bytes();
+        });
+        assert!(changes > 0, "no cell A1 was found to be moved");
+        let read = sheet_as_text(&bytes, None);
+        assert!(!matches!(&read, Ok((text, _)) if text.lines().count() > 100_000), "{read:?}");
+    }
+
+    #[test]
+    fn a_workbook_whose_sheet_or_row_does_not_end_is_refused_and_nobody_waits() {
+        for end in ["</table:table>", "</table:table-row>"] {
+            let mut changes = 0;
+            let bytes = changed(&book("trays.ods"), |_, part| {
+                let text = String::from_utf8_lossy(part).into_owned();
+                if let Some(at) = text.find(end) {
+                    part.truncate(at);
+                    changes += 1;
+                }
+            });
+            assert_eq!(changes, 1, "{end}");
+            assert_eq!(sheet_as_text(&bytes, None), Err(Reason::Workbook(WorkbookFault::Unread)), "{end}");
+        }
+    }
+
+    #[test]
     fn cells_are_named_as_spreadsheet_programs_do() {
         let names = [(0, 0), (4, 25), (0, 26), (9, 701), (0, 702), (1_048_575, 16_383)].map(name_of);
         assert_eq!(names, ["A1", "Z5", "AA1", "ZZ10", "AAA1", "XFD1048576"]);
     }
 
+    /// The same workbook with each of its parts changed, by its place among them.
+    fn changed(bytes: &[u8], mut change: impl FnMut(usize, &mut Vec<u8>)) -> Vec<u8> {
+        use std::io::{Read, Write};
+        let mut old = zip::ZipArchive::new(Cursor::new(bytes)).unwrap();
+        let mut new = zip::ZipWriter::new(Cursor::new(Vec::new()));
+        for at in 0..old.len() {
+            let (name, mut text) = {
+                let mut file = old.by_index(at).unwrap();
+                let mut text = Vec::new();
+                file.read_to_end(&mut text).unwrap();
+                (file.name().unwrap().into_owned(), text)
+            };
+            change(at, &mut text);
+            new.start_file(name, zip::write::SimpleFileOptions::default()).unwrap();
+            new.write_all(&text).unwrap();
+        }
+        new.finish().unwrap().into_inner()
+    }
+
+    fn parts(bytes: &[u8]) -> usize {
+        zip::ZipArchive::new(Cursor::new(bytes)).unwrap().len()
+    }
+
     proptest! {
-        #![proptest_config(ProptestConfig::with_cases(200))]
         #[test]
         fn no_workbook_that_was_damaged_makes_it_panic(
             which in any::<bool>(),
@@ -275,6 +337,26 @@ mod tests {
             bytes[at] = byte;
             _ = sheet_as_text(&bytes, None);
             bytes.truncate(end.index(bytes.len()));
+            _ = sheet_as_text(&bytes, None);
+        }
+
+        #[test]
+        fn no_workbook_in_whose_parts_something_else_stands_makes_it_panic(
+            which in any::<bool>(),
+            part in any::<proptest::sample::Index>(),
+            at in any::<proptest::sample::Index>(),
+            cut in 0usize..12,
+            with in "([0-9]{1,7}|[<>/\"&;= ]{1,3}|&#x?[0-9]{1,4};|A1:XFD1048576|\\PC{0,4}| r=\"[A-Z]{1,3}[0-9]{1,7}\"|<c><v>1e999</v></c>)",
+        ) {
+            let whole = book(if which { "trays.xlsx" } else { "trays.ods" });
+            let part = part.index(parts(&whole));
+            let bytes = changed(&whole, |number, text| {
+                if number == part {
+                    let from = at.index(text.len() + 1);
+                    let to = (from + cut).min(text.len());
+                    text.splice(from..to, with.bytes());
+                }
+            });
             _ = sheet_as_text(&bytes, None);
         }
     }

@@ -15,7 +15,7 @@ use crate::dashboard::parts::{Sheet, keep_marks, width_of};
 use crate::reckon::loading::{
     Becoming, COMING_WEEKS, Coming, LoadLine, Offer, by_bed, coming as what_comes, left_of, line_warnings, offers,
 };
-use crate::reckon::picture::{Looking, PairPicture, TrayPicture};
+use crate::reckon::picture::{Looking, Pair, PairPicture, TrayPicture};
 use crate::reckon::round::go_by;
 use crate::reckon::{SharedOffer, shared_offers};
 use crate::wording::verdict::About;
@@ -183,7 +183,7 @@ impl Offered {
                 Offer::Fits(_, pair) => {
                     widths.code = widths.code.max(code);
                     widths.plants = widths.plants.max(pair.plants.to_string().len());
-                    widths.bed = widths.bed.max(width_of(pair.bed.as_str()));
+                    widths.bed = widths.bed.max(width_of(pair.bed().as_str()));
                 }
                 Offer::Misses(..) | Offer::NoBed(_) => widths.missing = widths.missing.max(code),
             }
@@ -223,9 +223,9 @@ struct Parted {
 }
 
 /// Whether other lines of the list leave nothing to load of a pair that is not on it.
-fn is_full(pair: &PairPicture, lines: &[LoadLine], cx: &ScreenContext<'_>) -> bool {
-    let concerns = |line: &LoadLine| line.tray == pair.tray || line.bed == pair.bed;
-    let on_list = |line: &LoadLine| line.tray == pair.tray && line.bed == pair.bed;
+fn is_full(pair: &Pair, lines: &[LoadLine], cx: &ScreenContext<'_>) -> bool {
+    let concerns = |line: &LoadLine| line.tray == *pair.tray() || line.bed == *pair.bed();
+    let on_list = |line: &LoadLine| line.tray == *pair.tray() && line.bed == *pair.bed();
     lines.iter().any(concerns) && !lines.iter().any(on_list) && left_of(&cx.book.picture, lines, pair) == 0
 }
 
@@ -244,7 +244,7 @@ pub(super) fn choices(part: Part, lines: &[LoadLine], cx: &ScreenContext<'_>) ->
 
 fn chosen_of(offer: &Offer) -> Chosen {
     match offer.pair() {
-        Some(pair) => Chosen::Pair(pair.tray.clone(), pair.bed.clone()),
+        Some(pair) => Chosen::Pair(pair.tray().clone(), pair.bed().clone()),
         None => Chosen::Tray(offer.tray().code.clone()),
     }
 }
@@ -309,7 +309,7 @@ impl OfferItems<'_> {
         }
     }
 
-    fn fit(&self, tray: &TrayPicture, pair: &PairPicture) -> Sheet {
+    fn fit(&self, tray: &TrayPicture, pair: &Pair) -> Sheet {
         let (cx, wording, widths) = (self.cx, self.cx.wording, self.offered.widths);
         let mut page = Sheet::new(self.width);
         let species = cx.species(tray.species.as_ref());

@@ -90,7 +90,8 @@ fn no_text_holds_the_reader_up() {
     };
     let reader = Reader::new(&World);
     let _ = reader.read("k1 3", today());
-    for round in 0..600 {
+    let rounds = std::env::var("OUTPLANT_PROOF_OWN_WORDS").ok().and_then(|said| said.parse().ok()).unwrap_or(600);
+    for round in 0..rounds {
         let pieces = if round % 30 == 0 { 1500 } else { 1 + next(30) };
         let mut text = String::new();
         for _ in 0..pieces {
