@@ -152,3 +152,13 @@ fn whoever_looks_too_early_is_told_so_when_it_is_written() {
     let said = home.done(&look);
     assert!(said.contains("take care: at mor-1 this look came too early to tell: only one from 24 Apr"), "{said}");
 }
+
+#[test]
+fn a_bench_seen_sick_long_ago_is_told_of_while_a_tray_there_still_waits_for_its_look() {
+    let mut book = fitting();
+    coffee_in_deep_shade(&mut book, "cof-9", "2025-06-01", "2025-09-10");
+    seen(&mut book, "2026-03-05", json!({"place":"Half shade"}), "bacterial wilt", Some(10.0));
+    assert!(of(&book, "cof-1", TODAY).blocks && !care(&book, "cof-9", "2026-04-12"));
+    book.write("2026-04-12", "carried", json!({"tray":"cof-9","place":"Half shade"}));
+    assert!(care(&book, "cof-9", TODAY), "41 days after it was seen there");
+}

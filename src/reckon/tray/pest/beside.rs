@@ -59,8 +59,8 @@ pub(crate) fn sick_places<'a>(
         let empty = if story.accounts.standing == 0 { story.last_on } else { None };
         for pest in open_in_tray(story, places, day).iter().filter(|pest| goes_over(pest)) {
             let there = stays(story).map(|(place, from, until)| (place, from, until.or(empty)));
-            // What was seen at a place is told of there by the place itself; where the tray went since, by the tray.
-            let there = there.filter(|(place, ..)| !pest.of_place || !seen_at(places, place, pest));
+            // What was seen at a place is told of there by the place itself, as long as it is; else, and where the tray went since, by the tray.
+            let there = there.filter(|(place, ..)| !pest.of_place || !told_at(places, place, pest, day));
             for (place, from, until) in there.filter(|(.., until)| until.is_none_or(|until| until >= since(pest))) {
                 add(place, pest, Some(&story.code), (from.max(since(pest)), until));
             }
@@ -69,10 +69,11 @@ pub(crate) fn sick_places<'a>(
     sick
 }
 
-/// Whether a pest was seen at a place.
-fn seen_at(places: &Places, place: &PlaceName, pest: &OpenPest) -> bool {
-    let mut looks = places.get(place).into_iter().flat_map(|place| place.pests.iter());
-    looks.any(|look| is_same_pest(&look.what.what, &pest.seen.what))
+/// Whether a pest was seen at a place so lately that the place is told of.
+fn told_at(places: &Places, place: &PlaceName, pest: &OpenPest, day: Day) -> bool {
+    let looks = places.get(place).into_iter().flat_map(|place| place.pests.iter());
+    let mut lately = looks.filter(|look| day.days_since(look.from) <= pest.look_after_days());
+    lately.any(|look| is_same_pest(&look.what.what, &pest.seen.what))
 }
 
 /// Of a place a look that finds none is believed.
