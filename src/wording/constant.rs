@@ -20,6 +20,7 @@ pub(super) use crate::reckon::sowing::MOST_EACH;
 pub(super) use crate::reckon::tray::exposure::{
     DARKER_WARNS_BELOW, FITS_UP_TO, LARGE_STEP, LARGE_STEP_RATIO, SMALL_STEP, STEEP_RATIO,
 };
+pub(super) use crate::reckon::tray::grafted::GRAFT_HEALS_DAYS;
 pub(super) use crate::reckon::tray::hardening::{LAST_STEP_DAYS, LEAST_DAYS as HARDENING_LEAST_DAYS};
 pub(super) use crate::reckon::tray::hold::{
     BARE_ROOTS_KEEP_DAYS, HEELED_IN_KEEP_DAYS, SHOWS_AFTER_DAYS, STUMPS_KEEP_DAYS,

@@ -5,6 +5,7 @@ mod bare_roots;
 mod benches;
 mod eight_days;
 mod ground;
+mod holds;
 mod kinds;
 mod light;
 mod pairs;

@@ -5,6 +5,7 @@ use std::collections::btree_map::Entry as Place;
 use std::sync::Arc;
 
 mod harm;
+mod held;
 mod odd;
 mod sick;
 
@@ -133,7 +134,7 @@ pub enum Remark {
         /// How many more there are.
         more: usize,
     },
-    /// Plants are given to somebody while a waiting time runs, or with a pest or a sickness that holds them here.
+    /// Plants are given to somebody while a waiting time runs, with a pest or a sickness that holds them here, or while a person holds them.
     GivenUnfit {
         /// The tray.
         tray: TrayCode,
@@ -211,6 +212,24 @@ pub enum Remark {
         /// As written.
         what: String,
     },
+    /// Plants that are held back go to others or into another tray.
+    HoldGoesAlong {
+        /// The tray.
+        tray: TrayCode,
+        /// The tray to which they go.
+        to: TrayCode,
+        /// The hold.
+        why: Box<Criterion>,
+    },
+    /// Plants leave a place that is held.
+    LeavesHeld {
+        /// The tray.
+        tray: TrayCode,
+        /// The place.
+        place: PlaceName,
+        /// The hold.
+        why: Box<Criterion>,
+    },
     /// Plants with a sickness, or hands and a knife from among them, come to others.
     FromSick {
         /// The tray.
@@ -261,6 +280,8 @@ impl Remark {
             | Remark::MayKill { .. }
             | Remark::NoWaitingTime { .. }
             | Remark::LossNames { .. }
+            | Remark::HoldGoesAlong { .. }
+            | Remark::LeavesHeld { .. }
             | Remark::FromSick { .. }
             | Remark::ToSick { .. }
             | Remark::LookEarly { .. }
@@ -310,6 +331,7 @@ impl Desk {
             all.extend(self.odd(entry)?.map(|odd| (at, Remark::Odd(odd))));
             all.extend(harm::only_named(&trial.tried, entry).map(|remark| (at, remark)));
             all.extend(sick::told_of(&self.fold, entry).map(|remark| (at, remark)));
+            all.extend(held::told_of(&self.fold, entry).map(|remark| (at, remark)));
             if harm::takes_hands(&entry.what) {
                 let places = closed
                     .entry(entry.happened)
@@ -529,7 +551,8 @@ fn bed_waits(picture: &Picture, tray: &TrayCode, bed: &BedName) -> Option<Box<Cr
 fn given_unfit(picture: &Picture, entry: &Entry) -> Option<Remark> {
     let What::Tray(TrayEntry::GivenOut(given)) = &entry.what else { return None };
     let tray = picture.trays.get(&given.tray)?;
-    let harms = |criterion: &&Criterion| matches!(criterion.rule(), Rule::Treated | Rule::Pest) && criterion.blocks;
-    let why = Box::new(tray.criteria.iter().find(harms)?.clone());
+    let blocks = |rule: Rule| tray.criteria.iter().find(|criterion| criterion.rule() == rule && criterion.blocks);
+    // What harms people or plants is told before what somebody promised.
+    let why = Box::new([Rule::Treated, Rule::Pest, Rule::Held].into_iter().find_map(blocks)?.clone());
     Some(Remark::GivenUnfit { tray: given.tray.clone(), why })
 }

@@ -78,7 +78,7 @@ fn carried(fold: &Fold, story: &TrayStory, day: Day) -> Option<OpenPest> {
 fn has_clean(fold: &Fold, place: &PlaceName, day: Day) -> bool {
     let mut there = fold.trays().values().filter(|story| story.accounts.standing > 0 && story.place() == Some(place));
     there.any(|story| {
-        let apart = story.held.as_ref().is_some_and(|held| keeps_apart(&held.what.0));
+        let apart = story.holds().any(|held| keeps_apart(&held.what.0));
         !apart && open_in_tray(story, fold.places(), day).is_empty()
     })
 }

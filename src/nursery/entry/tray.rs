@@ -203,7 +203,7 @@ kinds! {
         variety: Option<Text>,
     }
     /// Soft new leaves: hardening waits.
-    Flushed "flushed", LOOK => {
+    Flushed "flushed", KindFacts { affects_descendants: true, ..LOOK } => {
         /// The tray.
         tray: TrayCode,
     }
@@ -233,7 +233,7 @@ kinds! {
         for_bed: Option<BedName>,
     }
     /// Sick, promised, quarantined.
-    Held "held", KindFacts { rules: &[OnlyOneOf("tray / lot / place / bed")], ..LOOK } => {
+    Held "held", KindFacts { rules: &[OnlyOneOf("tray / lot / place / bed")], affects_descendants: true, ..LOOK } => {
         /// The tray.
         tray: Option<TrayCode>,
         /// Or the lot.
@@ -248,7 +248,7 @@ kinds! {
         until: Option<Day>,
     }
     /// No longer held.
-    Released "released", KindFacts { rules: &[OnlyOneOf("tray / lot / place / bed")], ..LOOK } => {
+    Released "released", KindFacts { rules: &[OnlyOneOf("tray / lot / place / bed")], affects_descendants: true, ..LOOK } => {
         /// The tray.
         tray: Option<TrayCode>,
         /// Or the lot.

@@ -1,7 +1,7 @@
 //! Whether a person holds the bed back, or something sprayed there still works. Asked only while it is so.
 
 use crate::base::Day;
-use crate::reckon::picture::quantity::{AtWork, Beside, NotSo};
+use crate::reckon::picture::quantity::{AtWork, Beside, HeldFor, NotSo};
 use crate::reckon::picture::{Basis, Criterion, Gap, Question, RuleSource};
 use crate::reckon::stock::{BedStory, Places, Treatment};
 use crate::reckon::tray::hold::{SHOWS_AFTER_DAYS, waiting};
@@ -12,7 +12,7 @@ const HELD_SOURCE: RuleSource = RuleSource::WrittenHere;
 pub(crate) fn criteria(story: &BedStory, places: &Places, day: Day) -> impl Iterator<Item = Criterion> {
     let held = story.held.iter().filter(move |(_, until, _)| until.is_none_or(|until| day <= until));
     let held = held.map(|(why, until, entry)| {
-        let known = Some(why.clone());
+        let known = Some(HeldFor { why: why.clone(), stood: None });
         Criterion::found(Question::Held, NotSo, known, Basis::Measured, false, HELD_SOURCE)
             .expected_on(until.map(|until| until.plus(1)))
             .resting_on([entry.clone()])

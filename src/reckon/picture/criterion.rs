@@ -215,6 +215,8 @@ pub enum RestsFrom {
     Cut,
     /// They were pulled in the wild.
     TheWild,
+    /// Some among them were pulled in the wild.
+    TheWildAmong,
     /// They lay bare past their last day before they came into soil.
     KeptTooLong,
 }

@@ -31,7 +31,7 @@ shown_as! {
     NotSo: NotSo => Measure::No;
     LivesBare: lives => if lives == LivesBare::Yes { Measure::Yes } else { Measure::No };
     Option<Day>: day => day.map_or(Measure::No, Measure::On);
-    Option<String>: words => words.map_or(Measure::No, Measure::Said);
+    Option<HeldFor>: held => held.map_or(Measure::No, |held| Measure::Said(held.why));
     Option<AtWork>: treated => treated.map_or(Measure::No, |treated| Measure::Said(treated.with));
     PlantsAtLeast: PlantsAtLeast(plants) => Measure::PlantsAtLeast(plants);
     Range: plants => Measure::Plants(plants);
@@ -167,6 +167,15 @@ pub struct Sample {
 /// It must not be so.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub struct NotSo;
+
+/// What a person holds back.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct HeldFor {
+    /// Why, as written.
+    pub why: String,
+    /// The place that is held and from which these plants were carried off, where they are not held themselves.
+    pub stood: Option<PlaceName>,
+}
 
 /// A treatment that is still at work.
 #[derive(Clone, PartialEq, Eq, Debug)]

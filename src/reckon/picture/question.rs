@@ -3,9 +3,9 @@
 
 use super::criterion::{Basis, Gap, Measure};
 use super::quantity::{
-    AtWork, CollarRule, DaysAtLeast, DaysOfSpecies, Ground, Hardened, HeightBand, Holds, InContainer, KeepsUntil,
-    LeavesAtLeast, Light, LightBand, LightRead, LightStep, LivesBare, NotSo, PestSeen, PlantsAtLeast, Positions,
-    RatioAtMost, ResistanceAtMost, Sample, Until, WaterNeeded, Wet, WorkWithin,
+    AtWork, CollarRule, DaysAtLeast, DaysOfSpecies, Ground, Hardened, HeightBand, HeldFor, Holds, InContainer,
+    KeepsUntil, LeavesAtLeast, Light, LightBand, LightRead, LightStep, LivesBare, NotSo, PestSeen, PlantsAtLeast,
+    Positions, RatioAtMost, ResistanceAtMost, Sample, Until, WaterNeeded, Wet, WorkWithin,
 };
 use crate::base::{Day, Range};
 use crate::nursery::entry::types::Roots;
@@ -69,7 +69,7 @@ questions! {
     /// The step from the tray's light to the bed's.
     ExposureStep: "exposure_step", RatioAtMost => LightStep, Hardened, Begun;
     /// Not held back by a person.
-    Held: "held", NotSo => Option<String>, HoldEnded, Open;
+    Held: "held", NotSo => Option<HeldFor>, HoldEnded, Open;
     /// No treatment still working.
     Treated: "treated", NotSo => Option<AtWork>, HoldEnded, Open;
     /// Nothing in the ground that kills what is planted.

@@ -41,6 +41,8 @@ words! {
         NurseDays: "nurse_days";
         /// How tall grafted plants may stand.
         GraftedHeight: "grafted_height";
+        /// When a graft has healed.
+        GraftHeals: "graft_heals";
         /// Resistance at which roots stop.
         RootLimit: "root_limit";
         /// A rod under a known push.

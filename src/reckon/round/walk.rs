@@ -168,7 +168,7 @@ impl<'a> Walk<'a> {
     pub(super) fn is_sick(&self, tray: &TrayPicture) -> bool {
         let places = &self.picture.places;
         let at_place = tray.place.as_ref().and_then(|place| places.get(place)).and_then(|place| place.held.as_ref());
-        let held = tray.story.held.iter().chain(at_place);
+        let held = tray.story.holds().chain(at_place);
         let mut in_force = held.filter(|held| held.what.1.is_none_or(|until| self.day() <= until));
         in_force.any(|held| keeps_apart(&held.what.0))
             || pest::open_in_tray(&tray.story, places, self.day()).iter().any(|pest| !pest.nature.takes_leaves)

@@ -1,6 +1,6 @@
 //! What a tray inherits: species, sowings and origin, followed back through `moved_on`.
 
-use super::tray::{Gone, Graft, Origin, PestLook, Since, Sowing, Stay};
+use super::tray::{Gone, Graft, Hold, Newcomers, Origin, PestLook, Since, Sowing, Stay};
 use super::treatment::{Treatment, Treatments};
 use crate::base::{Day, LotCode, PlaceName, SpeciesKey, TrayCode};
 use crate::nursery::entry::subject::{Subject, is_unknown_lot};
@@ -42,10 +42,12 @@ pub(crate) struct Lineage {
     pub(super) gone: Vec<Since<Gone>>,
     /// Of how many plants roots were cut since that plug.
     roots_cut: u32,
-    /// Whether wildlings are among them.
-    wild: bool,
-    /// Since when those have stood in a container, where they do.
-    bagged_on: Option<Day>,
+    /// Soft flushes seen, and on how many plants at most.
+    pub(super) flushes: Vec<Since<u32>>,
+    /// Plants from elsewhere.
+    pub(super) newcomers: Vec<Since<Newcomers>>,
+    /// Wildlings: since when they have stood in a container, where they do, and how many.
+    wildlings: Vec<Since<(Option<Day>, u32)>>,
     /// The last day on which roots were cut.
     pub last_cut: Option<Day>,
 }
@@ -66,7 +68,17 @@ impl Lineage {
             day: entry.happened,
             entry: entry.id.clone(),
         };
-        self.begun_on.push(Since::begun_by(entry, age_days.map(|age| entry.happened.plus(-age))));
+        let begun_on = age_days.map(|age| entry.happened.plus(-age));
+        self.begun_on.push(Since::begun_by(entry, begun_on));
+        let plants = received.count.0;
+        // The nursery's own stood here before the book began.
+        let here = begun_on.filter(|_| received.from == ArrivedFrom::Opening);
+        let known_since = received.stands_since.or(here).unwrap_or(entry.happened);
+        let newcomers = Newcomers { plants, put_on: None };
+        self.newcomers.push(Since { from: known_since, what: newcomers, entry: entry.id.clone() });
+        if received.from == ArrivedFrom::Wildling {
+            self.wildlings.push(Since::begun_by(entry, (wildlings_bagged(received, entry.happened), plants)));
+        }
         if matches!(received.form, PlantForm::BareRoot | PlantForm::Stump) {
             self.bare_until.push(Since { from: left, what: origin.clone(), entry: entry.id.clone() });
         }
@@ -93,6 +105,7 @@ impl Lineage {
             TrayEntry::Lost(_) => self.gone.extend(Since::gone(entry, None)),
             TrayEntry::Grafted(grafted) => self.grafts.push(Since::begun_by(entry, Graft::written(grafted))),
             TrayEntry::PestSeen(pest) => self.pests.push(Since::pest(entry, pest, None)),
+            TrayEntry::Flushed(_) => self.flushes.push(Since::begun_by(entry, u32::MAX)),
             TrayEntry::RootsCut(cut) => {
                 let count = cut.count.map_or(u32::MAX, |count| count.0);
                 self.roots_cut = self.roots_cut.saturating_add(count);
@@ -102,15 +115,53 @@ impl Lineage {
         }
     }
 
-    /// Since when wildlings have stood in a container, once they were moved on a day; none where none are among them.
-    pub(crate) fn wildlings_bagged(&self, moved_on: Day) -> Option<Day> {
-        self.wild.then(|| self.bagged_on.unwrap_or(moved_on))
+    /// So many of them went on into another tray on a day, to others or to none: of what is only of a part it is no more than those.
+    pub(super) fn went_on(&mut self, plants: u32, on: Day, to_others: bool) {
+        self.of_each(&Counts::default(), plants, on, to_others);
+    }
+
+    fn of_each(&mut self, before: &Counts, plants: u32, on: Day, to_others: bool) {
+        for graft in self.grafts.iter_mut().skip(before.grafts) {
+            graft.what.plants = graft.what.plants.min(plants);
+        }
+        for flush in self.flushes.iter_mut().skip(before.flushes) {
+            flush.what = flush.what.min(plants);
+        }
+        for came in self.newcomers.iter_mut().skip(before.newcomers) {
+            came.what.plants = came.what.plants.min(plants);
+            came.what.put_on = came.what.put_on.or(to_others.then_some(on));
+        }
+        for wild in self.wildlings.iter_mut().skip(before.wildlings) {
+            wild.what = (wild.what.0.or(Some(on)), wild.what.1.min(plants));
+        }
+    }
+
+    fn counts(&self) -> Counts {
+        let (grafts, flushes) = (self.grafts.len(), self.flushes.len());
+        Counts { grafts, flushes, newcomers: self.newcomers.len(), wildlings: self.wildlings.len() }
+    }
+
+    /// Wildlings that stand in a container, since when.
+    pub(super) fn bagged_wildlings(&self) -> impl Iterator<Item = Since<u32>> {
+        self.wildlings.iter().filter_map(|wild| {
+            let (bagged, plants) = wild.what;
+            Some(Since { from: bagged?, what: plants, entry: wild.entry.clone() })
+        })
     }
 
     /// The plug that showed circling roots, where so many plants moved on are more than had their roots cut.
     pub(crate) fn circling_in(&self, moved: u32) -> Option<Since<()>> {
         self.circling.clone().filter(|_| moved > self.roots_cut)
     }
+}
+
+/// How many there are of what is only of a part of the plants.
+#[derive(Clone, Copy, Default)]
+struct Counts {
+    grafts: usize,
+    flushes: usize,
+    newcomers: usize,
+    wildlings: usize,
 }
 
 /// The species of a lot, as written.
@@ -133,6 +184,8 @@ fn follow(ledger: &Ledger, site: &Site, tray: &TrayCode, before: &OrderKey, move
         return;
     }
     let (mut treatments, mut stood, mut shades) = (Treatments::default(), Vec::new(), Vec::new());
+    let (own, mut made, mut of_several, mut released) = (lineage.counts(), false, false, 0);
+    let stays_before = lineage.stays.len();
     for entry in ledger.of(&Subject::Tray(tray.clone())) {
         let key = ledger.key_of(entry);
         let What::Tray(what) = &entry.what else { continue };
@@ -149,20 +202,37 @@ fn follow(ledger: &Ledger, site: &Site, tray: &TrayCode, before: &OrderKey, move
             continue;
         }
         stood.extend(stands_at(ledger, tray, what, &key).map(|place| (entry.happened, place)));
+        match what {
+            TrayEntry::Released(_) => {
+                released = stood.len().saturating_sub(1);
+                lineage.stays.iter_mut().skip(stays_before).for_each(|stay| stay.released = true);
+            }
+            // Of wildlings alone a plug that holds tells.
+            TrayEntry::PlugChecked(plug) if plug.roots == Roots::Holds && !of_several => {
+                lineage.wildlings.truncate(own.wildlings);
+            }
+            _ => {}
+        }
         let (lot, seeds, written) = match what {
             TrayEntry::Sown(sown) => (&sown.lot, sown.seeds.map(|seeds| seeds.0), sown.species.clone()),
             TrayEntry::Resown(resown) => (&resown.lot, Some(resown.seeds.0), None),
             TrayEntry::PlantsReceived(received) => {
                 lineage.species.get_or_insert_with(|| received.species.clone());
-                lineage.wild |= received.from == ArrivedFrom::Wildling;
-                lineage.bagged_on = lineage.bagged_on.max(wildlings_bagged(received, entry.happened));
                 lineage.came(entry, received, before.happened);
+                made = true;
                 continue;
             }
             TrayEntry::MovedOn(moved) if ledger.tray_at(&moved.to, &key) == *tray => {
                 let own = (lineage.circling.take(), std::mem::take(&mut lineage.roots_cut));
+                let (counts, origin) = (lineage.counts(), lineage.received.clone());
                 follow(ledger, site, &ledger.tray_at(&moved.from, &key), &key, moves_left - 1, lineage);
-                lineage.bagged_on = lineage.wildlings_bagged(entry.happened);
+                lineage.of_each(&counts, moved.count.0, entry.happened, made);
+                if made {
+                    // Of a tray that stood already they are not the origin.
+                    lineage.received = origin;
+                }
+                of_several |= made;
+                made = true;
                 let brought = lineage.circling_in(moved.count.0);
                 (lineage.circling, lineage.roots_cut) = if brought.is_some() { (brought, 0) } else { own };
                 continue;
@@ -180,6 +250,7 @@ fn follow(ledger: &Ledger, site: &Site, tray: &TrayCode, before: &OrderKey, move
                 continue;
             }
         };
+        made = true;
         let lot = (!is_unknown_lot(lot)).then(|| lot.clone());
         let species = lot.as_ref().and_then(|lot| species_of_lot(ledger, lot)).or(written);
         if lineage.species.is_none() {
@@ -189,11 +260,40 @@ fn follow(ledger: &Ledger, site: &Site, tray: &TrayCode, before: &OrderKey, move
     }
     lineage.treatments.extend(treatments.iter().cloned());
     let ends = stood.iter().skip(1).map(|(day, _)| *day).chain([before.happened]).collect::<Vec<_>>();
-    let stays = stood.into_iter().zip(ends).map(|((from, place), until)| {
+    let stays = stood.into_iter().zip(ends).enumerate().map(|(at, ((from, place), until))| {
         let own = shades.iter().rfind(|(on, _)| (from..=until).contains(on));
-        Stay { place, from, until, shade_pct: own.map(|(_, shade)| *shade) }
+        Stay { place, from, until, shade_pct: own.map(|(_, shade)| *shade), released: at < released }
     });
     lineage.stays.extend(stays);
+}
+
+/// What held a tray's plants back before a place in the order of things, where nobody let them go before it or that tray after it.
+pub(super) fn holds_of(ledger: &Ledger, tray: &TrayCode, before: &OrderKey) -> Vec<Since<Hold>> {
+    held_in(ledger, &ledger.tray_at(tray, before), before, MOST_MOVES)
+}
+
+fn held_in(ledger: &Ledger, tray: &TrayCode, before: &OrderKey, moves_left: usize) -> Vec<Since<Hold>> {
+    let (mut own, mut brought) = (None, Vec::new());
+    for entry in ledger.of(&Subject::Tray(tray.clone())) {
+        let key = ledger.key_of(entry);
+        let is_before = key < *before;
+        match &entry.what {
+            What::Tray(TrayEntry::Held(held)) if is_before => own = Some(Since::hold(entry, held)),
+            // Who lets go of a tray lets go of what came from it, too.
+            What::Tray(TrayEntry::Released(_)) => {
+                own = None;
+                brought.clear();
+            }
+            What::Tray(TrayEntry::MovedOn(moved))
+                if is_before && moves_left > 0 && ledger.tray_at(&moved.to, &key) == *tray =>
+            {
+                let from = ledger.tray_at(&moved.from, &key);
+                brought.extend(held_in(ledger, &from, &key, moves_left - 1));
+            }
+            _ => {}
+        }
+    }
+    own.into_iter().chain(brought).collect()
 }
 
 /// Plants that went out so many days before a sickness was seen in their tray may have had it: most show within two months. Ours.

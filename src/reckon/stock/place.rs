@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::tray::{PestLook, Since};
+use super::tray::{Hold, PestLook, Since};
 use super::treatment::Treatments;
 use crate::base::{Day, EntryId, PlaceName};
 use crate::nursery::entry::subject::Subject;
@@ -32,8 +32,10 @@ pub struct PlaceStory {
     pub light: Vec<LightChange>,
     /// Steps of its water, every so many days.
     pub waterings: Vec<Since<f64>>,
-    /// Held, if it is: why, until when.
-    pub held: Option<Since<(String, Option<Day>)>>,
+    /// Held, if it is.
+    pub held: Option<Since<Hold>>,
+    /// Since when it has been held without a break, where it is.
+    pub(crate) held_since: Option<Day>,
     /// Treatments.
     pub treatments: Treatments,
     /// Pests and sicknesses seen.
@@ -85,9 +87,11 @@ fn fold_place(ledger: &Ledger, name: &PlaceName) -> PlaceStory {
                 story.waterings.push(Since::begun_by(entry, set.every_days.0));
             }
             What::Tray(TrayEntry::Held(held)) => {
-                story.held = Some(Since::begun_by(entry, (held.why.0.to_string(), held.until)));
+                let goes_on = story.held.as_ref().is_some_and(|held| held.what.1.is_none_or(|until| from <= until));
+                story.held_since = story.held_since.filter(|_| goes_on).or(Some(from));
+                story.held = Some(Since::hold(entry, held));
             }
-            What::Tray(TrayEntry::Released(_)) => story.held = None,
+            What::Tray(TrayEntry::Released(_)) => (story.held, story.held_since) = (None, None),
             What::Tray(TrayEntry::PestSeen(pest)) => story.pests.push(Since::pest(entry, pest, None)),
             What::Tray(TrayEntry::Treated(treated)) => story.treatments.write(from, treated, id),
             What::Ground(GroundEntry::LightRead(read)) => {

@@ -8,7 +8,7 @@ use std::sync::Arc;
 use super::treatment::Treatments;
 use crate::base::{BedName, ContainerName, Day, EntryId, LotCode, PlaceName, Range, SpeciesKey, TrayCode};
 use crate::nursery::entry::types::{ArrivedFrom, MovedHow, PlantForm, Roots, Text};
-use crate::nursery::entry::{Entry, Grafted, MeasuredPlant, PestSeen, TrayEntry, What};
+use crate::nursery::entry::{Entry, Grafted, Held, MeasuredPlant, PestSeen, TrayEntry, What};
 use crate::nursery::pest::{DiedOf, died_of, is_same_pest, is_seen_in, says_none};
 use crate::reckon::picture::Doubt;
 
@@ -191,6 +191,8 @@ pub struct Stay {
     pub until: Day,
     /// The shade of its own that its tray was given there last, percent.
     pub(crate) shade_pct: Option<f64>,
+    /// Whether their tray was let go of a hold after it.
+    pub(crate) released: bool,
 }
 
 /// Plants that were grafted or budded.
@@ -250,10 +252,33 @@ impl PartLook {
     }
 }
 
+/// Plants that were put to those of a tray, or in which something was seen or done, come to hold all of them back from this share on; fewer
+/// are left behind while loading. Ours.
+const JOINED_SHARE: f64 = 0.1;
+
+/// A hold: why, until when.
+pub(crate) type Hold = (String, Option<Day>);
+
+/// Plants from elsewhere: since they came their light is known, before they came it is not.
+#[derive(Clone, Copy, PartialEq, Eq, Debug, Serialize, Deserialize)]
+pub(crate) struct Newcomers {
+    /// How many.
+    pub plants: u32,
+    /// The day on which they were put to others; none where they are among none.
+    pub put_on: Option<Day>,
+}
+
 impl<T> Since<T> {
     /// What an entry says, from its day on.
     pub(super) fn begun_by(entry: &Entry, what: T) -> Since<T> {
         Since { from: entry.happened, what, entry: entry.id.clone() }
+    }
+}
+
+impl Since<Hold> {
+    /// A hold, as an entry says it.
+    pub(super) fn hold(entry: &Entry, held: &Held) -> Since<Hold> {
+        Since::begun_by(entry, (held.why.0.to_string(), held.until))
     }
 }
 
@@ -388,6 +413,8 @@ pub struct TrayStory {
     pub species: Option<SpeciesKey>,
     /// The sowings its plants come from, oldest first (inherited through `moved_on`).
     pub sowings: Vec<Sowing>,
+    /// Plants from elsewhere that came into it from other trays.
+    pub(crate) newcomers: Vec<Since<Newcomers>>,
     /// Of plants from elsewhere that were moved on into it, the day they were sown or struck; none where nobody knows it.
     pub(crate) begun_on: Vec<Since<Option<Day>>>,
     /// Bare roots and stumps among its plants, and the day on which they were brought into soil.
@@ -424,16 +451,20 @@ pub struct TrayStory {
     pub roots_cut: Vec<Since<u32>>,
     /// The last day on which roots of plants were cut before they were moved on into it.
     pub(crate) cut_before: Option<Day>,
-    /// Since when wildlings among its plants have stood in a container.
-    pub(crate) wildlings_bagged: Option<Day>,
+    /// Wildlings among its plants: since when they have stood in a container, and how many.
+    pub(crate) wildlings: Vec<Since<u32>>,
     /// How many plugs, the oldest, no longer tell: the roots of all plants were cut since.
     pub plugs_before_cut: usize,
     /// Plants grafted or budded, in this tray or before they came into it, oldest first.
     pub grafts: Vec<Since<Graft>>,
-    /// Soft flushes seen, oldest first.
-    pub flushes: Vec<Since<()>>,
-    /// Held, if it is: why, until when.
-    pub held: Option<Since<(String, Option<Day>)>>,
+    /// Soft flushes seen and on how many plants, in this tray or before they came into it, oldest first.
+    pub flushes: Vec<Since<u32>>,
+    /// Held, if it is.
+    pub held: Option<Since<Hold>>,
+    /// What holds plants of it back that were held where they came from.
+    pub(crate) held_before: Vec<Since<Hold>>,
+    /// The last day on which it was let go of a hold.
+    pub(crate) released_on: Option<Day>,
     /// Treatments, those that its plants brought along too.
     pub treatments: Treatments,
     /// Where its plants stood before they were moved on into it.
@@ -470,6 +501,7 @@ impl TrayStory {
             moved_how: None,
             species: None,
             sowings: Vec::new(),
+            newcomers: Vec::new(),
             begun_on: Vec::new(),
             bare_until: Vec::new(),
             accounts: Accounts::default(),
@@ -488,11 +520,13 @@ impl TrayStory {
             circling_from_before: None,
             roots_cut: Vec::new(),
             cut_before: None,
-            wildlings_bagged: None,
+            wildlings: Vec::new(),
             plugs_before_cut: 0,
             grafts: Vec::new(),
             flushes: Vec::new(),
             held: None,
+            held_before: Vec::new(),
+            released_on: None,
             treatments: Treatments::default(),
             stays_before: Vec::new(),
             pests: Vec::new(),
@@ -543,6 +577,37 @@ impl TrayStory {
         let came_so = matches!(&self.origin, Some(Origin::Received { from: ArrivedFrom::Graft, .. }));
         let grafted: u64 = self.grafts.iter().map(|graft| u64::from(graft.what.plants)).sum();
         came_so || (grafted > 0 && grafted >= self.accounts.standing)
+    }
+
+    /// The latest of what began among its plants from which on it makes up a share of those that stand that holds them back, with how many
+    /// they are; none where they are fewer.
+    pub(crate) fn latest_of_enough<'a, T>(
+        &self,
+        all: impl IntoIterator<Item = &'a Since<T>>,
+        plants_of: impl Fn(&T) -> u32,
+    ) -> Option<(&'a Since<T>, u32)> {
+        let mut all = all.into_iter().collect::<Vec<_>>();
+        all.sort_by_key(|one| std::cmp::Reverse(one.from));
+        let mut plants = 0_u32;
+        all.into_iter().find_map(|one| {
+            plants = plants.saturating_add(plants_of(&one.what));
+            self.are_enough(plants).then_some((one, plants))
+        })
+    }
+
+    /// Whether so many plants hold back all that stand with them.
+    pub(crate) fn are_enough(&self, plants: u32) -> bool {
+        f64::from(plants) + 1e-9 >= self.accounts.standing as f64 * JOINED_SHARE
+    }
+
+    /// The last soft flush, where enough of its plants have it.
+    pub(crate) fn last_flush(&self) -> Option<&Since<u32>> {
+        self.latest_of_enough(&self.flushes, |plants| *plants).map(|(flush, _)| flush)
+    }
+
+    /// What holds it back, in its own right or since before its plants came into it.
+    pub(crate) fn holds(&self) -> impl Iterator<Item = &Since<Hold>> {
+        self.held.iter().chain(&self.held_before)
     }
 
     /// Plugs lifted since roots were last cut.

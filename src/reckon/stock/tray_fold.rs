@@ -3,7 +3,7 @@
 
 use std::sync::Arc;
 
-use super::lineage::{Lineage, lineage_of, wildlings_bagged};
+use super::lineage::{Lineage, holds_of, lineage_of, wildlings_bagged};
 use super::tray::{CountLook, Graft, Origin, PartLook, SampleLook, Since, Sowing, TrayStory};
 use crate::base::{Day, SpeciesKey, TrayCode};
 use crate::nursery::entry::subject::{Subject, is_unknown_lot};
@@ -117,16 +117,23 @@ impl TrayFold<'_> {
                 self.worked_on(entry, grafted.count.0);
                 self.story.grafts.push(Since::begun_by(entry, Graft::written(grafted)));
             }
-            TrayEntry::Flushed(_) => story.flushes.push(Since::begun_by(entry, ())),
+            TrayEntry::Flushed(_) => {
+                // While nobody has counted all that came up it is seen on all of them.
+                let known = story.accounts.standing > 0 && !story.seed_is_due(entry.happened);
+                let plants = if known { story.accounts.standing_count() } else { u32::MAX };
+                story.flushes.push(Since::begun_by(entry, plants));
+            }
             TrayEntry::ShadeSet(step) => story.shades.push(Since::begun_by(entry, step.shade_pct.0)),
             TrayEntry::WateringSet(step) => story.waterings.push(Since::begun_by(entry, step.every_days.0)),
             TrayEntry::HardeningBegun(begun) => {
                 story.hardening_begun.push(Since::begun_by(entry, begun.for_bed.clone()));
             }
-            TrayEntry::Held(held) => {
-                story.held = Some(Since::begun_by(entry, (held.why.0.to_string(), held.until)));
+            TrayEntry::Held(held) => story.held = Some(Since::hold(entry, held)),
+            TrayEntry::Released(_) => {
+                story.held = None;
+                story.held_before.clear();
+                story.released_on = Some(entry.happened);
             }
-            TrayEntry::Released(_) => story.held = None,
             TrayEntry::PestSeen(pest) => {
                 story.pests.push(Since::pest(entry, pest, Some(story.accounts.standing)));
             }
@@ -201,7 +208,9 @@ impl TrayFold<'_> {
     }
 
     fn received(&mut self, entry: &Arc<Entry>, received: &PlantsReceived) {
-        self.story.wildlings_bagged = self.story.wildlings_bagged.max(wildlings_bagged(received, entry.happened));
+        let bagged = wildlings_bagged(received, entry.happened);
+        let wild = bagged.map(|from| Since { from, what: received.count.0, entry: entry.id.clone() });
+        self.story.wildlings.extend(wild);
         let origin = Origin::Received {
             from: received.from,
             form: received.form,
@@ -237,10 +246,12 @@ impl TrayFold<'_> {
             self.story.moves_out.push(Since::begun_by(entry, (to, as_count(count))));
             return;
         }
-        let lineage: Lineage = lineage_of(self.ledger, self.site, &moved.from, &key);
+        let mut lineage: Lineage = lineage_of(self.ledger, self.site, &moved.from, &key);
         let circling = lineage.circling_in(moved.count.0);
-        self.story.wildlings_bagged = self.story.wildlings_bagged.max(lineage.wildlings_bagged(entry.happened));
         let new = self.story.origin.is_none();
+        lineage.went_on(moved.count.0, entry.happened, !new);
+        self.bring_along(&mut lineage);
+        self.story.held_before.extend(holds_of(self.ledger, &from, &key));
         if new {
             self.story.origin = Some(match lineage.received {
                 Some(received) => potted(received),
@@ -257,7 +268,6 @@ impl TrayFold<'_> {
         self.story.bare_until.extend(lineage.bare_until);
         self.story.treatments.bring(lineage.treatments);
         self.story.stays_before.extend(lineage.stays);
-        self.story.grafts.extend(lineage.grafts);
         self.story.moves_in.push(Since::begun_by(entry, moved.count.0));
         self.story.culled_on.extend(lineage.culled_on);
         let known = self.story.gone.iter().map(|gone| gone.entry.clone()).collect::<Vec<_>>();
@@ -277,6 +287,16 @@ impl TrayFold<'_> {
             self.enter_container(entry, moved.container.clone());
         }
         self.stand(entry, moved.place.as_ref());
+    }
+
+    /// What plants that were moved on bring along in part of them.
+    fn bring_along(&mut self, lineage: &mut Lineage) {
+        let story = &mut self.story;
+        story.grafts.append(&mut lineage.grafts);
+        story.newcomers.append(&mut lineage.newcomers);
+        story.wildlings.extend(lineage.bagged_wildlings());
+        story.flushes.append(&mut lineage.flushes);
+        story.flushes.sort_by_key(|flush| flush.from);
     }
 
     fn made(&mut self, entry: &Arc<Entry>, origin: Origin) {

@@ -103,7 +103,10 @@ fn steps_of(story: &TrayStory, history: &[Stretch], day: Day) -> Vec<(Day, u8, S
             steps.push((after.from, 0, Step::Back { was, stood_days }, entry.clone()));
         }
     }
-    steps.extend(story.flushes.iter().map(|flush| (flush.from, 2, Step::Flush, flush.entry.clone())));
+    // What only a few have holds the others back no more than on the bench.
+    let last_flush = story.last_flush().map(|flush| flush.from);
+    let flushes = story.flushes.iter().filter(|flush| last_flush.is_some_and(|last| flush.from <= last));
+    steps.extend(flushes.map(|flush| (flush.from, 2, Step::Flush, flush.entry.clone())));
     // What was said before others were put to them is not said of those.
     let joined_on = joined_in(history).map(|joined| joined.on);
     let said = story.hardening_begun.iter().filter(|begun| joined_on.is_none_or(|on| begun.from >= on));
@@ -196,6 +199,7 @@ fn stood_since(story: &TrayStory, history: &[Stretch]) -> Option<(Day, Vec<Entry
     // Plants carried on the day they were written down stood elsewhere before.
     if let Some(Origin::Received { day: arrived, from, age_days, stands_since, entry, .. }) = &story.origin
         && first.from <= *arrived
+        && joined_in(history).is_none()
         && earlier.iter().all(|stretch| stretch.from < *arrived)
         && !carried_on(story, *arrived)
     {
@@ -204,7 +208,7 @@ fn stood_since(story: &TrayStory, history: &[Stretch]) -> Option<(Day, Vec<Entry
         entries.push(entry.clone());
     }
     // Leaves made since a flush have not stood there longer than the flush.
-    if let Some(flush) = story.flushes.last().filter(|flush| flush.from > since) {
+    if let Some(flush) = story.last_flush().filter(|flush| flush.from > since) {
         since = flush.from;
         entries.push(flush.entry.clone());
     }
@@ -401,7 +405,7 @@ fn in_light_enough(asked: &Asked<'_>, toward: Option<f64>) -> Option<Day> {
     let enough = |stretch: &&Stretch| !stretch.in_other_tray && stretch.light.is_some_and(in_enough);
     let since = asked.history.iter().rev().take_while(enough).last()?.from;
     // Leaves made since a flush have not stood there longer than the flush.
-    let since = asked.story.flushes.last().map_or(since, |flush| since.max(flush.from));
+    let since = asked.story.last_flush().map_or(since, |flush| since.max(flush.from));
     // Nor have plants hardened in it that came into it by too large a step, before that shows.
     let since = asked.clock.leapt.map_or(since, |on| since.max(on.plus(LAST_LIGHT_DAYS)));
     let since = since.plus(shaded_days(asked.history, since, asked.day));

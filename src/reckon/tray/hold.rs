@@ -5,9 +5,9 @@ use crate::base::{Day, EntryId, PlaceName};
 use crate::nursery::entry::types::{ArrivedFrom, PlantForm};
 use crate::nursery::species::{LooksAlive, Profile, Role};
 use crate::reckon::bed::held::planting_waits;
-use crate::reckon::picture::quantity::{AtWork, Beside, KeepsUntil, LivesBare, NotSo};
+use crate::reckon::picture::quantity::{AtWork, Beside, HeldFor, KeepsUntil, LivesBare, NotSo};
 use crate::reckon::picture::{Basis, Criterion, Gap, Question, RuleSource, Source};
-use crate::reckon::stock::{Origin, PlaceStory, Places, Since, TrayStory, Treatment, holding};
+use crate::reckon::stock::{Hold, Origin, PlaceStory, Places, Since, TrayStory, Treatment, holding};
 
 /// Days a soft flush takes to harden (common practice: 2-3 weeks; the low end blocks).
 pub(crate) const FLUSH_HARDENS_DAYS: i32 = 14;
@@ -16,20 +16,49 @@ pub(crate) const FLUSH_FIRM_DAYS: i32 = 21;
 
 const COMMON: RuleSource = RuleSource::CommonPractice;
 
-/// The criterion `held`: the tray itself, its lots or its place.
-pub fn held(story: &TrayStory, places: &Places, lots_held: &[Since<(String, Option<Day>)>], day: Day) -> Criterion {
+/// The criterion `held`: the tray itself, what its plants came from, its lots or its place. Carried off a held place it asks for care.
+pub fn held(story: &TrayStory, places: &Places, lots_held: &[Since<Hold>], day: Day) -> Criterion {
     let at_place = story.place().and_then(|place| places.get(place)).and_then(|place| place.held.as_ref());
-    let all = story.held.iter().chain(at_place).chain(lots_held);
+    let all = story.holds().chain(at_place).chain(lots_held);
     // Of several the one that holds longest; one without an end longest of all.
-    let in_force = all
-        .filter(|spell| spell.from <= day && spell.what.1.is_none_or(|until| day <= until))
-        .max_by_key(|spell| (spell.what.1.is_none(), spell.what.1));
+    let in_force =
+        all.filter(|spell| is_in_force(spell, day)).max_by_key(|spell| (spell.what.1.is_none(), spell.what.1));
     let nobody = || Criterion::found(Question::Held, NotSo, None, Basis::Reckoned, true, COMMON);
-    in_force.map_or_else(nobody, held_by)
+    match (in_force, carried_off(story, places, day)) {
+        (Some(spell), _) => held_by(spell, None),
+        (None, Some((place, spell))) => {
+            let care = held_by(spell, Some(place.clone())).advising();
+            Criterion { warns: true, ..care }
+        }
+        (None, None) => nobody(),
+    }
 }
 
-fn held_by(spell: &Since<(String, Option<Day>)>) -> Criterion {
-    let known = Some(spell.what.0.clone());
+fn is_in_force(spell: &Since<Hold>, day: Day) -> bool {
+    spell.from <= day && spell.what.1.is_none_or(|until| day <= until)
+}
+
+/// A place that is held, from which a tray was carried off while it was so, and was not let go since.
+fn carried_off<'a>(story: &'a TrayStory, places: &'a Places, day: Day) -> Option<(&'a PlaceName, &'a Since<Hold>)> {
+    let let_go = |left: Day| story.released_on.is_some_and(|on| on >= left);
+    let own = story.places.windows(2).filter_map(|pair| match pair {
+        [stood, next] => Some((&stood.what, stood.from, next.from, let_go(next.from))),
+        _ => None,
+    });
+    let before = story.stays_before.iter();
+    let before = before.map(|stay| (&stay.place, stay.from, stay.until, stay.released || let_go(stay.until)));
+    // What was carried off on the day on which it came did not stand there.
+    let stood = own.chain(before).filter(|(_, from, until, released)| !released && from < until && *until <= day);
+    let held = stood.filter_map(|(name, _, until, _)| {
+        let place = places.get(name)?;
+        let spell = place.held.as_ref().filter(|spell| is_in_force(spell, day))?;
+        place.held_since.is_some_and(|since| since <= until).then_some((name, spell))
+    });
+    held.max_by_key(|(_, spell)| (spell.what.1.is_none(), spell.what.1))
+}
+
+fn held_by(spell: &Since<Hold>, stood: Option<PlaceName>) -> Criterion {
+    let known = Some(HeldFor { why: spell.what.0.clone(), stood });
     Criterion::found(Question::Held, NotSo, known, Basis::Measured, false, COMMON)
         .expected_on(spell.what.1.map(|until| until.plus(1)))
         .resting_on([spell.entry.clone()])
@@ -37,8 +66,7 @@ fn held_by(spell: &Since<(String, Option<Day>)>) -> Criterion {
 
 /// That a person holds back a whole place, where it is so on a day.
 pub(crate) fn held_at(place: &PlaceStory, day: Day) -> Option<Criterion> {
-    let in_force = place.held.as_ref().filter(|spell| spell.from <= day);
-    in_force.filter(|spell| spell.what.1.is_none_or(|until| day <= until)).map(held_by)
+    place.held.as_ref().filter(|spell| is_in_force(spell, day)).map(|spell| held_by(spell, None))
 }
 
 /// The waiting time that closes a place on a day: of several the one that lasts longest.
@@ -176,7 +204,7 @@ fn on_treated_ground(story: &TrayStory, places: &Places, day: Day) -> Option<Cri
 /// The criterion `flush`: no soft new leaves.
 pub fn flush(story: &TrayStory, day: Day) -> Criterion {
     const SOURCE: RuleSource = RuleSource::Flush;
-    match story.flushes.last() {
+    match story.last_flush() {
         None => Criterion::found(Question::Flush, NotSo, None, Basis::Assumed, true, SOURCE),
         Some(seen) => {
             let hard = seen.from.plus(FLUSH_HARDENS_DAYS);

@@ -3,6 +3,7 @@
 use std::borrow::Cow;
 
 use crate::base::{Day, EntryId};
+use crate::nursery::entry::types::ArrivedFrom;
 use crate::reckon::picture::Basis;
 use crate::reckon::picture::quantity::Joined;
 use crate::reckon::stock::{Origin, PlaceStory, Places, Since, TrayStory};
@@ -35,9 +36,7 @@ pub struct Stretch {
     pub entries: Vec<EntryId>,
 }
 
-/// Plants that were put to those of a tray come to hold all of them back from this share on; fewer are left behind while loading. Ours.
-const JOINED_SHARE: f64 = 0.1;
-/// And for so many days: by then they have stood in its light as long as any hardening lasts. Ours.
+/// Plants that were put to those of a tray hold them back for so many days: by then they have stood in its light as long as any hardening lasts. Ours.
 const JOINED_TELLS_DAYS: i32 = 60;
 /// Of plants put to others the light of so many days before counts: as long as leaves take to be made in it. Ours.
 const BEFORE_JOINING_DAYS: i32 = 28;
@@ -48,7 +47,12 @@ const MOST_STAYS: usize = 12;
 /// more came into it from less light, it is theirs.
 pub(crate) fn light_history(story: &TrayStory, places: &Places, day: Day) -> Vec<Stretch> {
     let own = own_history(story, places, day);
-    let mut history = with_joined(story, places, &own, day).unwrap_or(own);
+    let joined = with_joined(story, places, &own, day);
+    let stands_since = joined.as_ref().and_then(|history| joined_in(history)).map(|joined| joined.on);
+    let came = with_newcomers(story, &own, day);
+    // Of both the one that has stood in this light the shorter.
+    let later = came.filter(|(since, _)| stands_since.is_none_or(|on| *since > on)).map(|(_, history)| history);
+    let mut history = later.or(joined).unwrap_or(own);
     history.retain(|stretch| stretch.from <= day);
     bridge(&mut history);
     history
@@ -85,13 +89,12 @@ fn own_history(story: &TrayStory, places: &Places, day: Day) -> Vec<Stretch> {
 /// much, or where they are few.
 fn with_joined(story: &TrayStory, places: &Places, own: &[Stretch], day: Day) -> Option<Vec<Stretch>> {
     let made = story.made_on?;
-    let least = story.accounts.standing as f64 * JOINED_SHARE;
     let lately =
         |moved: &&Since<u32>| moved.from > made && moved.from <= day && day.days_since(moved.from) <= JOINED_TELLS_DAYS;
     let mut plants = 0_u32;
     let moves = story.moves_in.iter().rev().filter(lately).filter_map(|moved| {
         plants = plants.saturating_add(moved.what);
-        (f64::from(plants) + 1e-9 >= least).then_some((Joined { plants, on: moved.from }, &moved.entry))
+        story.are_enough(plants).then_some((Joined { plants, on: moved.from }, &moved.entry))
     });
     let steps = moves.filter_map(|(joined, entry)| {
         let at = own.iter().rposition(|stretch| stretch.from <= joined.on)?;
@@ -111,6 +114,29 @@ fn with_joined(story: &TrayStory, places: &Places, own: &[Stretch], day: Day) ->
     history.push(came);
     history.extend(later.iter().cloned());
     Some(history)
+}
+
+/// The light of plants from elsewhere that were put to those of a tray, and since when it is known: of their time before nothing is. None
+/// where they are few or have stood here for long, and where the tray's own plants came later.
+fn with_newcomers(story: &TrayStory, own: &[Stretch], day: Day) -> Option<(Day, Vec<Stretch>)> {
+    let put = story.newcomers.iter().filter(|came| came.what.put_on.is_some_and(|on| on <= day));
+    let (came, plants) = story.latest_of_enough(put, |came| came.plants)?;
+    let on = came.what.put_on?;
+    let own_known_since = match &story.origin {
+        Some(Origin::Received { from, stands_since, day, .. }) if *from != ArrivedFrom::Opening => {
+            Some(stands_since.unwrap_or(*day))
+        }
+        Some(Origin::Received { .. } | Origin::Sown | Origin::MovedOn(_)) | None => None,
+    };
+    if day.days_since(came.from) > JOINED_TELLS_DAYS || own_known_since.is_some_and(|since| since >= came.from) {
+        return None;
+    }
+    let at = own.iter().rposition(|stretch| stretch.from <= on)?;
+    let (now, later) = own.get(at..)?.split_first()?;
+    let mut since = Stretch { from: came.from, step: true, joined: Some(Joined { plants, on }), ..now.clone() };
+    since.entries.push(came.entry.clone());
+    let history = [since].into_iter().chain(later.iter().cloned()).collect();
+    Some((came.from, history))
 }
 
 /// The plants whose light a history is, where they were put to others.
@@ -134,7 +160,10 @@ fn before_moving(story: &TrayStory, places: &Places, moved_on: Day) -> Vec<Stret
             let light = stretches.last()?.light?;
             Some((light, stretches))
         });
-        let Some((_, mut stretches)) = stood.min_by(|a, b| a.0.total_cmp(&b.0)) else { break };
+        // In the same light those that stood there longest are most of them: who came lately is told of by itself.
+        let began = |stretches: &[Stretch]| stretches.first().map(|first| first.from);
+        let darkest = stood.min_by(|a, b| a.0.total_cmp(&b.0).then_with(|| began(&a.1).cmp(&began(&b.1))));
+        let Some((_, mut stretches)) = darkest else { break };
         until = stretches.first().map_or(until, |first| first.from);
         stretches.append(&mut history);
         history = stretches;

@@ -21,7 +21,7 @@ use crate::reckon::picture::{
     Basis, Criterion, DaySpread, Gap, Question, Rule, RuleSource, Source, Stage, TrayPicture,
 };
 use crate::reckon::site::Site;
-use crate::reckon::stock::{Origin, Places, Since, TrayStory};
+use crate::reckon::stock::{Hold, Origin, Places, Since, TrayStory};
 use age_of_count::WeeklyLoss;
 use hardening::HardeningClock;
 use light::Stretch;
@@ -41,7 +41,7 @@ pub(crate) struct Around<'a> {
     /// The places with a sickness.
     pub sick: &'a SickPlaces,
     /// Held lots among the tray's own.
-    pub lots_held: Vec<Since<(String, Option<Day>)>>,
+    pub lots_held: Vec<Since<Hold>>,
     /// The nursery's weekly loss.
     pub weekly_loss: WeeklyLoss,
     /// The day looked at.

@@ -313,7 +313,8 @@ pub(crate) struct RootsRest {
 /// or never was.
 pub(crate) fn roots_rest(story: &TrayStory, profile: Option<&Profile>, day: Day) -> Option<RootsRest> {
     let rest = |since: Day, why: RestsFrom| {
-        let days = if why == RestsFrom::TheWild { WILDLING_DAYS } else { POTTED_ON_REST_DAYS };
+        let wild = matches!(why, RestsFrom::TheWild | RestsFrom::TheWildAmong);
+        let days = if wild { WILDLING_DAYS } else { POTTED_ON_REST_DAYS };
         RootsRest { since, until: since.plus(days), why }
     };
     // Bare roots that lay too long rest until a plug is seen to hold that could have grown since, and that leads.
@@ -324,9 +325,23 @@ pub(crate) fn roots_rest(story: &TrayStory, profile: Option<&Profile>, day: Day)
     }
     let moved = story.moves_in.last().map(|moved| rest(moved.from, RestsFrom::Move));
     let cut = story.roots_cut.last().map(|cut| cut.from).max(story.cut_before).map(|cut| rest(cut, RestsFrom::Cut));
-    let wild = story.wildlings_bagged.map(|bagged| rest(bagged, RestsFrom::TheWild));
+    let (wild, among) = wildlings(story);
+    let among_others = if among { RestsFrom::TheWildAmong } else { RestsFrom::TheWild };
+    let wild = wild.map(|bagged| rest(bagged, among_others));
+    if let Some(wild) = wild.filter(|wild| among && wild.since <= day && day < wild.until) {
+        return Some(wild);
+    }
     let all = [moved, cut, wild].into_iter().flatten().filter(|rest| rest.since <= day && day < rest.until);
     all.max_by_key(|rest| (rest.until, rest.why))
+}
+
+/// Since when the wildlings of a tray have stood in a container, where there are enough of them; and whether enough others stand among
+/// them that a plug may be one of those.
+fn wildlings(story: &TrayStory) -> (Option<Day>, bool) {
+    let bagged = story.latest_of_enough(&story.wildlings, |plants| *plants).map(|(wild, _)| wild.from);
+    let all = story.wildlings.iter().map(|wild| wild.what).fold(0, u32::saturating_add);
+    let others = story.accounts.standing_count().saturating_sub(all);
+    (bagged, others > 0 && story.are_enough(others))
 }
 
 /// Until when plants stay in the shade because their roots were cut or torn, where no plug was seen to hold since.
@@ -337,9 +352,7 @@ pub(crate) fn in_shade_until(story: &TrayStory, profile: Option<&Profile>, day: 
 /// The same by the criterion `plug`.
 pub(crate) fn rests_in_shade(plug: &Criterion) -> Option<Day> {
     match plug.gap() {
-        Some(Gap::RootsRest { why: RestsFrom::Cut | RestsFrom::TheWild | RestsFrom::KeptTooLong, until, .. }) => {
-            Some(*until)
-        }
+        Some(Gap::RootsRest { why, until, .. }) if *why != RestsFrom::Move => Some(*until),
         _ => None,
     }
 }
@@ -351,10 +364,11 @@ pub(crate) fn plug_criterion(
     rest: Option<RootsRest>,
     is_young: bool,
 ) -> Criterion {
-    // Of bare roots that lay too long no plug has told yet.
-    let wild = rest.is_some_and(|rest| rest.why == RestsFrom::TheWild);
+    // Of bare roots that lay too long no plug has told yet, and one of many does not tell of the wildlings among them.
+    let wild = rest.is_some_and(|rest| matches!(rest.why, RestsFrom::TheWild | RestsFrom::TheWildAmong));
     let source = if wild { RuleSource::Wildlings } else { RuleSource::Plug };
-    let since = |on: Day| rest.is_none_or(|rest| on >= rest.since && rest.why != RestsFrom::KeptTooLong);
+    let told_by = |rest: RootsRest| !matches!(rest.why, RestsFrom::KeptTooLong | RestsFrom::TheWildAmong);
+    let since = |on: Day| rest.is_none_or(|rest| on >= rest.since && told_by(rest));
     let Some((checked, roots, entry)) = plug.filter(|(on, roots, _)| *roots != Roots::Holds || since(*on)) else {
         let gap = rest.map(|RootsRest { since, until, why }| Gap::RootsRest { since, until, why });
         return Criterion::lacking(Question::Plug, Some(Roots::Holds), gap, rest.is_some(), source)

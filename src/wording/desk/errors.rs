@@ -186,6 +186,12 @@ impl Wording {
             Remark::MayKill { with, is_known: true } => self.remark_kills_weeds(crate::base::text::cleaned(with)),
             Remark::MayKill { with, is_known: false } => self.remark_may_kill(crate::base::text::cleaned(with)),
             Remark::LossNames { tray, what } => self.remark_loss_names(tray, crate::base::text::cleaned(what)),
+            Remark::HoldGoesAlong { tray, to, why } => {
+                self.remark_hold_goes_along(tray, to, self.reason(why, About::Tray))
+            }
+            Remark::LeavesHeld { tray, place, why } => {
+                self.remark_leaves_held(tray, place, self.reason(why, About::Tray))
+            }
             Remark::FromSick { tray, what } => self.remark_from_sick(tray, crate::base::text::cleaned(what)),
             Remark::ToSick { place, what } => self.remark_to_sick(place, crate::base::text::cleaned(what)),
             Remark::OnlyNamed { sickness: true, what } => self.remark_only_named(crate::base::text::cleaned(what)),

@@ -161,6 +161,8 @@ step_after_burn = { $sentence }. It came into { $now } light on { $since }, too 
 step_in_sun = { $sentence }. It came into { $now } light on { $since }, too large a step, and stands there still: back into the shade today, and look for scorched leaves. It stays until it is in the shade, or was counted on { $shows } or later and is not scorched
 held_met = nobody holds it back
 held_unmet_said = held back: { $why }
+# (place, why)
+held_stood = stood at { $place } while it was held: { $why }. Ask whether these may go, and write the tray as released where they may
 # (why, day)
 held_unmet_until = held back until { $day }: { $why }
 treated_met = no treatment still at work
@@ -473,6 +475,8 @@ gap_came_after_sample = measured on { $day }, before others were put with them: 
 # (day, until)
 gap_kept_too_long = on { $day } bare roots were put in that had lain past their last day: shade and moist until { $until }; only a plug lifted from then on tells whether they live
 # (day, until)
+gap_wildlings_among = wildlings are among these, in their bags since { $day }: deep shade and moist until { $until }, then out in steps. A plug lifted before tells nothing, for it may be one of the others
+# (day, until)
 gap_wildlings = wildlings, in their bags since { $day }: deep shade and moist until { $until }, or lift a plug and see it hold, then out in steps
 # (what, day)
 gap_no_plant_back = { $what } was used here on { $day }, and how long before planting its label asks to wait is not written: what kills weeds kills young roots. Read the label, then write it again with that day and after how many days one may plant
@@ -619,6 +623,7 @@ source_last_day_taken = nobody wrote how long they keep: taken as { $BARE_ROOTS_
 source_last_day_written = the last day written down when they came: common practice
 source_hardening = 3-4 weeks: Malawi moringa guide; 4-6 weeks: Tearfund, Pillars guide F14; held back below { $HARDENING_LEAST_DAYS } days, the last step { $LAST_STEP_DAYS } days old: ours, common practice
 source_holding = the species' most days, scaled by the cube root of the container's volume (ours, common practice; related: Poorter et al. 2012, Functional Plant Biology 39:839); a plug check overrules
+source_graft_heals = unions knit in 3 to 8 weeks (Hartmann & Kester, Plant Propagation, from memory); { $GRAFT_HEALS_DAYS } days, with the tie off and firm leaves: ours
 source_grafted_height = the species' least height; grafts and buds leave at 60 to { $GRAFTED_MOST_CM } cm (Nakasone & Paull 1998, Tropical Fruits, from memory)
 source_nurse_days = ours: { $NURSE_AFTER_EMERGENCE_DAYS } days after the last of the seed or the shoots is due
 source_plug = common practice: a plug that holds with white tips is ready, one that crumbles is too early

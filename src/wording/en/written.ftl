@@ -92,6 +92,10 @@ remark_kills_weeds = take care: "{ $what }" kills weeds and what is planted into
 remark_may_kill = take care: whether "{ $what }" harms plants is not known here, so nothing is planted until its time before planting is written too: 0 where it is nothing against weeds
 # (tray, what)
 remark_loss_names = take care: "{ $what }" names a sickness, or what may be one, so it counts as seen in { $tray } and holds it back. Where living plants have it too, write it as a pest or sickness with their share
+# (tray, to, why)
+remark_hold_goes_along = take care: plants of { $tray } go into { $to }, and what holds them back goes along: { $why }
+# (tray, place, why)
+remark_leaves_held = take care: { $tray } leaves { $place }, which is held: { $why }
 # (tray, what)
 remark_from_sick = take care: { $what } is not settled in { $tray }, and plants, soil, hands and knives carry it on: settle it first, or keep these plants apart, and wash before you touch others
 # (place, what)

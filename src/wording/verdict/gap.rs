@@ -85,6 +85,7 @@ impl Wording {
                     RestsFrom::Move => self.gap_potted_on(since, until),
                     RestsFrom::KeptTooLong => self.gap_kept_too_long(since, until),
                     RestsFrom::TheWild => self.gap_wildlings(since, until),
+                    RestsFrom::TheWildAmong => self.gap_wildlings_among(since, until),
                 }
             }
             Gap::PlugTells { on, until } => self.gap_plug_tells(self.day(*on), self.day(*until)),

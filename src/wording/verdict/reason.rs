@@ -6,10 +6,10 @@ use crate::nursery::entry::types::{GroundTask, Roots, Tubers};
 use crate::nursery::species::LooksAlive;
 use crate::reckon::bed::soil::rests_on_a_hole;
 use crate::reckon::picture::quantity::{
-    AtWork, Beside, CollarRule, DaysAtLeast, DaysOfSpecies, Ground, Hardened, HeightBand, Holds, Hole, InContainer,
-    KeepsUntil, LeavesAtLeast, Light, LightApart, LightBand, LightRead, LightSpan, LightStep, LivesBare, NotSo,
-    PlantsAtLeast, Positions, RatioAtMost, ResistanceAtMost, Sample, SeenWater, Until, WaterLeft, WaterNeeded, Wet,
-    WorkWithin,
+    AtWork, Beside, CollarRule, DaysAtLeast, DaysOfSpecies, Ground, Hardened, HeightBand, HeldFor, Holds, Hole,
+    InContainer, KeepsUntil, LeavesAtLeast, Light, LightApart, LightBand, LightRead, LightSpan, LightStep, LivesBare,
+    NotSo, PlantsAtLeast, Positions, RatioAtMost, ResistanceAtMost, Sample, SeenWater, Until, WaterLeft, WaterNeeded,
+    Wet, WorkWithin,
 };
 use crate::reckon::picture::question::Found;
 use crate::reckon::picture::{Basis, Criterion, Question};
@@ -63,7 +63,7 @@ impl Wording {
             Question::Flush(seen) => self.flush_reason(seen.found()?, criterion.warns),
             Question::Hardening(hardened) => self.hardening_reason(hardened.found()?, about),
             Question::ExposureStep(step) => self.step_reason(step.found()?, criterion.warns, about),
-            Question::Held(why) => self.held_reason(why.found()?.known.as_deref(), expected),
+            Question::Held(held) => self.held_reason(held.found()?.known.as_ref(), expected),
             Question::Treated(with) => self.treated_reason(with.found()?.known.as_ref(), expected),
             Question::PlantBack(with) => self.plant_back_reason(with.found()?.known.as_ref(), expected),
             Question::Pest(seen) => {
@@ -285,11 +285,12 @@ impl Wording {
         }
     }
 
-    fn held_reason(&self, why: Option<&str>, expected: Option<Day>) -> String {
-        match (why, expected) {
-            (None, _) => self.held_met(),
-            (Some(why), Some(day)) => self.held_unmet_until(why, self.day(day)),
-            (Some(why), None) => self.held_unmet_said(why),
+    fn held_reason(&self, held: Option<&HeldFor>, expected: Option<Day>) -> String {
+        let Some(HeldFor { why, stood }) = held else { return self.held_met() };
+        match (stood, expected) {
+            (Some(place), _) => self.held_stood(place, why),
+            (None, Some(day)) => self.held_unmet_until(why, self.day(day)),
+            (None, None) => self.held_unmet_said(why),
         }
     }
 

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use super::*;
 use crate::base::word::Word;
 use crate::reckon::picture::quantity::LivesBare;
-use crate::reckon::picture::quantity::{PestSeen, RainAtLeast};
+use crate::reckon::picture::quantity::{HeldFor, PestSeen, RainAtLeast};
 use crate::reckon::picture::question::Known;
 use crate::reckon::picture::{Basis, Gap, Rule, SampleUnit};
 use crate::wording::Lang;
@@ -38,7 +38,7 @@ fn every_question() -> Vec<[Criterion; 3]> {
     let ground = |mpa| Ground::Read { mpa, depth_cm: None, hole: Hole::Beside };
     let rain = |mm| Wet::Rain { mm, days: 3 };
     let step = |to| LightStep { from: 0.3, to, burns: None, in_sun: false, back: None, rests_until: None };
-    let why = || Some("promised".to_string());
+    let why = || Some(HeldFor { why: "promised".to_string(), stood: None });
     let at_work = || Some(AtWork { with: "glyphosate".into(), beside: None, dries: false, wets: false });
     let read = |share| LightRead { share, apart: None, reckoned: None };
     vec![

@@ -1,5 +1,8 @@
 //! Worlds of light that goes and comes back: a night in the shade, a week, longer; plants moved on, pricked out, grafted or from elsewhere.
 
+mod grafts;
+mod newcomers;
+
 use outplant::nursery::entry::subject::Subject;
 use outplant::reckon::picture::{Criterion, Rule};
 use outplant::reckon::round::{RoundReason, Stop, Task, round};

@@ -1,0 +1,63 @@
+//! Worlds of grafts of species that are not usually grafted: who wrote one waits for it.
+
+use serde_json::json;
+
+use outplant::reckon::picture::Rule;
+use outplant::reckon::round::Task;
+
+use super::{TODAY, of, said, tasks};
+use crate::support::{Book, criterion, fitting, pair, tray};
+
+/// The ready coffee, of which so many were grafted on a day.
+fn grafted(on: &str, count: u32) -> Book {
+    let mut book = fitting();
+    book.write(on, "grafted", json!({"tray":"cof-1","count":count,"variety":"Caturra"}));
+    book
+}
+
+#[test]
+fn coffee_grafted_yesterday_waits_for_the_take_as_avocado_does() {
+    let book = grafted("2026-04-14", 48);
+    let graft = of(&book, TODAY, "cof-1", Rule::Grafted);
+    assert!(graft.blocks && !pair(&book.on(TODAY), "cof-1", "Upper 1").fits, "{}", said(&graft));
+    assert!(said(&graft).contains("wait until 13 Jun 2026"), "{}", said(&graft));
+    // A tenth of the tray does, fewer are left behind while loading.
+    for (count, waits) in [(5, true), (4, false)] {
+        let book = grafted("2026-04-14", count);
+        assert_eq!(tray(&book.on(TODAY), "cof-1").ready, !waits, "{count}");
+    }
+}
+
+#[test]
+fn a_graft_that_has_healed_is_no_question_where_the_species_goes_as_seedlings() {
+    for (on, waits) in [("2026-02-14", false), ("2026-02-15", true)] {
+        let picture = grafted(on, 48).on(TODAY);
+        let criteria = &tray(&picture, "cof-1").criteria;
+        assert_eq!(criteria.iter().any(|criterion| criterion.rule() == Rule::Grafted), waits, "{on}");
+    }
+    let picture = fitting().on(TODAY);
+    assert!(tray(&picture, "cof-1").criteria.iter().all(|criterion| criterion.rule() != Rule::Grafted));
+}
+
+#[test]
+fn fresh_grafts_of_any_species_stand_in_the_shade() {
+    let mut book = grafted("2026-04-14", 48);
+    book.write("2025-01-01", "place_set", json!({"place":"Open rack","order":3,"shade_pct":0}));
+    book.write("2026-04-15", "carried", json!({"tray":"cof-1","place":"Open rack"}));
+    assert!(tasks(&book, TODAY, "cof-1").contains(&Task::IntoShade));
+}
+
+#[test]
+fn grafts_go_along_with_the_plants_as_far_as_they_went() {
+    let put = |count: u32| {
+        let mut book = grafted("2026-04-14", 40);
+        let moved = json!({"from":"cof-1","to":"cof-8","count":count,"how":"potted_on","container":"bag"});
+        book.write("2026-04-14", "moved_on", moved);
+        crate::support::ready_coffee(&mut book, "cof-2");
+        book.write("2026-04-15", "moved_on", json!({"from":"cof-8","to":"cof-2","count":count,"how":"merged"}));
+        let picture = book.on(TODAY);
+        let asked = tray(&picture, "cof-2").criteria.iter().any(|criterion| criterion.rule() == Rule::Grafted);
+        asked && criterion(&tray(&picture, "cof-2").criteria, Rule::Grafted).blocks
+    };
+    assert_eq!((put(20), put(4)), (true, false));
+}
