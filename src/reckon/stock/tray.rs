@@ -600,6 +600,13 @@ impl TrayStory {
         f64::from(plants) + 1e-9 >= self.accounts.standing as f64 * JOINED_SHARE
     }
 
+    /// Whether enough others stand among its wildlings that a plug may be one of those.
+    pub(crate) fn has_others_than_wildlings(&self) -> bool {
+        let wild = self.wildlings.iter().map(|wild| wild.what).fold(0, u32::saturating_add);
+        let others = self.accounts.standing_count().saturating_sub(wild);
+        others > 0 && self.are_enough(others)
+    }
+
     /// The last soft flush, where enough of its plants have it.
     pub(crate) fn last_flush(&self) -> Option<&Since<u32>> {
         self.latest_of_enough(&self.flushes, |plants| *plants).map(|(flush, _)| flush)

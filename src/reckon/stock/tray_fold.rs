@@ -7,7 +7,7 @@ use super::lineage::{Lineage, holds_of, lineage_of, wildlings_bagged};
 use super::tray::{CountLook, Graft, Origin, PartLook, SampleLook, Since, Sowing, TrayStory};
 use crate::base::{Day, SpeciesKey, TrayCode};
 use crate::nursery::entry::subject::{Subject, is_unknown_lot};
-use crate::nursery::entry::types::{Count, PlantForm, Text};
+use crate::nursery::entry::types::{Count, PlantForm, Roots, Text};
 use crate::nursery::entry::{Counted, Entry, GroundEntry, MovedOn, PlantsReceived, Resown, Sown, TrayEntry, What};
 use crate::reckon::impossible::{doubts_of, more_of};
 use crate::reckon::ledger::Ledger;
@@ -108,7 +108,13 @@ impl TrayFold<'_> {
                 self.story.samples.push(SampleLook { day: entry.happened, plants, entry: entry.id.clone() });
             }
             TrayEntry::Carried(carried) => story.places.push(Since::begun_by(entry, carried.place.clone())),
-            TrayEntry::PlugChecked(plug) => story.plugs.push(Since::begun_by(entry, plug.roots)),
+            TrayEntry::PlugChecked(plug) => {
+                story.plugs.push(Since::begun_by(entry, plug.roots));
+                // What a plug tells of wildlings alone holds among others too.
+                if plug.roots == Roots::Holds && !story.has_others_than_wildlings() {
+                    story.wildlings.clear();
+                }
+            }
             TrayEntry::RootsCut(cut) => {
                 self.worked_on(entry, cut.count.map_or(0, |count| count.0));
                 self.story.cut_roots(entry, cut.count.map(|count| count.0));

@@ -36,7 +36,8 @@ pub struct Stretch {
     pub entries: Vec<EntryId>,
 }
 
-/// Plants that were put to those of a tray hold them back for so many days: by then they have stood in its light as long as any hardening lasts. Ours.
+/// Plants that were put to those of a tray hold them back for so many days: by then they have stood in its light as long as any hardening
+/// lasts. Ours.
 const JOINED_TELLS_DAYS: i32 = 60;
 /// Of plants put to others the light of so many days before counts: as long as leaves take to be made in it. Ours.
 const BEFORE_JOINING_DAYS: i32 = 28;

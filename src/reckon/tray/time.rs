@@ -325,7 +325,8 @@ pub(crate) fn roots_rest(story: &TrayStory, profile: Option<&Profile>, day: Day)
     }
     let moved = story.moves_in.last().map(|moved| rest(moved.from, RestsFrom::Move));
     let cut = story.roots_cut.last().map(|cut| cut.from).max(story.cut_before).map(|cut| rest(cut, RestsFrom::Cut));
-    let (wild, among) = wildlings(story);
+    let wild = story.latest_of_enough(&story.wildlings, |plants| *plants).map(|(wild, _)| wild.from);
+    let among = story.has_others_than_wildlings();
     let among_others = if among { RestsFrom::TheWildAmong } else { RestsFrom::TheWild };
     let wild = wild.map(|bagged| rest(bagged, among_others));
     if let Some(wild) = wild.filter(|wild| among && wild.since <= day && day < wild.until) {
@@ -333,15 +334,6 @@ pub(crate) fn roots_rest(story: &TrayStory, profile: Option<&Profile>, day: Day)
     }
     let all = [moved, cut, wild].into_iter().flatten().filter(|rest| rest.since <= day && day < rest.until);
     all.max_by_key(|rest| (rest.until, rest.why))
-}
-
-/// Since when the wildlings of a tray have stood in a container, where there are enough of them; and whether enough others stand among
-/// them that a plug may be one of those.
-fn wildlings(story: &TrayStory) -> (Option<Day>, bool) {
-    let bagged = story.latest_of_enough(&story.wildlings, |plants| *plants).map(|(wild, _)| wild.from);
-    let all = story.wildlings.iter().map(|wild| wild.what).fold(0, u32::saturating_add);
-    let others = story.accounts.standing_count().saturating_sub(all);
-    (bagged, others > 0 && story.are_enough(others))
 }
 
 /// Until when plants stay in the shade because their roots were cut or torn, where no plug was seen to hold since.

@@ -52,6 +52,11 @@ fn wildlings_whose_own_plug_held_bring_no_torn_roots() {
     book.write(TODAY, "moved_on", json!({"from":"new-1","to":"cof-1","count":30,"how":"merged"}));
     looked_at(&mut book, "cof-1");
     assert!(!rests(&book, TODAY, "cof-1").blocks, "{}", said(&rests(&book, TODAY, "cof-1")));
+    // Nor do others that are put to them shut them up again.
+    ready_coffee(&mut book, "cof-2");
+    book.write("2026-04-14", "moved_on", json!({"from":"cof-2","to":"new-1","count":20,"how":"merged"}));
+    looked_at(&mut book, "new-1");
+    assert!(!rests(&book, TODAY, "new-1").blocks, "{}", said(&rests(&book, TODAY, "new-1")));
 }
 
 #[test]
