@@ -52,6 +52,10 @@ fn letting_go_of_either_tray_ends_a_hold_that_went_along() {
         (held(&book, TODAY, "cof-7").blocks, held(&book, TODAY, "cof-2").blocks)
     };
     assert_eq!((release("cof-7"), release("cof-2")), ((false, true), (false, false)));
+    // On the day of the move, written after it, too.
+    let mut book = quarantined("cof-7", "potted_on", 40);
+    book.write("2026-04-13", "released", json!({"tray":"cof-7"}));
+    assert!(!held(&book, TODAY, "cof-7").blocks);
     // What was let go before the move, or held after it, holds nothing there.
     let mut book = fitting();
     ready_coffee(&mut book, "cof-2");

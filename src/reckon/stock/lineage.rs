@@ -136,6 +136,23 @@ impl Lineage {
         }
     }
 
+    /// What a tray's own plants showed before others were put to them; their origin too, where there were any.
+    fn set_aside(&mut self, made: bool) -> Before {
+        let origin = made.then(|| self.received.clone());
+        Before { circling: self.circling.take(), roots_cut: std::mem::take(&mut self.roots_cut), origin }
+    }
+
+    /// With so many others that were put to them since.
+    fn with_those_before(&mut self, before: Before, moved: u32) {
+        let brought = self.circling_in(moved);
+        let own = (before.circling, before.roots_cut);
+        (self.circling, self.roots_cut) = if brought.is_some() { (brought, 0) } else { own };
+        // Of a tray that stood already they are not the origin.
+        if let Some(origin) = before.origin {
+            self.received = origin;
+        }
+    }
+
     fn counts(&self) -> Counts {
         let (grafts, flushes) = (self.grafts.len(), self.flushes.len());
         Counts { grafts, flushes, newcomers: self.newcomers.len(), wildlings: self.wildlings.len() }
@@ -153,6 +170,14 @@ impl Lineage {
     pub(crate) fn circling_in(&self, moved: u32) -> Option<Since<()>> {
         self.circling.clone().filter(|_| moved > self.roots_cut)
     }
+}
+
+/// What is known of a tray before others are put to its plants.
+struct Before {
+    circling: Option<Since<()>>,
+    roots_cut: u32,
+    /// Where any stood there, their origin, if that is elsewhere.
+    origin: Option<Option<Origin>>,
 }
 
 /// How many there are of what is only of a part of the plants.
@@ -184,8 +209,8 @@ fn follow(ledger: &Ledger, site: &Site, tray: &TrayCode, before: &OrderKey, move
         return;
     }
     let (mut treatments, mut stood, mut shades) = (Treatments::default(), Vec::new(), Vec::new());
-    let (own, mut made, mut of_several, mut released) = (lineage.counts(), false, false, 0);
-    let stays_before = lineage.stays.len();
+    let (own, stays_before, mut let_go_on) = (lineage.counts(), lineage.stays.len(), None);
+    let (mut made, mut of_several) = (false, false);
     for entry in ledger.of(&Subject::Tray(tray.clone())) {
         let key = ledger.key_of(entry);
         let What::Tray(what) = &entry.what else { continue };
@@ -203,10 +228,7 @@ fn follow(ledger: &Ledger, site: &Site, tray: &TrayCode, before: &OrderKey, move
         }
         stood.extend(stands_at(ledger, tray, what, &key).map(|place| (entry.happened, place)));
         match what {
-            TrayEntry::Released(_) => {
-                released = stood.len().saturating_sub(1);
-                lineage.stays.iter_mut().skip(stays_before).for_each(|stay| stay.released = true);
-            }
+            TrayEntry::Released(_) => let_go_on = Some(entry.happened),
             // Of wildlings alone a plug that holds tells.
             TrayEntry::PlugChecked(plug) if plug.roots == Roots::Holds && !of_several => {
                 lineage.wildlings.truncate(own.wildlings);
@@ -223,18 +245,12 @@ fn follow(ledger: &Ledger, site: &Site, tray: &TrayCode, before: &OrderKey, move
                 continue;
             }
             TrayEntry::MovedOn(moved) if ledger.tray_at(&moved.to, &key) == *tray => {
-                let own = (lineage.circling.take(), std::mem::take(&mut lineage.roots_cut));
-                let (counts, origin) = (lineage.counts(), lineage.received.clone());
+                let (roots, counts) = (lineage.set_aside(made), lineage.counts());
                 follow(ledger, site, &ledger.tray_at(&moved.from, &key), &key, moves_left - 1, lineage);
                 lineage.of_each(&counts, moved.count.0, entry.happened, made);
-                if made {
-                    // Of a tray that stood already they are not the origin.
-                    lineage.received = origin;
-                }
+                lineage.with_those_before(roots, moved.count.0);
                 of_several |= made;
                 made = true;
-                let brought = lineage.circling_in(moved.count.0);
-                (lineage.circling, lineage.roots_cut) = if brought.is_some() { (brought, 0) } else { own };
                 continue;
             }
             TrayEntry::Treated(treated) => {
@@ -259,12 +275,20 @@ fn follow(ledger: &Ledger, site: &Site, tray: &TrayCode, before: &OrderKey, move
         lineage.sowings.push(Sowing { day: entry.happened, lot, seeds, entry: entry.id.clone() });
     }
     lineage.treatments.extend(treatments.iter().cloned());
-    let ends = stood.iter().skip(1).map(|(day, _)| *day).chain([before.happened]).collect::<Vec<_>>();
-    let stays = stood.into_iter().zip(ends).enumerate().map(|(at, ((from, place), until))| {
+    lineage.stays.extend(stays_of(stood, &shades, before.happened));
+    for stay in lineage.stays.iter_mut().skip(stays_before) {
+        stay.released |= let_go_on.is_some_and(|on| on >= stay.until);
+    }
+}
+
+/// Where plants stood until they left on a day, of the days on which they came to each place, and the shade of their own.
+fn stays_of(stood: Vec<(Day, PlaceName)>, shades: &[(Day, f64)], left: Day) -> Vec<Stay> {
+    let ends = stood.iter().skip(1).map(|(day, _)| *day).chain([left]).collect::<Vec<_>>();
+    let stays = stood.into_iter().zip(ends).map(|((from, place), until)| {
         let own = shades.iter().rfind(|(on, _)| (from..=until).contains(on));
-        Stay { place, from, until, shade_pct: own.map(|(_, shade)| *shade), released: at < released }
+        Stay { place, from, until, shade_pct: own.map(|(_, shade)| *shade), released: false }
     });
-    lineage.stays.extend(stays);
+    stays.collect()
 }
 
 /// What held a tray's plants back before a place in the order of things, where nobody let them go before it or that tray after it.
@@ -272,8 +296,14 @@ pub(super) fn holds_of(ledger: &Ledger, tray: &TrayCode, before: &OrderKey) -> V
     held_in(ledger, &ledger.tray_at(tray, before), before, MOST_MOVES)
 }
 
+/// Whether an entry was written after another one of the same day: of one day the hour of a kind says nothing of holds.
+pub(super) fn is_written_after(entry: &Entry, other: &Entry) -> bool {
+    let written = |entry: &Entry| (entry.recorded, entry.command);
+    entry.happened == other.happened && written(entry) > written(other)
+}
+
 fn held_in(ledger: &Ledger, tray: &TrayCode, before: &OrderKey, moves_left: usize) -> Vec<Since<Hold>> {
-    let (mut own, mut brought) = (None, Vec::new());
+    let (mut own, mut brought, mut let_go) = (None, Vec::new(), None);
     for entry in ledger.of(&Subject::Tray(tray.clone())) {
         let key = ledger.key_of(entry);
         let is_before = key < *before;
@@ -283,9 +313,13 @@ fn held_in(ledger: &Ledger, tray: &TrayCode, before: &OrderKey, moves_left: usiz
             What::Tray(TrayEntry::Released(_)) => {
                 own = None;
                 brought.clear();
+                let_go = Some(entry);
             }
             What::Tray(TrayEntry::MovedOn(moved))
-                if is_before && moves_left > 0 && ledger.tray_at(&moved.to, &key) == *tray =>
+                if is_before
+                    && moves_left > 0
+                    && ledger.tray_at(&moved.to, &key) == *tray
+                    && let_go.is_none_or(|let_go| !is_written_after(let_go, entry)) =>
             {
                 let from = ledger.tray_at(&moved.from, &key);
                 brought.extend(held_in(ledger, &from, &key, moves_left - 1));

@@ -600,6 +600,21 @@ impl TrayStory {
         f64::from(plants) + 1e-9 >= self.accounts.standing as f64 * JOINED_SHARE
     }
 
+    /// A soft flush was seen.
+    pub(super) fn flush(&mut self, entry: &Entry) {
+        // While nobody has counted all that came up it is seen on all of them.
+        let known = self.accounts.standing > 0 && !self.seed_is_due(entry.happened);
+        let plants = if known { self.accounts.standing_count() } else { u32::MAX };
+        self.flushes.push(Since::begun_by(entry, plants));
+    }
+
+    /// A plug was lifted: what it tells of wildlings alone holds among others too.
+    pub(super) fn wildlings_by_plug(&mut self, roots: Roots) {
+        if roots == Roots::Holds && !self.has_others_than_wildlings() {
+            self.wildlings.clear();
+        }
+    }
+
     /// Whether enough others stand among its wildlings that a plug may be one of those.
     pub(crate) fn has_others_than_wildlings(&self) -> bool {
         let wild = self.wildlings.iter().map(|wild| wild.what).fold(0, u32::saturating_add);

@@ -3,11 +3,11 @@
 
 use std::sync::Arc;
 
-use super::lineage::{Lineage, holds_of, lineage_of, wildlings_bagged};
+use super::lineage::{Lineage, holds_of, is_written_after, lineage_of, wildlings_bagged};
 use super::tray::{CountLook, Graft, Origin, PartLook, SampleLook, Since, Sowing, TrayStory};
 use crate::base::{Day, SpeciesKey, TrayCode};
 use crate::nursery::entry::subject::{Subject, is_unknown_lot};
-use crate::nursery::entry::types::{Count, PlantForm, Roots, Text};
+use crate::nursery::entry::types::{Count, PlantForm, Text};
 use crate::nursery::entry::{Counted, Entry, GroundEntry, MovedOn, PlantsReceived, Resown, Sown, TrayEntry, What};
 use crate::reckon::impossible::{doubts_of, more_of};
 use crate::reckon::ledger::Ledger;
@@ -30,6 +30,7 @@ pub(crate) fn fold_tray(ledger: &Ledger, site: &Site, code: &TrayCode) -> TraySt
         gap_look: None,
         lost_since_look: 0,
         up_unseen: 0,
+        let_go: None,
     };
     for entry in ledger.of(&Subject::Tray(code.clone())) {
         fold.story.entries.push(entry.id.clone());
@@ -54,6 +55,8 @@ struct TrayFold<'a> {
     lost_since_look: u64,
     /// Seedlings that came up and went between two looks.
     up_unseen: u64,
+    /// The last letting go of a hold.
+    let_go: Option<Arc<Entry>>,
 }
 
 impl TrayFold<'_> {
@@ -110,10 +113,7 @@ impl TrayFold<'_> {
             TrayEntry::Carried(carried) => story.places.push(Since::begun_by(entry, carried.place.clone())),
             TrayEntry::PlugChecked(plug) => {
                 story.plugs.push(Since::begun_by(entry, plug.roots));
-                // What a plug tells of wildlings alone holds among others too.
-                if plug.roots == Roots::Holds && !story.has_others_than_wildlings() {
-                    story.wildlings.clear();
-                }
+                story.wildlings_by_plug(plug.roots);
             }
             TrayEntry::RootsCut(cut) => {
                 self.worked_on(entry, cut.count.map_or(0, |count| count.0));
@@ -123,12 +123,7 @@ impl TrayFold<'_> {
                 self.worked_on(entry, grafted.count.0);
                 self.story.grafts.push(Since::begun_by(entry, Graft::written(grafted)));
             }
-            TrayEntry::Flushed(_) => {
-                // While nobody has counted all that came up it is seen on all of them.
-                let known = story.accounts.standing > 0 && !story.seed_is_due(entry.happened);
-                let plants = if known { story.accounts.standing_count() } else { u32::MAX };
-                story.flushes.push(Since::begun_by(entry, plants));
-            }
+            TrayEntry::Flushed(_) => story.flush(entry),
             TrayEntry::ShadeSet(step) => story.shades.push(Since::begun_by(entry, step.shade_pct.0)),
             TrayEntry::WateringSet(step) => story.waterings.push(Since::begun_by(entry, step.every_days.0)),
             TrayEntry::HardeningBegun(begun) => {
@@ -139,6 +134,7 @@ impl TrayFold<'_> {
                 story.held = None;
                 story.held_before.clear();
                 story.released_on = Some(entry.happened);
+                self.let_go = Some(entry.clone());
             }
             TrayEntry::PestSeen(pest) => {
                 story.pests.push(Since::pest(entry, pest, Some(story.accounts.standing)));
@@ -257,7 +253,9 @@ impl TrayFold<'_> {
         let new = self.story.origin.is_none();
         lineage.went_on(moved.count.0, entry.happened, !new);
         self.bring_along(&mut lineage);
-        self.story.held_before.extend(holds_of(self.ledger, &from, &key));
+        if self.let_go.as_ref().is_none_or(|let_go| !is_written_after(let_go, entry)) {
+            self.story.held_before.extend(holds_of(self.ledger, &from, &key));
+        }
         if new {
             self.story.origin = Some(match lineage.received {
                 Some(received) => potted(received),
