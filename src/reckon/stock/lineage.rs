@@ -85,6 +85,18 @@ impl Lineage {
         self.received.get_or_insert(origin);
     }
 
+    /// What was seen or done on the day on which plants went. Of one day nobody knows the order: what was sprayed, or found sick, was so
+    /// before it.
+    fn on_that_day(&mut self, entry: &Entry, what: &TrayEntry, treatments: &mut Treatments) {
+        match what {
+            TrayEntry::Treated(treated) => treatments.write(entry.happened, treated, entry.id.clone()),
+            TrayEntry::PestSeen(pest) if pest.share_pct.is_none_or(|share| share.0 > 0.0) => {
+                self.pests.push(Since::pest(entry, pest, None));
+            }
+            _ => {}
+        }
+    }
+
     /// What was seen or done in a tray and goes along with its plants.
     fn take_along(&mut self, entry: &Entry, what: &TrayEntry) {
         match what {
@@ -215,15 +227,10 @@ fn follow(ledger: &Ledger, site: &Site, tray: &TrayCode, before: &OrderKey, move
         let key = ledger.key_of(entry);
         let What::Tray(what) = &entry.what else { continue };
         if key >= *before {
-            // Of one day nobody knows the order: what was sprayed on the day of the move, or found sick, was so before it.
-            match what {
-                _ if entry.happened > before.happened => break,
-                TrayEntry::Treated(treated) => treatments.write(entry.happened, treated, entry.id.clone()),
-                TrayEntry::PestSeen(pest) if pest.share_pct.is_none_or(|share| share.0 > 0.0) => {
-                    lineage.pests.push(Since::pest(entry, pest, None));
-                }
-                _ => {}
+            if entry.happened > before.happened {
+                break;
             }
+            lineage.on_that_day(entry, what, &mut treatments);
             continue;
         }
         stood.extend(stands_at(ledger, tray, what, &key).map(|place| (entry.happened, place)));
