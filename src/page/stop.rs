@@ -68,6 +68,9 @@ pub(crate) fn bed_in_short(bed: &BedPicture, told: &Stop, asked: Asked<'_>) -> P
     page
 }
 
+/// How a question is answered, which it is, and the sentence.
+type Said = (Answered, Rule, String);
+
 fn add_in_short(bed: &BedPicture, told: Option<&Stop>, asked: Asked<'_>, page: &mut Page) {
     let mut care = Care::said_of(told);
     let wording = asked.wording;
@@ -75,7 +78,7 @@ fn add_in_short(bed: &BedPicture, told: Option<&Stop>, asked: Asked<'_>, page: &
         let (open, text) = wording.bed_line_words(line);
         page.verdict(open, format!("{}: {text}", asked.species(Some(&line.species))));
     }
-    let mut pressing: Vec<((Answered, Rule, String), Vec<&SpeciesKey>)> = Vec::new();
+    let mut pressing: Vec<(Said, Vec<&SpeciesKey>)> = Vec::new();
     let mut named: BTreeMap<Answered, Vec<String>> = BTreeMap::new();
     let all = || bed.species.iter().flat_map(|line| line.criteria.iter().map(move |one| (line, one)));
     let together: Vec<Criterion> = all().map(|(_, criterion)| criterion.clone()).collect();

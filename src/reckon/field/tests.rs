@@ -6,7 +6,7 @@ use serde_json::{Value, json};
 use super::rows::rows_named;
 use super::*;
 use crate::nursery::entry::types::GroundTask;
-use crate::reckon::picture::quantity::{Beside, Ground, NotSo, ResistanceAtMost, Until, WorkWithin};
+use crate::reckon::picture::quantity::{Beside, Ground, HeldFor, NotSo, ResistanceAtMost, Until, WorkWithin};
 use crate::reckon::picture::{Basis, Criterion, Gap, Question, Rule};
 use crate::reckon::test_book::{TestBook, day};
 
@@ -171,7 +171,8 @@ fn survival_is_told_by_outplanting_at_its_months() {
 
 #[test]
 fn what_lasts_longest_is_said_first_and_a_days_work_last() {
-    let held = Criterion::found(Question::Held, NotSo, Some("sick".into()), Basis::Measured, false, "x");
+    let sick = Some(HeldFor { why: "sick".into(), stood: None });
+    let held = Criterion::found(Question::Held, NotSo, sick, Basis::Measured, false, "x");
     let season = Criterion::found(Question::Season, Until(day("2026-04-15")), day(ON), Basis::Reckoned, false, "x");
     let work = WorkWithin { task: GroundTask::Holes, days: 180, at_least_cm: None, eaten_on: None };
     let holes = Criterion::found(Question::Holes, work, None, Basis::Assumed, false, "x");

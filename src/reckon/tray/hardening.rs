@@ -215,6 +215,13 @@ fn stood_since(story: &TrayStory, history: &[Stretch]) -> Option<(Day, Vec<Entry
     Some((since, entries))
 }
 
+/// Whether plants stood in more light than today's on a day or later.
+fn stood_brighter(history: &[Stretch], since: Day) -> bool {
+    let light = history.last().and_then(|now| now.light);
+    let brighter = |stretch: &Stretch| stretch.light.zip(light).is_some_and(|(was, is)| was > is + SMALLEST_STEP);
+    history.iter().any(|stretch| stretch.from >= since && brighter(stretch))
+}
+
 /// Whether plants were carried from one place to another on a day.
 fn carried_on(story: &TrayStory, day: Day) -> bool {
     let mut places = story.places.iter().filter(|spell| spell.from == day).map(|spell| &spell.what);
@@ -343,9 +350,8 @@ fn judge(asked: &Asked<'_>, toward: Option<f64>) -> Criterion {
     if let Some((since, entries)) =
         stood.clone().filter(|(since, _)| way != Way::Step && day.days_since(*since) >= length)
     {
-        let brighter = |stretch: &Stretch| stretch.light.zip(light).is_some_and(|(was, is)| was > is + SMALLEST_STEP);
-        let all_here = !history.iter().any(|stretch| stretch.from >= since && brighter(stretch));
-        return standing(asked, if all_here { way } else { Way::StepsTaken }, since, entries);
+        let way = if stood_brighter(history, since) { Way::StepsTaken } else { way };
+        return standing(asked, way, since, entries);
     }
     if let Some(started) = clock.started {
         // A step that needs no hardening needs none for having been taken on the bench.

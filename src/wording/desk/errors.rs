@@ -10,7 +10,7 @@ use crate::desk::{
 use crate::nursery::entry::Entry;
 use crate::nursery::entry::fault::{FieldFault, Problem};
 use crate::nursery::species::Catalogue;
-use crate::reckon::picture::{Doubt, DoubtKind};
+use crate::reckon::picture::{Criterion, Doubt, DoubtKind};
 use crate::wording::verdict::About;
 use crate::wording::{Lang, Wording};
 
@@ -198,15 +198,18 @@ impl Wording {
             Remark::OnlyNamed { sickness: false, what } => self.remark_only_used(crate::base::text::cleaned(what)),
             Remark::GivenUnfit { tray, why } => self.remark_given_unfit(tray, self.reason(why, About::Tray)),
             Remark::NotReady { tray, bed, why, also, more } => {
-                let first = self.reason(why, About::Pair);
-                let also = also.as_ref().map(|also| self.reason(also, About::Bed));
-                let first = also.map_or(first.clone(), |also| format!("{first} · {also}"));
-                let why = match more {
-                    0 => first,
-                    more => format!("{first} · {}", self.more_reasons(*more as i64)),
-                };
-                self.remark_not_ready(tray, bed, why)
+                self.remark_not_ready(tray, bed, self.first_of_not_ready(why, also.as_deref(), *more))
             }
+        }
+    }
+
+    fn first_of_not_ready(&self, why: &Criterion, also: Option<&Criterion>, more: usize) -> String {
+        let first = self.reason(why, About::Pair);
+        let also = also.map(|also| self.reason(also, About::Bed));
+        let first = also.map_or(first.clone(), |also| format!("{first} · {also}"));
+        match more {
+            0 => first,
+            more => format!("{first} · {}", self.more_reasons(more as i64)),
         }
     }
 
