@@ -289,3 +289,25 @@ fn ready_of_a_place_says_what_stands_there() {
     assert!(home.json(&["ready", "line 1"])["place"]["trays"].as_array().is_some_and(|trays| !trays.is_empty()));
     assert!(home.refused(&["ready", "lime 1"]).contains("line 1"));
 }
+
+#[test]
+fn seed_of_which_one_in_a_hundred_is_alive_is_asked_about() {
+    let home = nursery();
+    let lot = |code: &str, alive: &str| {
+        let pairs = [format!("lot={code}"), format!("initial_pct={alive}")];
+        let whole = [
+            "write",
+            "lot_received",
+            &pairs[0],
+            &pairs[1],
+            "species=coffee",
+            "source=own",
+            "seeds=40",
+            "collected=2026-03-01",
+            "kept=dry_open",
+        ];
+        home.run(&whole).err
+    };
+    assert!(lot("cof-L1", "1").contains("1 %: is that 100 %?"));
+    assert!(!lot("cof-L2", "2").contains("is that"), "two in a hundred is a number");
+}

@@ -158,3 +158,74 @@ fn a_share_written_for_a_percent_of_shade_moisture_or_pest_is_asked_about() {
     assert!(home.refused(&sowing).contains("1 %: is that 100 %?"));
     home.done(&[&sowing[..], &["--yes"]].concat());
 }
+
+#[test]
+fn why_of_a_lot_says_the_care_of_all_that_is_due_there() {
+    let home = sample();
+    let walk = home.json(&["walk"]);
+    let stops = ["stops", "can_wait"].into_iter().filter_map(|key| walk[key].as_array()).flatten();
+    let of_lots: Vec<&Value> = stops.filter(|stop| stop["lot"].is_string()).collect();
+    assert!(of_lots.len() > 2, "{of_lots:?}");
+    for stop in of_lots {
+        let lot = stop["lot"].as_str().unwrap();
+        let json = told(&home.json(&["why", "lot", lot]));
+        for lang in ["en", "es"] {
+            let page = flat(&home.done(&["why", "lot", lot, "--lang", lang]));
+            for caution in told(&home.json(&["why", "lot", lot, "--lang", lang])) {
+                assert_eq!(page.matches(&flat(&caution)).count(), 1, "{lot}: {caution}\n{page}");
+            }
+        }
+        for caution in stop["cautions"].as_array().unwrap() {
+            assert!(json.contains(&caution["text"].as_str().unwrap().to_string()), "{lot}: {caution} {json:?}");
+        }
+    }
+    let page = flat(&home.done(&["why", "lot", "cod-L03"]));
+    assert!(page.contains("Bleach never with ammonia or acid"), "{page}");
+    // A number of seeds to sow says how to sow, once.
+    let page = flat(&home.done(&["why", "species", "coffee", "--plants", "3000"]));
+    assert_eq!(page.matches("Coloured seed is poison").count(), 1, "{page}");
+}
+
+#[test]
+fn a_pair_that_fits_says_how_to_plant_and_what_stands_in_the_bed_and_can_harm() {
+    let home = sample();
+    let page = flat(&home.done(&["why", "pair", "jac-006", "Valley 1"]));
+    assert!(page.contains("fits"), "{page}");
+    assert!(page.contains("Few bags at a time, knees bent"), "{page}");
+    let json = home.json(&["why", "pair", "jac-006", "Valley 1"]);
+    assert!(told(&json).iter().any(|caution| caution.starts_with("Few bags at a time")), "{json}");
+    let plants: Vec<&str> =
+        json["plants"].as_array().unwrap().iter().map(|one| one["text"].as_str().unwrap()).collect();
+    for plant in ["jackfruit (", "castor ("] {
+        assert!(
+            plants.iter().any(|text| text.starts_with(plant)) && page.contains(plant),
+            "{plant}: {plants:?} {page}"
+        );
+    }
+    // One that does not fit says nothing of planting.
+    let held = home.json(&["why", "pair", "jac-006", "Spring 1"]);
+    assert!(held["pair"]["fits"] == false && !held["cautions"].to_string().contains("Few bags"), "{held}");
+}
+
+#[test]
+fn a_plant_that_can_harm_is_named_at_each_stop_of_the_printed_walk_where_it_is_handled() {
+    let home = sample();
+    for (lang, label) in [("en", "Plant: "), ("es", "Planta: ")] {
+        let page = flat(&home.done(&["walk", "--lang", lang]));
+        let walk = home.json(&["walk", "--lang", lang]);
+        let mut at: std::collections::BTreeMap<String, usize> = Default::default();
+        for stop in walk["stops"].as_array().unwrap() {
+            for plant in stop["plants"].as_array().unwrap() {
+                *at.entry(plant["text"].as_str().unwrap().to_string()).or_default() += 1;
+            }
+        }
+        assert!(at.values().any(|stops| *stops > 1), "{at:?}");
+        let lines: Vec<&str> = page.split(label).skip(1).collect();
+        for (text, stops) in at {
+            let name = text.split(" (").next().unwrap();
+            assert_eq!(page.matches(&flat(&text)).count(), 1, "in full once: {text}\n{page}");
+            let named = lines.iter().filter(|line| line.contains(name)).count();
+            assert!(named >= 1 && (stops == 1 || named > 1), "{name}: {named} of {stops}\n{page}");
+        }
+    }
+}

@@ -721,7 +721,10 @@ fn a_species_nobody_knows_is_added_with_the_figures_of_another_as_ours() {
     let of: Value = serde_json::from_str(&home.done(&["species", "madero", "negro", "--json"])).unwrap();
     let figures = |told: &Value| told["figures"].as_object().unwrap().clone();
     let (own, other) = (figures(&told), figures(&of));
-    assert!(own.len() > 10 && own.keys().eq(other.keys()), "{own:?}");
+    // Of the other it is known that it poisons and that it lives from bare roots; of this one nobody wrote it.
+    assert!(other.contains_key("danger") && other["bare_roots"]["value"] == true, "{other:?}");
+    let kept = other.keys().filter(|name| !["danger", "danger_note", "bare_roots"].contains(&name.as_str()));
+    assert!(own.len() > 10 && own.keys().eq(kept), "{own:?}");
     for (name, figure) in &own {
         assert_eq!(figure["value"], other[name]["value"], "{name}");
         assert_eq!((&figure["source"], &figure["flag"]), (&json!("from Gliricidia sepium"), &json!("ours")), "{name}");
@@ -730,4 +733,32 @@ fn a_species_nobody_knows_is_added_with_the_figures_of_another_as_ours() {
         "lot_received",
         &["lot=zor-L1", "species=zorrillo", "source=own", "collected=2026-01-02", "seeds=40", "kept=dry_open"],
     );
+}
+
+#[test]
+fn of_a_new_species_nobody_has_written_whether_it_harms_anybody_whatever_it_is_like() {
+    let home = Home::default().begun();
+    // Of cordia no danger is known; jackfruit drops heavy fruit.
+    for (new, like) in [("oleander", "cordia"), ("ackee", "jackfruit")] {
+        home.done(&["species", "add", new, "like", like]);
+        let json = home.json(&["species", new]);
+        assert_eq!(json["dangers"], Value::Null, "{new}: {json}");
+        for (lang, says) in
+            [("en", "nobody has written whether it harms anybody"), ("es", "nadie ha escrito si hace daño")]
+        {
+            let page = home.done(&["species", new, "--lang", lang]);
+            assert!(page.contains(says), "{page}");
+        }
+        let tray = format!("tray={new}-1");
+        let species = format!("species={new}");
+        home.write("plants_received", &[&tray, &species, "count=20", "from=bought", "form=bag", "age_days=90"]);
+        for words in [&["why", "tray", &format!("{new}-1")][..], &["walk"]] {
+            let page = home.done(words).split_whitespace().collect::<Vec<_>>().join(" ");
+            assert!(page.contains("nobody wrote whether it harms anybody"), "{words:?}: {page}");
+        }
+    }
+    // What only holds back or asks is taken over: avocado does not live from bare roots and is sold grafted.
+    home.done(&["species", "add", "aguacatillo", "like", "avocado"]);
+    let figures = home.json(&["species", "aguacatillo"])["figures"].clone();
+    assert_eq!((&figures["bare_roots"]["value"], &figures["usually_grafted"]["value"]), (&json!(false), &json!(true)));
 }

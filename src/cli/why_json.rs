@@ -5,12 +5,13 @@ use serde_json::{Value, json};
 use super::criterion_json::{criteria, number};
 use super::forecast::{experience_json, worth_json};
 use super::ready_json::{VERSION, bed_json, pair_json, tray_json};
-use super::walk::json::caution_json;
+use super::walk::json::{caution_json, dangers_json};
 use super::why_more::growth_json::growth_json;
 use crate::base::Day;
 use crate::base::SpeciesKey;
 use crate::nursery::caution::Caution;
-use crate::page::care::{of_tray as cautions_of_tray, of_work};
+use crate::page::care::{of_pair, of_tray as cautions_of_tray, of_work};
+use crate::page::why::plants_of_pair;
 use crate::reckon::Round;
 use crate::reckon::forecast::Outlook;
 use crate::reckon::forecast::worth::of_tray;
@@ -101,12 +102,13 @@ pub(crate) fn why_pair_json(pair: &PairPicture, picture: &Picture, wording: &Wor
     let mut text = pair_json(pair, picture.day, wording);
     text["criteria"] = json!(criteria(&*pair.criteria, About::Pair, wording));
     let mut text = answer(picture, "pair", text);
-    text["cautions"] = cautions_json(&of_work(&pair.criteria), wording);
+    text["cautions"] = cautions_json(&of_pair(pair), wording);
+    text["plants"] = json!(dangers_json(&plants_of_pair(pair, picture), picture, wording));
     text
 }
 
 /// What could hurt somebody who does the work that is due or asked for, as `walk --json` has it at a stop.
-fn cautions_json(cautions: &[Caution], wording: &Wording) -> Value {
+pub(super) fn cautions_json(cautions: &[Caution], wording: &Wording) -> Value {
     cautions.iter().map(|caution| caution_json(*caution, wording)).collect()
 }
 

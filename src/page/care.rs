@@ -1,11 +1,14 @@
 //! What could hurt somebody who does the work that a page speaks of: each caution in full, once, where the work stands.
 
 use super::{Asked, Page, Tone};
+use crate::base::LotCode;
 use crate::nursery::caution::Caution;
 use crate::reckon::picture::answered::Answered;
-use crate::reckon::picture::{Criterion, TrayPicture};
+use crate::reckon::picture::{Criterion, PairPicture, TrayPicture};
 use crate::reckon::round::tasks::work_for;
 use crate::reckon::round::{Round, Stop};
+use crate::reckon::sowing::SowingAsked;
+use crate::wording::round::RoundOn;
 
 /// The cautions a page has said.
 #[derive(Default)]
@@ -34,9 +37,14 @@ impl Care {
         }
     }
 
-    /// Says those of the work that questions ask for, under them; then once that rules, label and practice lead over all of it.
+    /// Says those of the work that questions ask for, under them.
     pub(super) fn say_of(&mut self, criteria: &[Criterion], asked: Asked<'_>, page: &mut Page) {
-        self.say(of_work(criteria), asked, page);
+        self.say_whole(of_work(criteria), asked, page);
+    }
+
+    /// Says those that are not said yet; then once that rules, label and practice lead over all of it.
+    pub(super) fn say_whole(&mut self, cautions: impl IntoIterator<Item = Caution>, asked: Asked<'_>, page: &mut Page) {
+        self.say(cautions, asked, page);
         if std::mem::take(&mut self.owes_lead) {
             page.line(2, asked.wording.caution_leads(), Tone::Plain);
         }
@@ -55,9 +63,39 @@ pub(crate) fn of_tray(tray: &TrayPicture, round: &Round) -> Vec<Caution> {
     once(of_stops.chain(of_work(&tray.criteria)))
 }
 
+/// Of everything that is due at a lot, and of sowing where a number of seeds to sow is said.
+pub(crate) fn of_lot(lot: &LotCode, sowing: &SowingAsked, round: &Round) -> Vec<Caution> {
+    let sows = matches!(sowing.plan, Some(Ok(_))).then_some(Caution::Sowing);
+    once(due_at_lot(lot, round).flat_map(Stop::cautions).chain(sows))
+}
+
+/// Of the work that a pair asks for, and of planting where it fits.
+pub(crate) fn of_pair(pair: &PairPicture) -> Vec<Caution> {
+    let planting = pair.fits.then_some(Caution::Planting);
+    once(of_work(&pair.criteria).into_iter().chain(planting))
+}
+
+/// What the round has for a lot.
+pub(super) fn due_at_lot<'a>(lot: &'a LotCode, round: &'a Round) -> impl Iterator<Item = &'a Stop> {
+    round.stops.iter().chain(&round.can_wait).filter(move |stop| stop.lot() == Some(lot))
+}
+
 /// What the round has for a tray.
 pub(super) fn due_at<'a>(tray: &'a TrayPicture, round: &'a Round) -> impl Iterator<Item = &'a Stop> {
     round.stops.iter().chain(&round.can_wait).filter(|stop| stop.tray() == Some(&tray.code))
+}
+
+/// What is due, as the round says it, each with what to take care of.
+pub(super) fn say_due<'a>(due: impl Iterator<Item = &'a Stop>, care: &mut Care, asked: Asked<'_>, page: &mut Page) {
+    let on = RoundOn { day: asked.picture.day, species: &asked.picture.site.species };
+    let wording = asked.wording;
+    for (number, stop) in due.enumerate() {
+        if number == 0 {
+            page.gap();
+        }
+        page.item(wording.why_due(wording.task_name(stop.task), wording.round_reason(&stop.why, on)));
+        care.say(stop.cautions(), asked, page);
+    }
 }
 
 fn once(cautions: impl Iterator<Item = Caution>) -> Vec<Caution> {

@@ -179,7 +179,7 @@ impl Walk<'_> {
         }
     }
 
-    /// What could hurt somebody here: in full where no stop before said it already, then in short.
+    /// What could hurt somebody here, and the plants that can: in full where no stop before said it already, then in short.
     fn care(&mut self, together: &[Stop]) {
         let wording = self.wording;
         let mut said = Vec::new();
@@ -195,9 +195,18 @@ impl Walk<'_> {
             said.push((wording.caution_label(), line));
         }
         let mut plants: Vec<SpeciesKey> = together.iter().flat_map(|stop| stop.plants_handled(self.picture)).collect();
-        plants.retain(|key| self.plants.insert(key.clone()));
-        let dangers = wording.plant_dangers(&wording.caution_plant_label(), &plants, &self.picture.site.species);
-        for (label, line) in said.into_iter().chain(dangers) {
+        plants.dedup();
+        let species = &self.picture.site.species;
+        let mut again: Vec<String> = Vec::new();
+        plants.retain(|key| {
+            let first = self.plants.insert(key.clone());
+            let known = !first && wording.plant_danger(key, species).is_some();
+            again.extend(Some(wording.species_of(key, species)).filter(|name| known && !again.contains(name)));
+            first
+        });
+        let dangers = wording.plant_dangers(&wording.caution_plant_label(), &plants, species);
+        let again = Some((wording.caution_plant_label(), again.join(", "))).filter(|(_, names)| !names.is_empty());
+        for (label, line) in said.into_iter().chain(dangers).chain(again) {
             self.page.line(2, wording.caution_line(label, line), Tone::Strong);
         }
     }

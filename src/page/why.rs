@@ -1,6 +1,6 @@
 //! Why: every question of a tray, a bed or a pair, with what it rests on and where it comes from.
 
-use super::care::{Care, due_at};
+use super::care::{Care, due_at, of_pair, say_due};
 use super::ready::Ready;
 use super::{Asked, Facts, Mark, Page, Tone};
 use crate::base::SpeciesKey;
@@ -9,8 +9,8 @@ use crate::reckon::forecast::Outlook;
 use crate::reckon::growth::tray_growth;
 use crate::reckon::light::coming::shade_ends;
 use crate::reckon::light::{light_months, light_told};
-use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, Pair, PairPicture, Rule, TrayPicture};
-use crate::reckon::round::stop::handled::nurses;
+use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, Pair, PairPicture, Picture, Rule, TrayPicture};
+use crate::reckon::round::stop::handled::{nurses, standing_in};
 use crate::reckon::round::{Round, Stop, Task, sick_unasked};
 use crate::reckon::tray::exposure::light_band;
 use crate::wording::Wording;
@@ -50,7 +50,8 @@ pub(crate) fn why_tray(
     facts.extend(asked.dangers(tray.species.as_slice()));
     page.facts(facts);
     let mut care = Care::said_of(told);
-    say_due(tray, round, (told, &mut care), asked, &mut page);
+    let others = due_at(tray, round).filter(|stop| told.is_none_or(|told| told.id != stop.id));
+    say_due(others, &mut care, asked, &mut page);
     match here {
         Some(pair) => page.questions(&toward_bed(tray, pair), About::Pair, wording),
         None => page.questions(&tray.criteria, About::Tray, wording),
@@ -75,26 +76,6 @@ pub(crate) fn why_tray(
     let entries = outlook.trays.get(&tray.code).map(|forecast| forecast.entries.clone()).unwrap_or_default();
     page.reckoning(wording.reckoning_heading(), Facts { pairs, rest: Vec::new(), entries });
     page
-}
-
-/// What the round has for a tray, as it says it there with what to take care of, but for the stop that is told already.
-fn say_due(
-    tray: &TrayPicture,
-    round: &Round,
-    (told, care): (Option<&Stop>, &mut Care),
-    asked: Asked<'_>,
-    page: &mut Page,
-) {
-    let on = RoundOn { day: asked.picture.day, species: &asked.picture.site.species };
-    let wording = asked.wording;
-    let due = due_at(tray, round).filter(|stop| told.is_none_or(|told| told.id != stop.id));
-    for (number, stop) in due.enumerate() {
-        if number == 0 {
-            page.gap();
-        }
-        page.item(wording.why_due(wording.task_name(stop.task), wording.round_reason(&stop.why, on)));
-        care.say(stop.cautions(), asked, page);
-    }
 }
 
 /// What is due in a bed because of a sickness that none of its questions tells of, but for a stop that is told already.
@@ -182,11 +163,20 @@ pub(crate) fn why_pair(pair: &PairPicture, asked: Asked<'_>) -> Page {
     page.heading(wording.why_pair_heading(&pair.tray, &pair.bed));
     let text = if pair.fits { wording.why_fits(wording.plants(pair.plants)) } else { wording.why_fits_not() };
     page.verdict(pair.fits, text);
-    let species = asked.picture.trays.get(&pair.tray).and_then(|tray| tray.species.clone());
-    page.facts(asked.dangers(species.as_slice()));
+    page.facts(asked.dangers(&plants_of_pair(pair, asked.picture)));
     page.questions(&longest_first(&pair.criteria, asked.picture.day), About::Pair, wording);
-    Care::default().say_of(&pair.criteria, asked, &mut page);
+    Care::default().say_whole(of_pair(pair), asked, &mut page);
     page
+}
+
+/// The plants that somebody handles who plants a tray in a bed: its own, and where it fits those that stand there.
+pub(crate) fn plants_of_pair(pair: &PairPicture, picture: &Picture) -> Vec<SpeciesKey> {
+    let mut plants: Vec<SpeciesKey> =
+        picture.trays.get(&pair.tray).and_then(|tray| tray.species.clone()).into_iter().collect();
+    let bed = picture.beds.get(&pair.bed).filter(|_| pair.fits);
+    let others = bed.map_or_else(Vec::new, |bed| standing_in(bed));
+    plants.extend(others.into_iter().filter(|key| plants.first() != Some(key)).collect::<Vec<_>>());
+    plants
 }
 
 /// What to do about each thing that holds a pair back, one under the other.

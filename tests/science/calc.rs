@@ -274,6 +274,18 @@ fn what_has_no_answer_is_an_answer_with_nulls() {
     );
 }
 
+#[test]
+fn heights_of_three_days_are_said_to_tell_neither_a_day_nor_an_end() {
+    let home = Home::default();
+    for (lang, says) in [("en", "tell neither a day nor an end"), ("es", "no dicen")] {
+        let three =
+            home.done(&["calc", "growth", "--t", "20,40,60", "--y", "3,8,17", "--target", "25", "--lang", lang]);
+        assert!(three.contains(says) && !three.contains("ends at"), "{three}");
+    }
+    let five = home.done(&["calc", "growth", "--t", "20,40,60,80,100", "--y", "3,8,17,24,28", "--target", "25"]);
+    assert!(!five.contains("tell neither") && five.contains("growth ends at"), "{five}");
+}
+
 /// Whether each topic refuses what is given with one sentence that says what.
 fn each_says<const N: usize>(nonsense: [(&str, &str, &str); N]) {
     let home = Home::default();

@@ -6,6 +6,7 @@ use outplant::wording::verdict::About;
 use outplant::wording::{Lang, Wording};
 use serde_json::{Value, json};
 
+use crate::support::program::Home;
 use crate::support::{
     Book, bed_species, coffee_in_deep_shade, criterion, day, open_bed, pair, ready_coffee, small_nursery, tray,
     wet_days,
@@ -438,4 +439,82 @@ fn a_tray_measured_good_gives_in_a_few_days_what_it_was_measured_to_give() {
     let told = &outlook.stock[&tray(&picture, "cof-1").code];
     let now = tray(&picture, "cof-1").plantable;
     assert!(told.plants.likely <= now.likely && told.plants.likely >= now.likely * 0.95, "{:?} {now:?}", told.plants);
+}
+
+/// A tray of 121 days that stands in deep shade, no bed anywhere, and the light its hardening is to end at.
+fn hardening_of(species: &str) -> (f64, i32) {
+    let mut book = small_nursery();
+    let lot =
+        json!({"lot":"x-L1","species":species,"source":"own","collected":"2025-12-01","seeds":200,"kept":"dry_open"});
+    book.write("2025-12-01", "lot_received", lot);
+    let sown = json!({"tray":"x-1","lot":"x-L1","seeds":60,"container":"bag","cells":60,"place":"Deep shade"});
+    book.write("2025-12-15", "sown", sown);
+    book.write("2026-02-10", "counted", json!({"tray":"x-1","standing":50}));
+    let round = round(&book.on(TODAY));
+    let stop = round.stops.iter().chain(&round.can_wait).find(|stop| stop.id == "begin_hardening x-1");
+    let Some(RoundReason::HardeningNotBegun { step, length_days, .. }) = stop.map(|stop| &stop.why) else {
+        panic!("{species}: {:?}", round.stops)
+    };
+    (step.light_in_the_end.unwrap(), *length_days)
+}
+
+#[test]
+fn cedar_is_hardened_toward_part_shade_and_grevillea_toward_the_sun() {
+    // From 30 % light cedar goes to the near end of its band, 50 to 80 %, and grevillea to that of 70 to 100 %; 28 days both.
+    let (cedar, days) = hardening_of("Spanish cedar");
+    assert!((cedar - 0.50).abs() < 1e-9 && days == 28, "{cedar} {days}");
+    let (grevillea, days) = hardening_of("grevillea");
+    assert!((grevillea - 0.70).abs() < 1e-9 && days == 28, "{grevillea} {days}");
+}
+
+#[test]
+fn cedar_that_stood_in_half_shade_for_a_month_is_hardened_for_a_bed_in_part_shade_and_for_none_in_the_sun() {
+    let mut book = small_nursery();
+    let came = json!({"tray":"ced-1","species":"Spanish cedar","count":30,"from":"bought","form":"bag","age_days":90,
+        "place":"Half shade","shade_now_pct":45});
+    book.write("2026-03-01", "plants_received", came);
+    let plan = json!([{"species":"Spanish cedar","pattern":"square","row_m":3,"in_row_m":3}]);
+    for (bed, light) in [("Shaded", 0.6), ("Sunny", 1.0)] {
+        let set = json!({"bed":bed,"field":"Upper","length_m":20,"width_m":6,"plan":plan});
+        book.write("2025-01-01", "bed_set", set);
+        book.write("2026-04-14", "light_read", json!({"bed":bed,"light_share":light}));
+    }
+    let picture = book.on(TODAY);
+    // 0.55 of the light, where its bed has 0.6: no step. The sun is nearly twice as bright.
+    assert_eq!(criterion(&pair(&picture, "ced-1", "Shaded").criteria, Rule::Hardening).met(), Some(true));
+    assert_eq!(criterion(&pair(&picture, "ced-1", "Shaded").criteria, Rule::ExposureStep).met(), Some(true));
+    assert_eq!(criterion(&pair(&picture, "ced-1", "Sunny").criteria, Rule::ExposureStep).met(), Some(false));
+}
+
+#[test]
+fn heights_of_fewer_than_four_days_tell_no_day_and_those_of_four_do() {
+    let grown = |days: &[(&str, f64)]| {
+        let home = Home::default().begun();
+        let lot = [
+            "lot=cof-L1",
+            "species=coffee",
+            "source=own",
+            "collected=2025-09-01",
+            "seeds=100",
+            "kept=in_parchment",
+            "happened=2025-09-20",
+        ];
+        home.write("lot_received", &lot);
+        let sown = ["tray=cof-1", "lot=cof-L1", "seeds=60", "container=bag", "happened=2025-10-01"];
+        home.write("sown", &sown);
+        home.write("counted", &["tray=cof-1", "standing=50", "happened=2025-12-10"]);
+        for (on, height) in days {
+            let plants: Vec<Value> = (0..10).map(|i| json!({"height_cm": height + f64::from(i % 3) * 0.2})).collect();
+            home.write("measured", &["tray=cof-1", &format!("plants={}", json!(plants)), &format!("happened={on}")]);
+        }
+        home.json(&["why", "tray", "cof-1"])["growth"]["height"].clone()
+    };
+    let all = [("2026-01-10", 4.0), ("2026-02-09", 7.4), ("2026-03-11", 11.6), ("2026-04-10", 15.5)];
+    let three = grown(&all[..3]);
+    assert_eq!(
+        (&three["state"], &three["why"], &three["on"]),
+        (&json!("unknown"), &json!("few_samples"), &Value::Null)
+    );
+    let four = grown(&all);
+    assert!(four["state"] == "expected" && four["on"].is_string(), "{four}");
 }

@@ -48,6 +48,8 @@ pub(crate) fn species_json(profile: &Profile, wording: &Wording) -> Value {
             (name.to_string(), message)
         })
         .collect();
+    let in_short = wording.in_short(profile).map(|one| (one.key.to_string(), json!(one.said)));
+    answer["in_short"] = Value::Object(in_short.into_iter().collect());
     answer["danger_text"] = json!(wording.danger_line(profile));
     answer["never_confuse_with"] = json!(profile.never_confuse_with);
     answer["version"] = json!(VERSION);

@@ -35,7 +35,13 @@ fn which(run: &Run, like: &str, catalogue: &Catalogue) -> Exit {
     Exit::refused(run.wording.species_add_which(like, names.join(", ")))
 }
 
-/// The figures of a profile, each said to be from it and ours: nobody measured them on the new species.
+/// What is true of one plant and tells nothing of another like it: whether it harms anybody.
+const OF_THE_PLANT_ALONE: [&str; 2] = ["danger", "danger_note"];
+
+/// The figures of a profile, each said to be from it and ours: nobody measured them on the new species. What would vouch for
+/// the new one is left out, so that it is unknown: that no danger is known, and that it lives from bare roots. That the other
+/// does not live from them, or is sold grafted, only holds back or asks, and stays; so does how its stakes and suckers are seen
+/// to be alive and how long they keep, which goes with the way it is planted.
 fn figures_of(profile: &Profile) -> Map<String, Value> {
     let source =
         format!("from {}", if profile.scientific.is_empty() { profile.key.as_str() } else { &profile.scientific });
@@ -44,7 +50,12 @@ fn figures_of(profile: &Profile) -> Map<String, Value> {
         let value = whole.get(name)?.get("value")?.clone();
         Some((name.to_string(), json!({"value": value, "source": source, "flag": "ours"})))
     };
-    let figures = FIGURES.iter().filter_map(|(name, _)| figure(name));
+    let vouches = |name: &str| OF_THE_PLANT_ALONE.contains(&name) || name == "bare_roots" && lives_bare(profile);
+    let figures = FIGURES.iter().filter(|(name, _)| !vouches(name)).filter_map(|(name, _)| figure(name));
     let role = whole.get("role").cloned().map(|role| ("role".to_string(), role));
     figures.chain(role).collect()
+}
+
+fn lives_bare(profile: &Profile) -> bool {
+    profile.bare_roots.as_ref().is_some_and(|lives| lives.value)
 }

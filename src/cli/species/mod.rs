@@ -10,13 +10,14 @@ use super::answer::Ending;
 use super::args::Species;
 use super::forecast::{experience_json, stock_to_come_json};
 use super::run::{Exit, Run};
+use crate::base::SpeciesKey;
 use crate::desk::{DeskError, JournalError};
 use crate::nursery::species::Catalogue;
 use crate::reckon::forecast::outlook;
 use json::{sources_json, species_json, species_list_json};
 use serde_json::Value;
 use std::sync::Arc;
-use text::{sources_text, species_list_text, species_text};
+use text::{Asked, sources_text, species_list_text, species_text};
 
 /// Whether a new species is to be written.
 pub(crate) fn adds(arguments: &Species) -> bool {
@@ -71,14 +72,16 @@ pub(crate) fn run(run: &Run, arguments: &Species) -> Result<Ending, Exit> {
 
 /// The species that a word may mean, or why there is none.
 fn called(run: &Run, name: &str, catalogue: &Catalogue) -> Result<Ending, Exit> {
-    let mut keys = catalogue.resolve(name).several();
-    keys.extend(catalogue.called(name).into_iter().filter(|key| !keys.contains(key)).collect::<Vec<_>>());
+    // A word that is only a piece of names is the name of none of them.
+    let called = if catalogue.is_piece_of_names(name) { Vec::new() } else { catalogue.resolve(name).several() };
+    let with: Vec<SpeciesKey> = catalogue.with_word(name).into_iter().filter(|key| !called.contains(key)).collect();
+    let keys = [&called[..], &with[..]].concat();
     if keys.is_empty() {
         return Err(Exit::refused(run.wording.not_one_species(name, catalogue)));
     }
     if run.everywhere.json {
         return run.answer_json(&species_list_json(catalogue, Some(&keys), &run.wording));
     }
-    let asked = Some((name, &keys[..]));
+    let asked = Some(Asked { word: name, called: &called, with: &with });
     run.answer(&species_list_text(catalogue, asked, &run.wording, run.around.columns, run.around.colour))
 }

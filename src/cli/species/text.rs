@@ -12,11 +12,21 @@ const WIDE: usize = 60;
 /// The most columns of a figure's name.
 const MOST_NAME: usize = 36;
 
+/// A word, and the species that it may mean.
+pub(crate) struct Asked<'a> {
+    /// What was written.
+    pub(crate) word: &'a str,
+    /// Those that bear it, in the order they are asked about.
+    pub(crate) called: &'a [SpeciesKey],
+    /// Those that have it in a name.
+    pub(crate) with: &'a [SpeciesKey],
+}
+
 /// Every species by what growers look for it under: key, code, name in the person's language, scientific name. Or those
-/// that a word may mean, in the order they are asked about.
+/// that a word may mean.
 pub(crate) fn species_list_text(
     species: &Catalogue,
-    asked: Option<(&str, &[SpeciesKey])>,
+    asked: Option<Asked<'_>>,
     wording: &Wording,
     width: usize,
     colour: bool,
@@ -27,11 +37,14 @@ pub(crate) fn species_list_text(
         [profile.key.to_string(), code, wording.species_name(profile), scientific]
     };
     let mut groups: BTreeMap<(bool, Option<Group>), Vec<[String; 4]>> = BTreeMap::new();
-    match asked {
-        Some((word, keys)) => {
-            sheet.heading(&wording.species_found(word));
-            let rows = keys.iter().filter_map(|key| species.get(key)).map(|profile| row(profile));
-            groups.insert((false, None), rows.collect());
+    match &asked {
+        Some(asked) => {
+            for (has_word, keys) in
+                [(false, asked.called), (true, asked.with)].into_iter().filter(|(_, keys)| !keys.is_empty())
+            {
+                let rows = keys.iter().filter_map(|key| species.get(key)).map(|profile| row(profile));
+                groups.insert((has_word, None), rows.collect());
+            }
         }
         None => {
             sheet.heading(&wording.species_heading());
@@ -56,10 +69,17 @@ pub(crate) fn species_list_text(
         let left = sheet.width().saturating_sub(width_of(&beginning));
         sheet.hanging(&beginning, ink, &shortened(scientific, left), ink);
     };
-    line(&mut sheet, &heads, Ink::Bold);
-    for ((_, group), rows) in &groups {
-        if asked.is_none() {
-            sheet.heading(&wording.group_name(*group));
+    if asked.is_none() {
+        line(&mut sheet, &heads, Ink::Bold);
+    }
+    for ((later, group), rows) in &groups {
+        sheet.heading(&match &asked {
+            None => wording.group_name(*group),
+            Some(asked) if *later => wording.species_with_word(asked.word),
+            Some(asked) => wording.species_found(asked.word),
+        });
+        if asked.is_some() {
+            line(&mut sheet, &heads, Ink::Bold);
         }
         rows.iter().for_each(|row| line(&mut sheet, row, Ink::Plain));
     }
@@ -118,6 +138,8 @@ pub fn species_text(
         let never = profile.never_confuse_with.iter().map(|name| crate::base::text::cleaned(name));
         sheet.paragraph(&wording.species_never(never.collect::<Vec<_>>().join(", ")), Ink::Plain);
     }
+    sheet.gap();
+    wording.in_short_lines(profile).iter().for_each(|line| sheet.paragraph(line, Ink::Plain));
     sheet.paragraph(&wording.danger_line(profile), Ink::Bold);
     for (heading, lines) in known {
         sheet.heading(heading);

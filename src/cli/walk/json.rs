@@ -70,14 +70,14 @@ fn entry_json(stop: &Stop, picture: &Picture, wording: &Wording) -> Value {
     json!({"kind": entry.kind, "fields": fields})
 }
 
-/// The plants handled that can harm, or of which nobody wrote whether they do.
-fn plants_json(stop: &Stop, picture: &Picture, wording: &Wording) -> Vec<Value> {
+/// Of plants those that can harm, or of which nobody wrote whether they do.
+pub(in crate::cli) fn dangers_json(plants: &[SpeciesKey], picture: &Picture, wording: &Wording) -> Vec<Value> {
     let species = &picture.site.species;
     let one = |key: &SpeciesKey| {
         let text = wording.plant_danger(key, species)?;
         Some(json!({"species": key, "dangers": species.get(key).and_then(|profile| profile.dangers()), "text": text}))
     };
-    stop.plants_handled(picture).iter().filter_map(one).collect()
+    plants.iter().filter_map(one).collect()
 }
 
 /// A caution with its words.
@@ -117,7 +117,7 @@ fn stop_json(stop: &Stop, picture: &Picture, wording: &Wording) -> Value {
         "caution": cautions.first(),
         "cautions": cautions,
         "look_first": stop.after_wait.as_ref().is_some_and(|after| !after.looked),
-        "plants": plants_json(stop, picture, wording),
+        "plants": dangers_json(&stop.plants_handled(picture), picture, wording),
         "entry": entry_json(stop, picture, wording),
         "minutes": number(stop.minutes),
         "work_minutes": stop.work_minutes.map(number),

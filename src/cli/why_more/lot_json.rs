@@ -5,15 +5,17 @@ use serde_json::{Value, json};
 use super::LotAnswer;
 use crate::base::Range;
 use crate::cli::criterion_json::number;
-use crate::cli::why_json::answer;
+use crate::cli::why_json::{answer, cautions_json};
+use crate::page::care::of_lot;
 use crate::reckon::lots::{Expected, Retest, RetestWhy, StartFrom, TestRead, Way};
 use crate::reckon::picture::Picture;
+use crate::reckon::round::Round;
 use crate::reckon::sowing::{SowingAsked, SowingPlan};
 use crate::science::sampling::Differ;
 use crate::wording::Wording;
 
 /// The answer of `why lot --json`.
-pub(crate) fn why_lot_json(told: &LotAnswer<'_>, picture: &Picture, wording: &Wording) -> Value {
+pub(crate) fn why_lot_json(told: &LotAnswer<'_>, picture: &Picture, round: &Round, wording: &Wording) -> Value {
     let (lot, day) = (told.lot, picture.day);
     let outlook = &told.outlook;
     // Of seed that a test showed dead no days are left.
@@ -57,7 +59,9 @@ pub(crate) fn why_lot_json(told: &LotAnswer<'_>, picture: &Picture, wording: &Wo
         "sowing_text": sowing_text,
     });
     needed_into(&mut lot_value, &told.sowing);
-    answer(picture, "lot", lot_value)
+    let mut text = answer(picture, "lot", lot_value);
+    text["cautions"] = cautions_json(&of_lot(&lot.code, &told.sowing, round), wording);
+    text
 }
 
 /// How many to sow, and the same in words.

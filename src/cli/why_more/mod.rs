@@ -18,6 +18,7 @@ use crate::page::{self, Asked};
 use crate::reckon::Picture;
 use crate::reckon::forecast::{TrayStock, outlook_of_living};
 use crate::reckon::lots::{LotOutlook, lot_outlook};
+use crate::reckon::round::round_from;
 use crate::reckon::sowing::{NoPlan, SowingAsked, USUAL_SURE};
 use crate::reckon::stock::LotStory;
 
@@ -58,13 +59,16 @@ pub(crate) fn why_lot(
     let mut desk = run.desk()?;
     let picture = run.picture_with(&mut desk, &[lot.as_str()])?;
     let story = lot_of(run, &picture, lot)?;
-    let answer = LotAnswer::of(&story, &picture, &outlook_of_living(&picture, run.forecast_basis).stock, plants, sure);
+    let outlook = outlook_of_living(&picture, run.forecast_basis);
+    let round = round_from(&picture, &outlook);
+    let answer = LotAnswer::of(&story, &picture, &outlook.stock, plants, sure);
     refuse_nonsense(run, &answer.sowing)?;
     if run.everywhere.json {
-        return run.answer_json(&lot_json::why_lot_json(&answer, &picture, &run.wording));
+        return run.answer_json(&lot_json::why_lot_json(&answer, &picture, &round, &run.wording));
     }
     let asked = Asked { picture: &picture, wording: &run.wording };
-    show_reasons(run, &picture, page::lot::why_lot(&story, &answer.outlook, &answer.sowing, asked), all)
+    let page = page::lot::why_lot(&story, &answer.outlook, &answer.sowing, (&round, None), asked);
+    show_reasons(run, &picture, page, all)
 }
 
 /// How sure, as a share; refused where the numbers asked make no sense.

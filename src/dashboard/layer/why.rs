@@ -131,8 +131,8 @@ impl Why {
                 bed => bed.map(|bed| why_bed(bed, None, asked)),
             },
             WhyOf::Bed(name, species) => picture.beds.get(name).map(|bed| why_bed(bed, Some(species), asked)),
-            WhyOf::About(Subject::Lot(code)) => page_of_lot(code, None, cx),
-            WhyOf::Lot(code, plants) => page_of_lot(code, *plants, cx),
+            WhyOf::About(Subject::Lot(code)) => page_of_lot(code, None, None, cx),
+            WhyOf::Lot(code, plants) => page_of_lot(code, *plants, None, cx),
             // Of these there is only what was written.
             WhyOf::About(Subject::Place(_) | Subject::Site) => Some(Page::default()),
             WhyOf::Pair(tray, bed) => picture.pair(tray, bed).map(|pair| why_pair(pair, asked)),
@@ -151,13 +151,14 @@ fn page_of_tray(tray: &TrayPicture, told: Option<&Stop>, cx: &ScreenContext<'_>)
     why_tray(tray, &cx.book.outlook, (&cx.book.round, told), asked)
 }
 
-fn page_of_lot(code: &LotCode, plants: Option<u32>, cx: &ScreenContext<'_>) -> Option<Page> {
+fn page_of_lot(code: &LotCode, plants: Option<u32>, told: Option<&Stop>, cx: &ScreenContext<'_>) -> Option<Page> {
     let (picture, stock) = (&cx.book.picture, &cx.book.outlook.stock);
     let lot = picture.lots.get(code)?;
     let profile = lot.species.as_ref().and_then(|key| picture.site.profile(key));
     let outlook = lot_outlook(lot, profile.map(|profile| &**profile), picture.day);
     let sowing = SowingAsked::of(picture, stock, lot.species.as_ref(), Some(lot), plants, USUAL_SURE);
-    Some(why_lot(lot, &outlook, &sowing, Asked { picture, wording: cx.wording }))
+    let asked = Asked { picture, wording: cx.wording };
+    Some(why_lot(lot, &outlook, &sowing, (&cx.book.round, told), asked))
 }
 
 /// The stop, and what it is about.
@@ -169,7 +170,7 @@ fn page_of_stop(stop: &Stop, cx: &ScreenContext<'_>) -> Page {
     let about = match &stop.subject {
         Subject::Tray(code) => picture.trays.get(code).map(|tray| page_of_tray(tray, Some(stop), cx)),
         Subject::Bed(name) => picture.beds.get(name).map(|bed| bed_in_short(bed, stop, asked)),
-        Subject::Lot(code) => page_of_lot(code, None, cx),
+        Subject::Lot(code) => page_of_lot(code, None, Some(stop), cx),
         Subject::Place(_) | Subject::Site => None,
     };
     about.into_iter().for_each(|about| page.add(about));

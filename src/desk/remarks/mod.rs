@@ -409,14 +409,21 @@ fn rain_twice(fold: &Fold, earlier: &[Arc<Entry>], entry: &Entry) -> Option<Rema
     (before_mm != now_mm).then_some(Remark::RainTwice { day, before_mm, now_mm })
 }
 
-/// A shade, a moisture or a part with a pest below one percent. That of seed is refused where it is read.
+/// A shade, a moisture or a part with a pest below one percent, and seed of which one in a hundred is alive: less than that is
+/// refused where it is read, and 1 is how a share says all.
 fn like_a_share(entry: &Entry) -> Option<Remark> {
     let percents = match &entry.what {
         What::Site(SiteEntry::PlaceSet(place)) => vec![Some(place.shade_pct)],
         What::Tray(TrayEntry::ShadeSet(shade)) => vec![Some(shade.shade_pct)],
         What::Tray(TrayEntry::PestSeen(seen)) => vec![seen.share_pct],
         What::Tray(TrayEntry::PlantsReceived(came)) => vec![came.shade_now_pct],
-        What::Seed(SeedEntry::LotReceived(lot)) => vec![lot.moisture_pct],
+        What::Seed(SeedEntry::LotReceived(lot)) => {
+            let all = lot.initial_pct.filter(|pct| pct.0 == 1.0);
+            if all.is_some() {
+                return Some(Remark::LikeAShare(1.0));
+            }
+            vec![lot.moisture_pct]
+        }
         What::Seed(SeedEntry::LotKept(lot)) => vec![lot.moisture_pct],
         _ => return None,
     };

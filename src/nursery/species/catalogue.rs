@@ -90,13 +90,23 @@ impl Catalogue {
         all.into_iter()
     }
 
-    /// The species of which a name has a word that begins as what was written.
-    pub fn called(&self, written: &str) -> Vec<SpeciesKey> {
+    /// The species of which a name has what was written as a word in it; where there is none, those of which a word begins so.
+    pub fn with_word(&self, written: &str) -> Vec<SpeciesKey> {
         let wanted = plain(written);
-        let fits = |name: &str| name.starts_with(&wanted) || name.contains(&format!("-{wanted}"));
-        let called = |profile: &Profile| names_of(profile).iter().any(|(name, _)| fits(name));
-        let all = self.iter().filter(|(_, profile)| !wanted.is_empty() && called(profile));
-        all.map(|(key, _)| key.clone()).collect()
+        if wanted.is_empty() {
+            return Vec::new();
+        }
+        let (first, later) = (format!("{wanted}-"), format!("-{wanted}"));
+        let begins = |name: &str| name.starts_with(&wanted) || name.contains(&later);
+        let whole = |name: &str| {
+            name == wanted || name.starts_with(&first) || name.ends_with(&later) || name.contains(&format!("{later}-"))
+        };
+        let of = |fits: &dyn Fn(&str) -> bool| -> Vec<SpeciesKey> {
+            let called = |profile: &Profile| names_of(profile).iter().any(|(name, _)| fits(name));
+            self.iter().filter(|(_, profile)| called(profile)).map(|(key, _)| key.clone()).collect()
+        };
+        let words = of(&whole);
+        if words.is_empty() { of(&begins) } else { words }
     }
 
     /// The one species meant by what was written; none where nothing or more than one plant is.

@@ -2,7 +2,7 @@
 
 use super::*;
 use crate::nursery::species::figure::{Figure, Flag};
-use crate::nursery::species::profile::{Danger, Group, Stem, Storage, Template};
+use crate::nursery::species::profile::{Danger, Stem, Storage, Template};
 use serde_json::json;
 
 fn species(written: &str) -> Arc<Profile> {
@@ -55,19 +55,17 @@ fn every_file_of_the_folders_is_a_built_in_profile() {
     assert_eq!(files, TEXTS.iter().map(|(file, _)| file.to_string()).collect::<Vec<_>>());
 }
 
-/// What a grower asks first of a plant: seed type, days to emerge, months in the nursery, light in the field, dangers. A
-/// plant raised from cuttings or sown in place says which; what else is missing is unknown and said so here.
+/// What a grower asks first of a plant: seed type, days to emerge, months in the nursery, light in the field, dangers. What is
+/// unknown is said on its page; this list holds what that is, so that a figure that is lost is noticed.
 #[test]
 fn every_species_says_the_five_things_or_is_known_not_to() {
     let mut unknown = Vec::new();
     for (key, profile) in Catalogue::built_in().iter() {
-        let seed = profile
-            .planting_material
-            .as_ref()
-            .is_none_or(|how| how.value.contains("seed") && !how.value.contains("no seed"));
+        let seed = profile.raised_without_seed().is_none();
         for (what, known) in [
-            ("seed", !seed || profile.storage.is_some() || profile.storage_note.is_some()),
+            ("seed", !seed || profile.storage.is_some()),
             ("emerges", !seed || profile.emerge_first_days.is_some()),
+            ("months", profile.is_set_in_place() || profile.plantable_least_days.is_some()),
             ("light", profile.outplant_shade_most_pct.is_some() || profile.shade_tolerance.is_some()),
             ("danger", profile.dangers().is_some()),
         ] {
@@ -75,15 +73,22 @@ fn every_species_says_the_five_things_or_is_known_not_to() {
                 unknown.push(format!("{key} {what}"));
             }
         }
-        if profile.plantable_least_days.is_none() && profile.group != Some(Group::Cover) {
-            unknown.push(format!("{key} months"));
-        }
     }
     assert_eq!(unknown, UNKNOWN);
 }
 
 /// What no profile says yet.
-const UNKNOWN: &[&str] = &["GIG months", "PIN months", "REM months", "TUM months", "VAI months"];
+const UNKNOWN: &[&str] = &[
+    "CTR seed",
+    "GIG months",
+    "MAI seed",
+    "PIG seed",
+    "PIN months",
+    "REM months",
+    "TEP seed",
+    "TUM months",
+    "VAI months",
+];
 
 #[test]
 fn every_figure_names_a_source_and_never_a_bare_tag() {
@@ -99,8 +104,20 @@ fn every_figure_names_a_source_and_never_a_bare_tag() {
             }
             assert_eq!(flag == Flag::Ours, source.starts_with("ours"), "{key} {name}: '{source}'");
             if flag == Flag::Seen {
-                let recalled = source.starts_with("common practice") || source.starts_with("general trade");
-                assert!(!recalled, "{key} {name}: '{source}' is flagged seen");
+                assert!(!source.starts_with("common practice"), "{key} {name}: '{source}' is flagged seen");
+            }
+            // What is recalled of no work is common practice, and what is reasoned from a relative is ours.
+            let recalled = ["general trade", "trade literature", "recalled from", "common practice"];
+            if flag == Flag::Memory {
+                assert!(
+                    recalled.iter().all(|word| !source.starts_with(word)),
+                    "{key} {name}: '{source}' names no work"
+                );
+            }
+            if matches!(flag, Flag::Seen | Flag::Memory) {
+                let inferred = ["kinship", "read for ", "a few weeks for", "is our reading", "for years, closed"];
+                let found = inferred.iter().find(|word| source.contains(**word));
+                assert_eq!(found, None, "{key} {name}: '{source}' is flagged {flag:?}");
             }
         }
     }
@@ -130,6 +147,49 @@ fn no_work_is_cited_for_what_it_cannot_hold() {
     }
 }
 
+/// Works that are of a few things only, by the beginnings of the names of figures that they can hold. Tindall 1983 is on
+/// vegetables, of which none is here.
+const HOLDS_ONLY: [(&str, &[&str]); 15] = [
+    ("Tindall 1983", &[]),
+    ("Hong, Linington", &["storage"]),
+    ("Seed Information Database", &["storage", "seeds_per_kg", "germination", "pretreatment", "water_need"]),
+    (
+        "Seed Leaflet",
+        &["storage", "seeds_per_kg", "germination", "emerge", "pretreatment", "sow_place", "plantable", "water_need"],
+    ),
+    ("ISTA Rules", &["emerge", "germination"]),
+    ("Lima et al. 2014", &["storage"]),
+    ("Lima et al. 2005", &["storage"]),
+    ("Gawankar", &["storage", "germination", "seed_dies"]),
+    ("Halma & Frolich", &["storage"]),
+    ("Grogan & Galv", &["storage", "germination", "outplant"]),
+    ("Mexal", &["collar_floor"]),
+    ("CABI", &["danger"]),
+    ("Shrivastava", &["danger"]),
+    ("Neto et al. 2003", &["danger"]),
+    ("Allen et al. 1998", &["depletion_fraction", "water_need", "soil_effect", "growth_points", "stem_life"]),
+];
+
+#[test]
+fn a_work_of_a_few_things_is_cited_for_those_alone() {
+    let mut cited = std::collections::BTreeSet::new();
+    let mut wrong = Vec::new();
+    for (key, profile) in Catalogue::built_in().iter() {
+        // What is ours names what it is reasoned from.
+        for (name, _, source, _) in profile.figures().into_iter().filter(|(.., flag)| *flag != Flag::Ours) {
+            for (work, holds) in HOLDS_ONLY.iter().filter(|(work, _)| source.contains(work)) {
+                cited.insert(*work);
+                if !holds.iter().any(|begins| name.starts_with(begins)) {
+                    wrong.push(format!("{key} {name}: '{source}'"));
+                }
+            }
+        }
+    }
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+    let never: Vec<&str> = HOLDS_ONLY.iter().map(|(work, _)| *work).filter(|work| !cited.contains(work)).collect();
+    assert_eq!(never, ["Tindall 1983"], "a work that nobody cites guards nothing");
+}
+
 #[test]
 fn a_work_is_named_and_not_where_it_lies_and_a_weak_page_is_called_so() {
     for (key, profile) in Catalogue::built_in().iter() {
@@ -146,7 +206,7 @@ fn a_work_is_named_and_not_where_it_lies_and_a_weak_page_is_called_so() {
 }
 
 /// So many figures were read in the source that they name; a figure that loses its source is noticed.
-const FIGURES_SEEN: usize = 500;
+const FIGURES_SEEN: usize = 499;
 
 /// Figures that a verdict or a sowing hangs on.
 const DECIDING: [&str; 18] = [
@@ -170,10 +230,10 @@ const DECIDING: [&str; 18] = [
     "outplant_shade_most_pct",
 ];
 /// So many of them were read.
-const DECIDING_SEEN: usize = 263;
+const DECIDING_SEEN: usize = 261;
 
 #[test]
-fn five_hundred_figures_and_more_were_read_in_their_source_and_most_decide_something() {
+fn so_many_figures_were_read_in_their_source_and_most_decide_something() {
     let catalogue = Catalogue::built_in();
     let figures = catalogue.iter().flat_map(|(_, profile)| profile.figures());
     let seen: Vec<&str> = figures.filter(|(_, _, _, flag)| *flag == Flag::Seen).map(|(name, ..)| name).collect();
@@ -202,7 +262,7 @@ fn what_can_hurt_has_its_word_of_danger() {
         ("avocado", Danger::ToxicToLivestock),
         ("citrus rootstock", Danger::Spines),
         ("orange", Danger::Spines),
-        ("poro", Danger::Spines),
+        ("mountain immortelle", Danger::Spines),
         ("peach palm", Danger::Spines),
         ("kapok", Danger::Spines),
         ("star fruit", Danger::HarmsWeakKidneys),

@@ -179,11 +179,25 @@ impl Catalogue {
             found => return found,
         }
         let words: Vec<&str> = whole.split('-').collect();
-        let kept = match self.of_words(&words) {
-            Found::Nothing => self.by_head(&words),
-            found => found,
-        };
-        self.without_the_confused(&whole, kept)
+        let joined = without_material(&words).concat();
+        match (self.of_words(&words), self.in_one_word(&words, &joined)) {
+            (Found::Nothing, Found::Nothing) => self.without_the_confused(&whole, self.by_head(&words)),
+            (Found::Nothing, found) => self.without_the_confused(&joined, found),
+            (found, _) => self.without_the_confused(&whole, found),
+        }
+    }
+
+    /// A name in one word that was written in several: "bread fruit".
+    fn in_one_word(&self, words: &[&str], joined: &str) -> Found {
+        let is_a_name = self.bearers(joined).iter().any(|(kind, _)| *kind >= NameKind::Common);
+        if words.len() > 1 && is_a_name { self.named(joined) } else { Found::Nothing }
+    }
+
+    /// Whether no plant bears a word, and it is only a piece of the names of some ("bean").
+    pub(crate) fn is_piece_of_names(&self, written: &str) -> bool {
+        let whole = plain(written);
+        let words: Vec<&str> = whole.split('-').collect();
+        self.of_words(&words) == Found::Nothing && self.by_head(&words) != Found::Nothing
     }
 
     /// Plants that are never to be taken for what was written are left out.

@@ -4,6 +4,7 @@ use super::{Catalogue, Found};
 use crate::base::SpeciesKey;
 
 const NAMES: &str = include_str!("../../../tests/reference/species_names.tsv");
+const ASKED: &str = include_str!("../../../tests/reference/species_asked.tsv");
 const MISSPELT: &str = include_str!("../../../tests/reference/species_misspelt.tsv");
 const NEVER: &str = include_str!("../../../tests/reference/species_never.tsv");
 
@@ -103,6 +104,41 @@ fn a_word_that_several_plants_bear_is_asked_about() {
     // What stands in brackets says which.
     assert_eq!(catalogue.find("limón (Citrus latifolia)"), catalogue.find("limón persa"));
     assert_eq!(asked("mango (lemon)"), ["Mangifera indica", "Citrus limon"]);
+}
+
+#[test]
+fn a_word_that_means_other_plants_elsewhere_is_asked_about_though_one_is_known_here() {
+    let catalogue = Catalogue::built_in();
+    let all = rows(ASKED);
+    assert!(all.len() >= 16, "{}", all.len());
+    for (written, plant) in all {
+        let several = catalogue.resolve(written).several();
+        let first = several.first().map(|key| scientific(&catalogue, key));
+        assert_eq!(first.as_deref(), Some(plant), "{written}: {:?}", catalogue.resolve(written));
+        assert!(!catalogue.is_piece_of_names(written), "{written}");
+    }
+}
+
+#[test]
+fn a_word_that_is_only_a_piece_of_names_is_no_name() {
+    let catalogue = Catalogue::built_in();
+    let wording = |lang| crate::wording::Wording::new(lang);
+    for (written, with) in [("bean", "jack bean"), ("pea", "pigeon pea"), ("pino", "grevillea")] {
+        assert_eq!(catalogue.find(written), None, "{written}");
+        assert_eq!(catalogue.named_just(written), Vec::new(), "{written}");
+        let said = wording(crate::wording::Lang::En).not_one_species(written, &catalogue);
+        assert!(!said.contains("are called") && said.contains(with), "{written}: {said}");
+    }
+    // Those that have it as a word come before those of which a word only begins so.
+    let names = |word: &str| -> Vec<String> {
+        catalogue.with_word(word).iter().map(|key| catalogue.get(key).unwrap().names.en[0].clone()).collect()
+    };
+    assert!(names("pea").contains(&"pigeon pea".to_string()) && !names("pea").contains(&"avocado".to_string()));
+    assert_eq!(names("pine"), ["pineapple"]);
+    assert_eq!(names("pino"), ["grevillea"]);
+    // One plant known here of several that bear the word.
+    let said = wording(crate::wording::Lang::Es).not_one_species("níspero", &catalogue);
+    assert!(said.contains("se dice de varias plantas") && said.contains("Manilkara zapota"), "{said}");
 }
 
 #[test]

@@ -390,4 +390,15 @@ impl Profile {
     pub fn dangers(&self) -> Option<&[Danger]> {
         self.danger.as_ref().map(|figure| figure.value.as_slice())
     }
+
+    /// What it is raised from where that is no seed: cuttings, suckers, rhizomes, grafts.
+    pub(crate) fn raised_without_seed(&self) -> Option<&str> {
+        let material = self.planting_material.as_ref()?.value.as_str();
+        (!material.contains("seed") || material.contains("no seed")).then_some(material)
+    }
+
+    /// Whether it is set where it stays and never stands in a nursery: a built-in nurse plant without days of one.
+    pub(crate) fn is_set_in_place(&self) -> bool {
+        self.role == Role::Nurse && self.group.is_some() && self.plantable_least_days.is_none()
+    }
 }

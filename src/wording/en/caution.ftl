@@ -10,7 +10,7 @@ caution_line = { $label }: { $line }
 # (plant, dangers)
 caution_plant = { $plant } ({ $dangers })
 caution_plant_unknown = nobody wrote whether it harms anybody
-caution_said_first = Care is said in full at the first stop of each kind.
+caution_said_first = Care is said in full at the first stop of each kind and of each plant that can harm.
 caution_leads = Local rules, the label and licensed practice lead over what is said here.
 
 ## caution_: by word

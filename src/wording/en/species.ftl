@@ -124,16 +124,40 @@ word_full_sun = full sun
 word_part_shade = the shade of its bed
 word_shade = 50 to 60 % shade
 
+## Asked first of a plant
+
+in_short_seed = Seed type
+in_short_emerge = Days to emerge
+in_short_months = Months in the nursery
+in_short_light = Light in the field
+# (label, said)
+in_short_line = { $label }: { $said }
+in_short_unknown = unknown
+in_short_no_seed = none: raised from { $material }
+in_short_kept = unknown; it keeps { $note }
+in_short_sown_in_place = none: sown where it stays
+in_short_planted_in_place = none: planted where it stays
+# (least, most)
+in_short_span = { $least } to { $most }
+in_short_from = { $least } and more
+# (least, most)
+in_short_light_share = { $least } to { $most } % of full sun
+
 ## Found, and what it can do
 
 species_dangers = Danger: { $list }.
 species_no_danger = no danger known
 species_danger_unknown = Danger: nobody has written whether it harms anybody
 species_found = Species called "{ $word }"
+species_with_word = Names with "{ $word }" in them
 species_never = never to be taken for { $list }
-species_list_hint = outplant species with a word finds those that are called so
+species_list_hint = outplant species with a word finds those that have it in a name
 # (written, plants)
 asked_several_plants = several plants are called { $written }: write which one: { $plants }
+# (written, plants)
+asked_piece_of_name = no plant is called just { $written }; names with it: { $plants }. Write the whole name
+# (written, plants)
+asked_one_of_several = { $written } is the name of several plants, of which one is known here: { $plants }. Write that name if it is meant
 # (name, scientific)
 plant_named = { $name } ({ $scientific })
 species_group_own = Your own

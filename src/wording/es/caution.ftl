@@ -7,7 +7,7 @@ caution_plant_label = Planta
 caution_line = { $label }: { $line }
 caution_plant = { $plant } ({ $dangers })
 caution_plant_unknown = nadie ha escrito si hace daño
-caution_said_first = El cuidado se dice completo en la primera parada de cada clase.
+caution_said_first = El cuidado se dice completo en la primera parada de cada clase y de cada planta que puede dañar.
 caution_leads = Mandan las normas del lugar, la etiqueta y la práctica autorizada, más que lo dicho aquí.
 
 ## caution_: by word

@@ -109,15 +109,34 @@ word_full_sun = pleno sol
 word_part_shade = la sombra de su parcela
 word_shade = 50 a 60 % de sombra
 
+## Asked first of a plant
+
+in_short_seed = Tipo de semilla
+in_short_emerge = Días hasta nacer
+in_short_months = Meses en el vivero
+in_short_light = Luz en el campo
+in_short_line = { $label }: { $said }
+in_short_unknown = no se sabe
+in_short_no_seed = ninguna: se reproduce por { $material }
+in_short_kept = no se sabe; dura { $note }
+in_short_sown_in_place = ninguno: se siembra donde se queda
+in_short_planted_in_place = ninguno: se planta donde se queda
+in_short_span = de { $least } a { $most }
+in_short_from = { $least } y más
+in_short_light_share = de { $least } a { $most } % de pleno sol
+
 ## Found, and what it can do
 
 species_dangers = Peligro: { $list }.
 species_no_danger = no se le conoce peligro
 species_danger_unknown = Peligro: nadie ha escrito si hace daño a alguien
 species_found = Especies que se llaman "{ $word }"
+species_with_word = Nombres con "{ $word }"
 species_never = nunca se toma por { $list }
-species_list_hint = outplant species con una palabra busca las que se llaman así
+species_list_hint = outplant species con una palabra busca las que la tienen en un nombre
 asked_several_plants = varias plantas se llaman { $written }: escriba cuál: { $plants }
+asked_piece_of_name = ninguna planta se llama { $written } a secas; nombres con esa palabra: { $plants }. Escriba el nombre entero
+asked_one_of_several = { $written } se dice de varias plantas, y aquí se conoce una: { $plants }. Si es esa, escriba ese nombre
 plant_named = { $name } ({ $scientific })
 species_group_own = Propias de su vivero
 

@@ -3,7 +3,6 @@
 
 use super::growth::GrowthOf;
 use crate::base::{Day, SpeciesKey, TrayCode};
-use crate::nursery::caution::Caution;
 use crate::reckon::forecast::worth::{WorthLooking, of_tray};
 use crate::reckon::forecast::{ForecastBasis, Judgement, Outlook, TrayForecast, TrayStock};
 use crate::reckon::growth::{Coming, TrayGrowth};
@@ -237,7 +236,6 @@ impl Wording {
         let tested = plan.seeds_if_tested.map(|seeds| self.sowing_if_tested(self.seeds(TEST_SEEDS), seeds));
         lines.extend(tested.map(|said| (self.lot_label_test(), said)));
         lines.push((self.sowing_label_containers(), self.sowing_containers(plan)));
-        lines.push((self.label_care(), self.caution_words(Caution::Sowing)));
         lines
     }
 
@@ -265,7 +263,6 @@ impl Wording {
             self.sowing_label_weight(),
             self.sowing_label_left(),
             self.sowing_label_containers(),
-            self.label_care(),
             self.label_plant(),
         ]
     }

@@ -5,6 +5,7 @@ mod command;
 mod expected;
 mod growth;
 mod help;
+mod in_short;
 mod lots;
 mod sowing;
 mod species;

@@ -61,14 +61,20 @@ impl Wording {
         }
     }
 
-    /// Several plants are called so: which is meant. Each is named with its scientific name.
+    /// Several plants are called so, of which one or more are known here, or the word is only a piece of their names: which is
+    /// meant. Each is named with its scientific name.
     pub(crate) fn several_plants(&self, written: &str, plants: &[SpeciesKey], species: &Catalogue) -> String {
         let name = |key: &SpeciesKey| {
             let profile = species.get(key);
             profile.map_or_else(|| key.to_string(), |one| self.plant_named(self.species_name(one), &one.scientific))
         };
         let names: Vec<String> = plants.iter().map(name).collect();
-        self.asked_several_plants(written, names.join("; "))
+        let (one, names) = (names.len() == 1, names.join("; "));
+        match (species.is_piece_of_names(written), one) {
+            (true, _) => self.asked_piece_of_name(written, names),
+            (false, true) => self.asked_one_of_several(written, names),
+            (false, false) => self.asked_several_plants(written, names),
+        }
     }
 
     /// Why what was written is not one species: several bear the name, or none does.
