@@ -202,9 +202,11 @@ fn a_pair_that_fits_says_how_to_plant_and_what_stands_in_the_bed_and_can_harm() 
             "{plant}: {plants:?} {page}"
         );
     }
-    // One that does not fit says nothing of planting.
-    let held = home.json(&["why", "pair", "jac-006", "Spring 1"]);
-    assert!(held["pair"]["fits"] == false && !held["cautions"].to_string().contains("Few bags"), "{held}");
+    // Planting is told of where plants can go, and there alone.
+    for (tray, bed) in [("jac-006", "Valley 1"), ("cof-022", "Ridge 3")] {
+        let json = home.json(&["why", "pair", tray, bed]);
+        assert_eq!(json["cautions"].to_string().contains("Few bags"), json["pair"]["fits"] == true, "{json}");
+    }
 }
 
 #[test]

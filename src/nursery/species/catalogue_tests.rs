@@ -417,7 +417,7 @@ fn cedrela_mahogany_and_gliricidia_as_their_sources_say() {
     reads(&cedrela.plantable_least_days, 90.0, Flag::Seen, "3 months");
     reads(&cedrela.emerge_last_days, 30.0, Flag::Seen, "CATIE");
     reads(&cedrela.germination_fresh_pct, 62.0, Flag::Seen, "83:225-234");
-    reads(&cedrela.plantable_usual_days, 110.0, Flag::Memory, "recalled");
+    reads(&cedrela.plantable_usual_days, 110.0, Flag::Common, "common practice");
     let mahogany = species("caoba");
     reads(&mahogany.collar_floor_mm, 5.0, Flag::Seen, "over 5 mm");
     reads(&mahogany.seeds_per_kg_least, 1600.0, Flag::Seen, "Mayhew & Newton 1998");
@@ -476,12 +476,12 @@ fn banana_and_cassava_as_their_sources_say() {
     let banana = species("banana");
     reads(&banana.depletion_fraction, 0.35, Flag::Seen, "Allen et al. 1998");
     reads(&banana.row_m, 3.0, Flag::Seen, "IITA");
-    reads(&banana.stem_life_most_months, 14.0, Flag::Memory, "recalled");
+    reads(&banana.stem_life_most_months, 14.0, Flag::Common, "common practice");
     let year = banana.growth_points.as_ref().unwrap().value.iter().find(|point| point.month == 12.0).copied().unwrap();
     assert_eq!((year.height_m, year.radius_m), (3.0, 1.8));
     let cassava = species("yuca");
-    reads(&cassava.yield_least_kg, 2.0, Flag::Memory, "recalled");
-    reads(&cassava.yield_most_kg, 4.0, Flag::Memory, "recalled");
+    reads(&cassava.yield_least_kg, 2.0, Flag::Common, "common practice");
+    reads(&cassava.yield_most_kg, 4.0, Flag::Common, "common practice");
     reads(&cassava.shade_tolerance, "intolerant of shade".to_string(), Flag::Seen, "Blomme");
 }
 
@@ -494,7 +494,7 @@ fn moringa_and_papaya_have_soft_stems_and_polyembryonic_seed_gives_more() {
         .collect();
     assert_eq!(soft, ["MOR", "PAP"]);
     reads(&species("teca").seedlings_per_seed_most, 4.0, Flag::Seen, "viable embryos");
-    reads(&species("mango").seedlings_per_seed_most, 3.0, Flag::Memory, "polyembryonic");
+    reads(&species("mango").seedlings_per_seed_most, 3.0, Flag::Common, "polyembryonic");
     assert_eq!(species("avocado").seedlings_per_seed_most, None);
 }
 

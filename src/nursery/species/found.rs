@@ -197,7 +197,8 @@ impl Catalogue {
     pub(crate) fn is_piece_of_names(&self, written: &str) -> bool {
         let whole = plain(written);
         let words: Vec<&str> = whole.split('-').collect();
-        self.of_words(&words) == Found::Nothing && self.by_head(&words) != Found::Nothing
+        let is_a_name = self.named(&whole) != Found::Nothing || self.of_words(&words) != Found::Nothing;
+        !is_a_name && self.by_head(&words) != Found::Nothing
     }
 
     /// Plants that are never to be taken for what was written are left out.
