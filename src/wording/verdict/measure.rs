@@ -184,8 +184,8 @@ mod tests {
             (Measure::Positions(1), "1 open position", "1 hoyo libre"),
             (
                 Measure::ResistanceAtMost { mpa: 2.0, depth_cm: 40.0, rod_mm: 8.0 },
-                "soft down to 40 cm: 10 kg on a rod of 8 mm (2 MPa)",
-                "suave hasta 40 cm: 10 kg en varilla de 8 mm (2 MPa)",
+                "soft down to 40 cm: 10 kg on a rod of 8 mm",
+                "suave hasta 40 cm: 10 kg en varilla de 8 mm",
             ),
             (Measure::Resistance { mpa: 1.25, depth_cm: None }, "1.2 MPa", "1.2 MPa"),
             (Measure::Resistance { mpa: 3.1, depth_cm: Some(20.0) }, "3.1 MPa at 20 cm", "3.1 MPa a 20 cm"),

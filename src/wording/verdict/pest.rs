@@ -9,7 +9,7 @@ use crate::wording::Wording;
 impl Wording {
     pub(super) fn pest_reason(&self, found: &Found<NotSo, Option<PestSeen>>, blocks: bool) -> String {
         let Some(seen) = &found.known else { return self.pest_met() };
-        let (what, day) = (crate::base::text::cleaned(&seen.what), self.day(seen.on));
+        let (what, day) = (crate::base::text::cleaned(&self.cause_told(&seen.what)), self.day(seen.on));
         if let Some((by, lacks)) = seen.brought.as_ref().zip(seen.lacks) {
             return self.pest_brought_reason(what, day, by, lacks);
         }
@@ -49,7 +49,7 @@ impl Wording {
 
     /// Leaves that were lost to what goes along with no plant.
     fn pest_leaves_reason(&self, seen: &PestSeen, leaves: LeavesAtLeast, blocks: bool) -> String {
-        let (what, day) = (crate::base::text::cleaned(&seen.what), self.day(seen.on));
+        let (what, day) = (crate::base::text::cleaned(&self.cause_told(&seen.what)), self.day(seen.on));
         let least = self.measure(&Measure::from(leaves));
         match (seen.share_pct.map(|share| self.percent(share / 100.0)), blocks) {
             (Some(share), true) => self.pest_leaves_many(what, day, share, least),

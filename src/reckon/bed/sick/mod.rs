@@ -381,8 +381,10 @@ pub(crate) fn most_died(story: &BedStory, species: &SpeciesKey, day: Day) -> Opt
             } else {
                 unsaid.saturating_add(death.dead)
             };
-            if is_share(unsaid, death.alive, UNSAID_CARE_PCT) {
-                asked = Some((death, unsaid));
+            // A count tells of those that it found; losses are added up.
+            let here = if death.is_count { death.dead.saturating_sub(said) } else { unsaid };
+            if is_share(here, death.alive, UNSAID_CARE_PCT) {
+                asked = Some((death, here));
             }
         }
     }
