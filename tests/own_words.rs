@@ -338,3 +338,42 @@ fn a_loss_that_a_count_has_told_already_is_said_to_fill_its_gap() {
         assert_eq!(standing(&home, "c1"), json!(40));
     }
 }
+
+#[test]
+fn a_tray_taken_out_of_quarantine_is_free_and_one_taken_into_it_is_held() {
+    let home = nursery();
+    for (line, kind) in [
+        ("saqué c1 de cuarentena", "released"),
+        ("quité c1 de la cuarentena", "released"),
+        ("terminó la cuarentena c1", "released"),
+        ("solté c1", "released"),
+        ("c1 en cuarentena", "held"),
+        ("saqué c1 a cuarentena", "held"),
+        ("c1 in quarantine", "held"),
+    ] {
+        assert_eq!(would_write(&home, line)["kind"], json!(kind), "{line}");
+    }
+}
+
+#[test]
+fn a_number_behind_a_sickness_is_that_of_the_sick_ones_and_no_count() {
+    let home = nursery();
+    for (line, share) in
+        [("c1 con roya, 23 plantas", "50"), ("c1 has rust, 6 plants", "13"), ("c2 tiene roya, 40", "87")]
+    {
+        let refused = home.refused(&["write", line]);
+        assert!(refused.contains("pest_seen") && refused.contains(&format!("share_pct={share}")), "{line}: {refused}");
+        assert!(!refused.contains("counted"), "{line}: {refused}");
+    }
+    let both = home.json(&["write", "c1 rust, 40 left", "--dry-run"]);
+    assert_eq!(both["lines"][1]["kind"], json!("counted"));
+}
+
+#[test]
+fn water_that_stands_in_a_bed_was_given_by_nobody() {
+    let home = nursery();
+    for line in ["Upper 1 under water", "Upper 1 water stands", "Upper 1 está bajo agua"] {
+        let refused = home.refused(&["write", line]);
+        assert!(!refused.contains("plants_watered") && !refused.contains("watered at the foot"), "{line}: {refused}");
+    }
+}

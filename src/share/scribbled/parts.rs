@@ -1,7 +1,7 @@
 //! A line that says several things: read part by part.
 
 use super::choose::{Line, MOST_OFFERS, MOST_PARTINGS, MOST_TRIED, Way, day_of, is_subject, is_verb};
-use super::frames::CLEAR_BY;
+use super::frames::{CLEAR_BY, number_value};
 use super::marks::{Mark, What};
 use super::named::NameOf;
 use super::why::Why;
@@ -104,9 +104,39 @@ impl Line<'_> {
             lacks.extend(way.lacks);
         }
         held_for_what_was_seen(&mut drafts, &mut lacks);
+        self.sick_and_not_left(&mut drafts, &mut lacks);
         with_one_cause(&mut drafts, &parts);
         with_one_receiver(&mut drafts, &parts);
         (drafts.len() > 1 || cut.len() == 1 && !drafts.is_empty()).then_some((drafts, lacks))
+    }
+
+    /// "c1 with rust, 46 plants": those that have it, or those that are left? A number behind a sickness is asked about, and is taken for
+    /// the sick ones.
+    fn sick_and_not_left(&self, drafts: &mut Vec<EntryDraft>, lacks: &mut Vec<Why>) {
+        const COUNTS: [&str; 7] = ["count", "left", "alive", "up", "survive", "die", "kill"];
+        // "has" says how many there are, and what is wrong with them.
+        let says_how_many = |mark: &Mark| {
+            let has = matches!(mark.folded.as_str(), "has" | "have" | "tiene" | "tienen" | "got" | "con" | "with");
+            !has && COUNTS.iter().any(|role| mark.has(role))
+        };
+        if self.marks.iter().any(says_how_many) {
+            return;
+        }
+        let of_tray = |draft: &EntryDraft| draft.fields.get("tray").and_then(|tray| tray.as_str()).map(str::to_string);
+        let open = |draft: &EntryDraft| draft.kind == "pest_seen" && !draft.fields.contains_key("share_pct");
+        let Some(seen) = drafts.iter().position(open) else { return };
+        let Some(tray) = of_tray(&drafts[seen]) else { return };
+        let of_it = |draft: &EntryDraft| draft.kind == "counted" && of_tray(draft).as_ref() == Some(&tray);
+        let Some(counted) = drafts.iter().position(of_it) else { return };
+        let sick = drafts[counted].fields.get("standing").and_then(|standing| standing.as_f64());
+        let stands = self.known.names.standing(&tray).map(f64::from).filter(|stands| *stands > 0.0);
+        if let Some((sick, stands)) = sick.zip(stands).filter(|(sick, stands)| sick <= stands) {
+            let share = number_value((1000.0 * sick / stands).round() / 10.0);
+            drafts[seen].fields.insert("share_pct".to_string(), share);
+        }
+        drafts.remove(counted);
+        lacks.retain(|why| !matches!(why, Why::OverHalf(_)));
+        lacks.push(Why::Several);
     }
 
     /// What stands before a colon at the head of the line and says what happened, to nothing that is named: it is said of

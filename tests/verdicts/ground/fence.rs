@@ -128,3 +128,28 @@ fn more_than_a_third_of_a_species_dead_of_nobody_knows_what_holds_its_bed_and_a_
     assert_eq!(counted(24, 6), Some((false, true)));
     assert_eq!(counted(25, 5), None);
 }
+
+#[test]
+fn plants_of_a_bed_that_are_gone_are_missed_and_the_same_dead_are_asked_about_once() {
+    let looked = |looks: &[(&str, u32, u32)], on: &str| {
+        let mut book = fitting();
+        book.write("2026-03-01", "plants_found", json!({"bed":"Upper 1","species":"COA","alive":30}));
+        for (day, alive, dead) in looks {
+            let look = json!({"bed":"Upper 1","species":"COA","alive":alive,"dead":dead});
+            book.write(day, "survival_counted", look);
+        }
+        pest(&book, on).map(|asked| (asked.blocks, asked.warns))
+    };
+    // Nobody saw them die.
+    assert_eq!(looked(&[("2026-04-14", 10, 0)], TODAY), Some((true, false)));
+    assert_eq!(looked(&[("2026-04-14", 23, 0)], TODAY), Some((false, true)));
+    assert_eq!(looked(&[("2026-04-14", 27, 0)], TODAY), None);
+    // The same twelve found again: the fourteen days run from the first look.
+    let twelve = [("2026-03-20", 18, 12), ("2026-03-30", 18, 12)];
+    assert_eq!(looked(&twelve, "2026-04-02"), Some((true, false)));
+    let again = [&twelve[..], &[("2026-04-04", 18, 12)], &[("2026-04-14", 18, 12)]].concat();
+    assert_eq!(looked(&again[..3], "2026-04-05"), None, "nobody died since");
+    assert_eq!(looked(&again, TODAY), None);
+    // Put right.
+    assert_eq!(looked(&[("2026-04-12", 3, 27), ("2026-04-14", 30, 0)], TODAY), None);
+}

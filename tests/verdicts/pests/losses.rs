@@ -252,3 +252,14 @@ fn the_dead_of_a_count_are_asked_about_as_those_of_a_loss_are() {
         assert_eq!(asked(&book).blocks, holds, "{why}");
     }
 }
+
+#[test]
+fn a_wrong_count_that_was_put_right_holds_nothing() {
+    for again in ["2026-04-13", "2026-04-14"] {
+        let mut book = fitting();
+        book.write("2026-04-13", "counted", json!({"tray":"cof-1","standing":5}));
+        assert!(asked(&book).blocks);
+        book.write(again, "counted", json!({"tray":"cof-1","standing":48}));
+        assert!(!asked(&book).blocks, "{again} {}", said(&book, TODAY, En));
+    }
+}

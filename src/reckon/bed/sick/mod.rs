@@ -362,30 +362,42 @@ fn look_due(story: &BedStory, pest: &OpenPest, by: &BroughtBy) -> Day {
     if looked { since.plus(pest.look_after_days()) } else { since }
 }
 
-/// A third of the plants of a species dead (of a fifth it asks for care), of nobody knows what, until somebody writes of what, or a count weeks later is calm.
+/// More than a third of the plants of a species dead or gone (of a fifth it asks for care), of nobody knows what, until somebody writes of
+/// what, or a count weeks later finds few more, or one finds most of them alive.
 pub(crate) fn most_died(story: &BedStory, species: &SpeciesKey, day: Day) -> Option<Criterion> {
-    let (mut said, mut unsaid) = (0_u32, 0_u32);
+    let (mut said, mut unsaid, mut answered) = (0_u32, 0_u32, 0_u32);
     let mut asked: Option<(&Death, u32)> = None;
     for death in story.deaths.iter().filter(|death| death.species == *species && death.day <= day) {
-        let is_calm = f64::from(death.dead) * 100.0 < f64::from(death.alive) * PEST_HOLDS_PCT;
         if death.of != DiedOf::NotSaid {
             said = said.saturating_add(death.plants.max(if death.is_count { 0 } else { death.dead }));
             if death.is_count || asked.is_some_and(|(_, dead)| death.dead >= dead) {
                 (asked, unsaid) = (None, 0);
             }
-        } else if death.is_count && is_calm && asked.is_none_or(|(at, _)| death.day >= at.day.plus(LOOK_AFTER_DAYS)) {
+            continue;
+        }
+        if !death.is_count {
+            unsaid = unsaid.saturating_add(death.dead);
+            asked = Some((death, unsaid)).filter(|_| is_share(unsaid, death.alive, UNSAID_CARE_PCT)).or(asked);
+            continue;
+        }
+        let few = !is_share(death.plants, death.alive, PEST_HOLDS_PCT);
+        let later = asked.is_some_and(|(at, _)| few && death.day >= at.day.plus(LOOK_AFTER_DAYS));
+        let alive_again = asked.is_some_and(|(at, dead)| death.alive >= at.alive.saturating_add(dead.div_ceil(2)));
+        if later || alive_again {
+            answered = death.dead.saturating_sub(said);
             (asked, unsaid) = (None, 0);
-        } else {
-            unsaid = if death.is_count {
-                unsaid.max(death.dead.saturating_sub(said))
-            } else {
-                unsaid.saturating_add(death.dead)
-            };
-            // A count tells of those that it found; losses are added up.
-            let here = if death.is_count { death.dead.saturating_sub(said) } else { unsaid };
-            if is_share(here, death.alive, UNSAID_CARE_PCT) {
-                asked = Some((death, here));
-            }
+            continue;
+        }
+        let found = death.dead.saturating_sub(said.saturating_add(answered));
+        unsaid = unsaid.max(found);
+        // The same dead found again are no more than they were; what is gone and was not seen to die is gone.
+        let here = match asked {
+            Some(_) if death.plants == 0 => continue,
+            Some((_, dead)) => found.max(dead.saturating_add(death.plants)),
+            None => found.max(death.plants),
+        };
+        if is_share(here, death.alive, UNSAID_CARE_PCT) {
+            asked = Some((death, here));
         }
     }
     let (death, dead) = asked.filter(|(death, _)| day.days_since(death.day) <= ASKED_FOR_DAYS)?;

@@ -131,6 +131,8 @@ fn is_asked(story: &TrayStory, fall: &Fall<'_>) -> bool {
     let lately = || whole_counts(story, fall.on).filter(|look| fall.on.days_since(look.day) < LOOK_AFTER_DAYS);
     let dead = lately().map(|look| look.dead).fold(unsaid_by(story, fall.on), u32::saturating_add);
     let gone = lately().map(|look| look.not_seen).fold(dead, u32::saturating_add);
+    // A wrong count that a later one put right lost nothing.
+    let gone = gone.saturating_sub(lately().map(|look| look.corrected).fold(0, u32::saturating_add));
     let is_share =
         |lost: u32, pct: f64| lost > 0 && f64::from(lost) * 100.0 >= f64::from(lost.saturating_add(fall.alive)) * pct;
     !young && fall.alive > 0 && (is_share(dead, UNSAID_LOSS_PCT) || is_share(gone, MISSED_PCT))
@@ -159,8 +161,13 @@ pub(super) fn many_died(story: &TrayStory, day: Day) -> Option<Criterion> {
         let lately = falls.iter().filter(|other| (0..LOOK_AFTER_DAYS).contains(&fall.on.days_since(other.on)));
         lately.map(|other| other.gone).fold(0, u32::saturating_add)
     };
+    let put_right = |fall: &&Fall| {
+        let since = whole_counts(story, day).filter(|look| look.day >= fall.on);
+        let back = since.map(|look| look.corrected).fold(0, u32::saturating_add);
+        back > 0 && back.saturating_mul(2) >= by_then(fall)
+    };
     let most = |fall: &&Fall<'_>| fall.alive > 0 && fall.gone > 0 && by_then(fall) > fall.alive;
-    let many = falls.iter().filter(|fall| most(fall) || is_asked(story, fall));
+    let many = falls.iter().filter(|fall| most(fall) || is_asked(story, fall)).filter(|fall| !put_right(fall));
     let found = many.max_by_key(|fall| (fall.on, std::cmp::Reverse(fall.alive)))?;
     let again_from = found.on.plus(LOOK_AFTER_DAYS);
     let gone = by_then(found).max(unsaid_by(story, found.on));

@@ -105,6 +105,32 @@ fn is_litres_alone(clause: &Clause) -> bool {
 }
 
 pub(crate) fn watered(clause: &mut Clause) -> Option<Drafts> {
+    // Water that stands there, or is missing, was given by nobody.
+    const NOT_GIVEN: [&str; 20] = [
+        "under",
+        "stands",
+        "standing",
+        "stood",
+        "logged",
+        "waterlogged",
+        "full",
+        "flooded",
+        "needs",
+        "need",
+        "wants",
+        "bajo",
+        "encharcada",
+        "encharcado",
+        "inundada",
+        "inundado",
+        "falta",
+        "necesita",
+        "llena",
+        "lleno",
+    ];
+    if clause.marks.iter().any(|mark| NOT_GIVEN.contains(&mark.folded.as_str())) {
+        return None;
+    }
     let is_alone = is_litres_alone(clause);
     if clause.head(&["watered", "water"]).is_none() && !is_alone {
         return None;
@@ -485,6 +511,9 @@ pub(crate) fn held(clause: &mut Clause) -> Option<Drafts> {
     if seen_besides && clause.has("pests.words") {
         return None;
     }
+    if let_out(clause).is_some() {
+        return None;
+    }
     let at = clause.head(&["hold"]).or_else(|| kept_back(clause))?;
     let head = clause.marks[at].clone();
     let until = clause.coming();
@@ -493,6 +522,7 @@ pub(crate) fn held(clause: &mut Clause) -> Option<Drafts> {
         .text(&["pests.words", "causes.words", "promise", "small.title", "small.person", "poor", "small.for"], true);
     clause.take(&["carry", "left"]);
     let quarantine = head.folded.contains("quarantine") || head.folded.contains("cuarentena");
+    let text = text.filter(|text| !(quarantine && matches!(text.as_str(), "a" | "to" | "en" | "in" | "into" | "la")));
     let why = text.or_else(|| quarantine.then(|| head.typed.clone()));
     if why.is_none() {
         clause.lacks.push(Why::NotSaid("why"));
@@ -501,8 +531,55 @@ pub(crate) fn held(clause: &mut Clause) -> Option<Drafts> {
     for_each("held", &subjects, &fields([("why", why.map(Value::from)), ("until", until)]))
 }
 
+/// "saqué c1 de cuarentena", "the quarantine of c1 is over": the verb and the quarantine it ends.
+fn let_out(clause: &Clause) -> Option<(usize, usize)> {
+    const ENDS: [&str; 24] = [
+        "saque",
+        "sacamos",
+        "saco",
+        "sacaron",
+        "quite",
+        "quitamos",
+        "quito",
+        "termino",
+        "terminamos",
+        "acabo",
+        "salio",
+        "sale",
+        "salieron",
+        "solte",
+        "soltamos",
+        "levanto",
+        "levantamos",
+        "took",
+        "taken",
+        "lifted",
+        "ended",
+        "over",
+        "released",
+        "came",
+    ];
+    let quarantine = clause
+        .marks
+        .iter()
+        .position(|mark| matches!(mark.folded.as_str(), "cuarentena" | "quarantine") && mark.has("hold"))?;
+    let before = quarantine.checked_sub(1).and_then(|at| clause.marks.get(at));
+    let into = before.is_some_and(|mark| matches!(mark.folded.as_str(), "a" | "en" | "in" | "into" | "to"));
+    let verb = clause.marks.iter().position(|mark| ENDS.contains(&mark.folded.as_str()))?;
+    (!into).then_some((verb, quarantine))
+}
+
 pub(crate) fn released(clause: &mut Clause) -> Option<Drafts> {
-    clause.head(&["release"])?;
+    match let_out(clause) {
+        Some((verb, quarantine)) => {
+            clause.use_mark(verb);
+            clause.use_mark(quarantine);
+            clause.weight += 10;
+        }
+        None => {
+            clause.head(&["release"])?;
+        }
+    }
     let subjects = subject(clause, &[Tray, Place, Lot, Bed], true)?;
     // Why it may go says nothing else.
     if clause.text(&["pests.words", "causes.words"], false).is_some() {
