@@ -21,7 +21,8 @@ impl Wording {
         }
         let stood = seen.left.as_ref();
         let what = stood.map_or(what.clone(), |(place, left)| self.pest_where_they_stood(what, place, self.day(*left)));
-        if let Some(leaves) = seen.leaves {
+        // The leaves of a bed's plants are no question of what goes in now.
+        if let Some(leaves) = seen.leaves.filter(|_| !seen.in_bed) {
             return self.pest_leaves_reason(seen, leaves, blocks);
         }
         let next = seen.lacks.map(|lacks| self.pest_next(lacks, seen.is_sign, seen.count_from));
