@@ -45,12 +45,12 @@ fn a_file_put_back_to_any_earlier_state_is_told_with_the_number_that_is_gone() {
     row.must_hold();
     // What is written afterwards does not make it forgotten.
     let mut row = Row::begin("the same after one more entry was written there");
-    for at in [0, all / 2, all - 1] {
+    for (before, at) in [0, all / 2, all - 1].into_iter().enumerate() {
         put_back(&file, &states[at]);
         home.write("noted", &["text=goes on"]);
-        row.ran(unsaid(&home, all - at, &["ready"]));
+        // Those of the times before, each by a device of its own, are gone too, and are told in the same sentence.
+        row.ran(unsaid(&home, all - at + before, &["ready"]));
         row.ran((home.run(&["check"]).code != 6).then(|| "check is content".to_string()));
-        // The next state is put in place of this one too: what was written just now is gone as well, so the notes go back.
         put_back(&file, &states[all]);
         home.done(&["ready"]);
     }
