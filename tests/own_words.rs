@@ -377,3 +377,18 @@ fn water_that_stands_in_a_bed_was_given_by_nobody() {
         assert!(!refused.contains("plants_watered") && !refused.contains("watered at the foot"), "{line}: {refused}");
     }
 }
+
+#[test]
+fn the_dots_of_an_offered_line_are_no_answer() {
+    let home = nursery();
+    for (line, said) in [("c1 lost 3", true), ("held tray=c1 why=...", false), ("noted text=…", false)] {
+        let words: Vec<&str> = std::iter::once("write").chain(line.split(' ')).collect();
+        let ended = home.run(&words);
+        assert_eq!(ended.code == 0, said, "{line}: {}", ended.err);
+        assert!(
+            said || ended.err.contains("still to be written") && ended.err.contains("nothing was written"),
+            "{}",
+            ended.err
+        );
+    }
+}

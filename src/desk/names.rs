@@ -72,6 +72,10 @@ impl<'f> BatchNames<'f> {
 
     /// Brings what a draft names to the spelling it has in the book, learns what it makes, and reads it.
     pub(crate) fn settle(&mut self, draft: &mut Draft) -> Result<What, Refusal> {
+        let is_dots = |value: &Value| value.as_str().is_some_and(|text| matches!(text.trim(), "..." | "…"));
+        if draft.body.values().any(is_dots) {
+            return Err(Refusal::Dots);
+        }
         self.settle_spelling(draft)?;
         self.settle_species(draft)?;
         let what = read(draft)?;

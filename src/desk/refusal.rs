@@ -79,6 +79,8 @@ pub enum Refusal {
     },
     /// A percentage below one that is more likely a share.
     ShareForPercent(f64),
+    /// The dots of an example stand where a word was to be written.
+    Dots,
     /// A figure of a species profile that makes no sense.
     Profile(SpeciesKey, ProfileFault),
     /// Nothing of this device is left to take back.

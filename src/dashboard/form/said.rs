@@ -145,6 +145,7 @@ impl Form {
             Refusal::Entry(_)
             | Refusal::UnknownEntry(_)
             | Refusal::ShareForPercent(_)
+            | Refusal::Dots
             | Refusal::Profile(..)
             | Refusal::NothingToUndo
             | Refusal::OnlyTheBeginning(_)

@@ -91,6 +91,7 @@ impl Wording {
             Refusal::TrayRenamed { was, is, since } => self.refused_tray_renamed(was, is, self.day(*since)),
             Refusal::FutureDay { day, today } => self.refused_future(self.day(*day), self.day(*today)),
             Refusal::ShareForPercent(share) => self.share_asked_words(*share),
+            Refusal::Dots => self.refused_dots(),
             Refusal::Profile(key, what) => self.profile_refused(key, self.profile_fault(what)),
             Refusal::NothingToUndo => self.refused_nothing_to_undo(),
             Refusal::OnlyTheBeginning(entry) => {

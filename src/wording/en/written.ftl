@@ -88,6 +88,7 @@ remark_about_nothing = nothing here is called "{ $about }": is the note about th
 remark_no_waiting_time = take care: { $asks }
 waiting_days_asked = Days to stay away by its label (Enter: not known):
 waiting_days_not_read = "{ $written }" is no number of days up to ten years: write 7, or nothing where it is not known
+refused_dots = "..." stands for what is still to be written: write it in its place
 remark_kills_weeds = take care: "{ $what }" kills weeds and what is planted into it. How many days does its label say until planting? Write them too; nothing is planted there until then
 remark_may_kill = take care: whether "{ $what }" harms plants is not known here, so nothing is planted until its time before planting is written too: 0 where it is nothing against weeds
 # (tray, what)

@@ -72,6 +72,7 @@ remark_about_nothing = aquí nada se llama "{ $about }": ¿la nota es sobre eso?
 remark_no_waiting_time = cuidado: { $asks }
 waiting_days_asked = Días de espera según su etiqueta (Enter: no se sabe):
 waiting_days_not_read = "{ $written }" no es un número de días de hasta diez años: escriba 7, o nada si no se sabe
+refused_dots = "..." está por lo que falta escribir: escríbalo en su lugar
 remark_kills_weeds = cuidado: "{ $what }" mata las malezas y lo que se siembra ahí. ¿Cuántos días dice su etiqueta hasta sembrar? Anótelos también; hasta entonces no se planta nada ahí
 remark_may_kill = cuidado: no se sabe aquí si "{ $what }" daña las plantas, y no se planta nada hasta anotar también a los cuántos días se puede sembrar: 0 si no es contra malezas
 remark_loss_names = cuidado: "{ $what }" nombra una enfermedad, o lo que puede serlo, y por eso cuenta como vista en { $tray } y la retiene. Si también la tienen plantas vivas, anótela como plaga o enfermedad con su porcentaje
