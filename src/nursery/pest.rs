@@ -86,6 +86,7 @@ struct Lists {
     leaf: Names,
     weather: Names,
     comes_and_goes: Names,
+    people: Names,
     unseen_in_ground: Names,
     harm_in_field: Names,
     fenced_out: Names,
@@ -119,6 +120,8 @@ struct Known {
     unseen_in_ground: Vec<Name>,
     /// What plants in a bed die of besides.
     harm_in_field: Vec<Name>,
+    /// Of what comes and goes, people.
+    people: Vec<Name>,
     /// What eats and goes, or comes and goes; of it, what a fence keeps out.
     eats: Vec<Name>,
     fenced_out: Vec<Name>,
@@ -159,7 +162,8 @@ fn known() -> &'static Known {
             leaf_phrases: names(&lists.leaf).into_iter().filter(|name| name.len() > 1).collect(),
             goes: [&lists.eats_and_goes, &lists.weather].into_iter().flat_map(names).collect(),
             goes_along: [&lists.eater, &lists.leaf].into_iter().flat_map(names).collect(),
-            comes_and_goes: names(&lists.comes_and_goes),
+            comes_and_goes: [&lists.comes_and_goes, &lists.people].into_iter().flat_map(names).collect(),
+            people: names(&lists.people),
             unseen_in_ground: names(&lists.unseen_in_ground),
             harm_in_field: names(&lists.harm_in_field),
             eats: [&lists.eats_and_goes, &lists.comes_and_goes].into_iter().flat_map(names).collect(),
@@ -336,14 +340,10 @@ pub(crate) fn is_fenced_out(text: &str) -> bool {
     any_in(&known().fenced_out, &plain_words(text))
 }
 
-/// Beginnings of words of what people take: they eat nothing there.
-const PEOPLE: &[&str] = &["people", "thie", "theft", "ladron", "robo"];
-
 /// Whether it names animals that eat plants and go, and no sickness beside them.
 pub(crate) fn is_eater(text: &str) -> bool {
     let words = plain_words(text);
-    let people = words.iter().any(|word| PEOPLE.iter().any(|people| word.starts_with(people)));
-    !people && any_in(&known().eats, &words) && nature_of(text, None).goes_by_itself()
+    !any_in(&known().people, &words) && any_in(&known().eats, &words) && nature_of(text, None).goes_by_itself()
 }
 
 /// Whether a pest seen in a bed may harm plants of a species, by its scientific name: all, but where its names have other hosts alone.

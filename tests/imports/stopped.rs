@@ -2,7 +2,7 @@
 
 use std::io::Write;
 use std::ops::ControlFlow;
-use std::process::Stdio;
+use std::process::{Child, Command, Output, Stdio};
 use std::time::{Duration, Instant};
 
 use outplant::desk::{DeskError, How, ImportError, ImportStep, JournalError, check};
@@ -90,12 +90,7 @@ fn a_signal_ends_an_import_with_a_sentence_and_nothing_is_taken_in() {
             let mut child = command.spawn().unwrap();
             let mut input = child.stdin.take().unwrap();
             input.write_all(fed.as_bytes()).unwrap();
-            wait_until_it_listens(child.id());
-            let begun = Instant::now();
-            let pid = child.id().to_string();
-            assert!(std::process::Command::new("kill").args(["-s", signal, &pid]).status().unwrap().success());
-            let ended = child.wait_with_output().unwrap();
-            assert!(begun.elapsed() < SOON);
+            let ended = ended_by(signal, child);
             drop(input);
             let said = String::from_utf8(ended.stderr).unwrap();
             assert_eq!(ended.status.code(), Some(code), "{signal}: {said}");
@@ -112,6 +107,18 @@ fn a_signal_ends_an_import_with_a_sentence_and_nothing_is_taken_in() {
     let file = home.with("lines.jsonl", &lines);
     home.done(&["import", file.to_str().unwrap()]);
     assert_eq!(home.done(&["export"]).lines().count(), before.lines().count() + 20_000);
+}
+
+/// What a program that listens is ended with by a signal, soon.
+#[cfg(unix)]
+fn ended_by(signal: &str, child: Child) -> Output {
+    wait_until_it_listens(child.id());
+    let begun = Instant::now();
+    let pid = child.id().to_string();
+    assert!(Command::new("kill").args(["-s", signal, &pid]).status().unwrap().success());
+    let ended = child.wait_with_output().unwrap();
+    assert!(begun.elapsed() < SOON);
+    ended
 }
 
 /// Until it catches SIGINT and SIGTERM itself (bits 1 and 14 of the mask that the system shows), and has read.
@@ -139,16 +146,14 @@ fn wait_until_it_listens(_process: u32) {
 #[test]
 fn an_import_that_was_begun_to_outlive_its_terminal_does() {
     let home = Home::default().begun();
-    let mut shell = std::process::Command::new("sh");
+    let mut shell = Command::new("sh");
     shell.envs(home.program().get_envs().filter_map(|(name, value)| Some((name, value?))));
     let program = env!("CARGO_BIN_EXE_outplant");
     shell.args(["-c", &format!("trap '' HUP; exec '{program}' import -")]);
     let mut child = shell.stdin(Stdio::piped()).stdout(Stdio::piped()).stderr(Stdio::piped()).spawn().unwrap();
     let mut input = child.stdin.take().unwrap();
     wait_until_it_listens(child.id());
-    assert!(
-        std::process::Command::new("kill").args(["-s", "HUP", &child.id().to_string()]).status().unwrap().success()
-    );
+    assert!(Command::new("kill").args(["-s", "HUP", &child.id().to_string()]).status().unwrap().success());
     input.write_all(b"{\"kind\":\"noted\",\"text\":\"taken all the same\"}\n").unwrap();
     drop(input);
     assert!(child.wait_with_output().unwrap().status.success());
@@ -178,7 +183,7 @@ fn a_file_that_is_stopped_while_it_is_read_says_at_which_line() {
         std::thread::sleep(Duration::from_millis(5));
     }
     let pid = child.id().to_string();
-    assert!(std::process::Command::new("kill").args(["-s", "TERM", &pid]).status().unwrap().success());
+    assert!(Command::new("kill").args(["-s", "TERM", &pid]).status().unwrap().success());
     let ended = child.wait_with_output().unwrap();
     let said = String::from_utf8(ended.stderr).unwrap();
     assert_eq!(ended.status.code(), Some(143), "{said}");
@@ -264,12 +269,7 @@ fn a_signal_ends_a_check_and_a_rescue_with_a_sentence_and_nothing_is_made() {
         let mut command = home.program();
         command.args(["--nursery", huge, "--lang", lang]).args(words);
         let child = command.stdout(Stdio::piped()).stderr(Stdio::piped()).spawn().unwrap();
-        wait_until_it_listens(child.id());
-        let begun = Instant::now();
-        let pid = child.id().to_string();
-        assert!(std::process::Command::new("kill").args(["-s", signal, &pid]).status().unwrap().success());
-        let ended = child.wait_with_output().unwrap();
-        assert!(begun.elapsed() < SOON);
+        let ended = ended_by(signal, child);
         let said = String::from_utf8(ended.stderr).unwrap();
         assert_eq!(ended.status.code(), Some(code), "{said}");
         assert!(said.contains(sentence) && said.lines().count() == 1, "{said}");

@@ -9,7 +9,7 @@ use crate::reckon::picture::quantity::WorkWithin;
 use crate::reckon::picture::question::Known;
 use crate::reckon::picture::{Basis, Criterion, Question, Source};
 use crate::reckon::stock::{BedStory, Death, WorkDone};
-use crate::reckon::tray::pest::PEST_HOLDS_PCT;
+use crate::reckon::tray::pest::{PEST_HOLDS_PCT, Written, is_share};
 
 /// Days for which a cleared bed stays cleared. Ours, common practice.
 pub(crate) const CLEARED_LASTS_DAYS: i32 = 60;
@@ -81,11 +81,12 @@ fn last(story: &BedStory, task: GroundTask, lasts_days: i32, day: Day, ball_cm: 
 /// The last day on which animals that a fence keeps out took many plants there, with its entry, where nobody fenced since: they come
 /// again. Of fewer than a tenth the fence only asks for care, as ever.
 fn eaten(story: &BedStory, fenced: Option<&WorkDone>, day: Day) -> Option<(Day, EntryId)> {
-    let many = |share_pct: f64| share_pct >= PEST_HOLDS_PCT;
-    let seen = story.pests.iter().filter(|look| look.what.share_pct.is_none_or(many) && is_fenced_out(&look.what.what));
+    let many = |look: &Written| look.what.share_pct.is_none_or(|share| share >= PEST_HOLDS_PCT);
+    let seen = story.pests.iter().filter(|look| many(look) && is_fenced_out(&look.what.what));
     let seen = seen.map(|look| (look.from, &look.entry));
-    let share = |dead: u32, alive: u32| 100.0 * f64::from(dead) / f64::from(dead.saturating_add(alive).max(1));
-    let took = |death: &&Death| many(share(death.dead.max(death.plants), death.alive)) && is_fenced_out(&death.what);
+    let took = |death: &&Death| {
+        is_share(death.dead.max(death.plants), death.alive, PEST_HOLDS_PCT) && is_fenced_out(&death.what)
+    };
     let died = story.deaths.iter().filter(took);
     let lately = |on: Day| (0..=EATEN_TELLS_DAYS).contains(&day.days_since(on));
     let last =

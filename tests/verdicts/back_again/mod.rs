@@ -16,6 +16,13 @@ use crate::support::{
 
 const TODAY: &str = "2026-04-15";
 
+/// The small nursery, with a rack in full sun.
+fn with_open_rack() -> Book {
+    let mut book = small_nursery();
+    book.write("2025-01-01", "place_set", json!({"place":"Open rack","order":3,"shade_pct":0}));
+    book
+}
+
 fn of(book: &Book, on: &str, code: &str, rule: Rule) -> Criterion {
     criterion(&tray(&book.on(on), code).criteria, rule).clone()
 }
@@ -124,8 +131,7 @@ fn after_a_longer_shade_plants_harden_anew_for_as_many_days_as_they_stood_in_it(
 #[test]
 fn a_day_in_the_shade_scorches_no_tray_that_grew_in_the_sun_and_three_weeks_may() {
     let grown_in_sun = |back: &str| {
-        let mut book = small_nursery();
-        book.write("2025-01-01", "place_set", json!({"place":"Open rack","order":3,"shade_pct":0}));
+        let mut book = with_open_rack();
         book.write(
             "2025-12-01",
             "sown",
@@ -157,8 +163,7 @@ fn shade_put_over_a_whole_bench_for_two_days_is_no_new_step_either() {
 
 #[test]
 fn too_large_a_step_is_not_forgotten_for_a_day_in_the_shade() {
-    let mut book = small_nursery();
-    book.write("2025-01-01", "place_set", json!({"place":"Open rack","order":3,"shade_pct":0}));
+    let mut book = with_open_rack();
     coffee_in_deep_shade(&mut book, "cof-1", "2025-06-01", "2025-09-10");
     book.write("2026-04-10", "carried", json!({"tray":"cof-1","place":"Open rack"}));
     book.write("2026-04-12", "carried", json!({"tray":"cof-1","place":"Deep shade"}));
@@ -196,8 +201,7 @@ fn a_fresh_graft_gets_no_step_of_light_and_no_rarer_water_until_it_has_knit() {
 }
 
 fn moved(how: &str, place: &str) -> Book {
-    let mut book = small_nursery();
-    book.write("2025-01-01", "place_set", json!({"place":"Open rack","order":3,"shade_pct":0}));
+    let mut book = with_open_rack();
     coffee_in_deep_shade(&mut book, "cof-1", "2025-06-01", "2025-09-10");
     book.write(
         "2026-04-01",
@@ -226,8 +230,7 @@ fn moving_on_with_a_place_is_a_carrying_and_too_much_light_is_taken_back_today()
 #[test]
 fn seedlings_that_were_pricked_out_stand_in_the_shade_for_three_weeks() {
     // In the same full sun as their seedbed.
-    let mut book = small_nursery();
-    book.write("2025-01-01", "place_set", json!({"place":"Open rack","order":3,"shade_pct":0}));
+    let mut book = with_open_rack();
     book.write(
         "2026-02-01",
         "sown",
@@ -251,8 +254,7 @@ fn seedlings_that_were_pricked_out_stand_in_the_shade_for_three_weeks() {
 
 #[test]
 fn plants_that_came_with_their_age_are_pricked_out_into_the_shade_like_others() {
-    let mut book = small_nursery();
-    book.write("2025-01-01", "place_set", json!({"place":"Open rack","order":3,"shade_pct":0}));
+    let mut book = with_open_rack();
     let came = json!({"tray":"cod-1","species":"Cordia alliodora","count":80,"from":"opening","form":"bag","age_days":35,
         "container":"bag","place":"Open rack"});
     book.write("2026-03-01", "plants_received", came);
@@ -331,8 +333,7 @@ fn plants_put_to_hardened_ones_are_not_hardened_by_it_unless_they_are_few() {
 
 #[test]
 fn plants_put_from_deep_shade_to_others_in_the_sun_are_carried_back_today() {
-    let mut book = small_nursery();
-    book.write("2025-01-01", "place_set", json!({"place":"Open rack","order":3,"shade_pct":0}));
+    let mut book = with_open_rack();
     let came = json!({"tray":"cor-1","species":"Cordia alliodora","count":60,"from":"opening","form":"bag","age_days":100,
         "container":"bag","place":"Open rack"});
     book.write("2026-01-01", "plants_received", came);

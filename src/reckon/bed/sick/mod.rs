@@ -10,8 +10,8 @@ use crate::reckon::picture::quantity::{BroughtBy, LookAt, NotSo, PestLacks};
 use crate::reckon::picture::{Basis, Criterion, Gap, Question, RuleSource};
 use crate::reckon::stock::{BedStory, Brought, CameFrom, Death, Places, Stay, still_seen};
 use crate::reckon::tray::pest::{
-    Deeds, LOOK_AFTER_DAYS, LOOK_AFTER_INCURABLE_DAYS, OpenPest, PEST_HOLDS_PCT, Written, early, met_there, open,
-    plants_to_look_at,
+    Deeds, LOOK_AFTER_DAYS, LOOK_AFTER_INCURABLE_DAYS, OpenPest, PEST_HOLDS_PCT, Written, early, is_share, met_there,
+    open, plants_to_look_at,
 };
 
 /// What lives in the ground unseen is let rest so long after the last plant that had it, with what it does not live on: a year of other
@@ -409,8 +409,4 @@ pub(crate) fn most_died(story: &BedStory, species: &SpeciesKey, day: Day) -> Opt
     let holds = is_share(dead, death.alive, UNSAID_HOLDS_PCT);
     let unknown = Criterion::lacking(Question::Pest, Some(NotSo), Some(gap), holds, RuleSource::Pest);
     Some(Criterion { warns: !holds, ..unknown.resting_on([death.entry.clone()]) })
-}
-
-fn is_share(dead: u32, alive: u32, pct: f64) -> bool {
-    f64::from(dead) * 100.0 >= f64::from(dead.saturating_add(alive).max(1)) * pct
 }

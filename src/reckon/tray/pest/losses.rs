@@ -8,7 +8,7 @@ use crate::reckon::picture::quantity::NotSo;
 use crate::reckon::picture::{Criterion, Gap, Question, RuleSource};
 use crate::reckon::stock::{CountLook, Gone, Since, TrayStory};
 
-use super::{LOOK_AFTER_DAYS, OpenPest, PEST_HOLDS_PCT, Written};
+use super::{LOOK_AFTER_DAYS, OpenPest, PEST_HOLDS_PCT, Written, is_share};
 
 /// Of young seedlings that damping-off takes, and of plants that die with a sign alone (wilted, dry), fewer than so many of a hundred that
 /// stood, within [`LOOK_AFTER_DAYS`], are what every sowing and every bench loses. Ours.
@@ -133,9 +133,7 @@ fn is_asked(story: &TrayStory, fall: &Fall<'_>) -> bool {
     let gone = lately().map(|look| look.not_seen).fold(dead, u32::saturating_add);
     // A wrong count that a later one put right lost nothing.
     let gone = gone.saturating_sub(lately().map(|look| look.corrected).fold(0, u32::saturating_add));
-    let is_share =
-        |lost: u32, pct: f64| lost > 0 && f64::from(lost) * 100.0 >= f64::from(lost.saturating_add(fall.alive)) * pct;
-    !young && fall.alive > 0 && (is_share(dead, UNSAID_LOSS_PCT) || is_share(gone, MISSED_PCT))
+    !young && fall.alive > 0 && (is_share(dead, fall.alive, UNSAID_LOSS_PCT) || is_share(gone, fall.alive, MISSED_PCT))
 }
 
 /// More plants dead or gone within two weeks than live, or a tenth of older ones lost, by counts and losses, and nobody wrote of what.

@@ -292,6 +292,11 @@ impl DeedsInTray<'_> {
     }
 }
 
+/// Whether of plants that are gone and that are left those gone are so many of a hundred, or more.
+pub(crate) fn is_share(gone: u32, left: u32, pct: f64) -> bool {
+    f64::from(gone) * 100.0 >= f64::from(gone.saturating_add(left).max(1)) * pct
+}
+
 /// The last look that found none of a pest, and was made before the day from which one tells.
 pub(crate) fn early(looks: &[Written], pest: &OpenPest, from: Day) -> Option<Day> {
     let clear = looks.iter().filter(|look| look.clears(&pest.seen.what));
