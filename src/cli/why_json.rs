@@ -17,14 +17,11 @@ use crate::reckon::forecast::Outlook;
 use crate::reckon::forecast::worth::of_tray;
 use crate::reckon::growth::tray_growth;
 use crate::reckon::light::coming::shade_ends;
-use crate::reckon::light::{LightMonth, light_months};
+use crate::reckon::light::months::{LightMonth, MONTHS_AHEAD, light_months};
 use crate::reckon::picture::quantity::{EndsBy, ShadeEnd};
 use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, PairPicture, Picture, TrayPicture};
 use crate::wording::Wording;
 use crate::wording::verdict::About;
-
-/// Months that are told of the light.
-const MONTHS_TOLD: i32 = 24;
 
 /// Why a tray is ready or not: the tray as in `ready --json`.
 pub(crate) fn why_tray_json(
@@ -84,7 +81,7 @@ fn shade_end_json(end: &ShadeEnd, today: Day, wording: &Wording) -> Value {
 
 /// The light of two years under what stands, month by month; null where it cannot be reckoned.
 fn months_json(bed: &BedPicture, line: &BedSpecies, picture: &Picture) -> Value {
-    let months = light_months(&bed.story, &picture.site, &line.species, (picture.day, MONTHS_TOLD));
+    let months = light_months(&bed.story, &picture.site, &line.species, (picture.day, MONTHS_AHEAD));
     let month = |one: &LightMonth| {
         json!({
             "on": one.on,

@@ -7,8 +7,10 @@ use std::sync::atomic::Ordering;
 use std::sync::mpsc::{Receiver, RecvTimeoutError, Sender};
 use std::time::Duration;
 
+use super::aside::Newest;
+use super::aside::light::{light_ahead, light_ahead_aside};
+use super::aside::year::{YearAsked, draw_year};
 use super::message::{Answer, Drawn, Request};
-use super::year::{Newest, YearAsked, draw_year};
 use crate::base::text::folded;
 use crate::base::{Day, EntryId};
 use crate::desk::{Desk, DeskError, FoundEntries, JournalError, KeptTexts, Now, Remark};
@@ -36,6 +38,7 @@ pub(crate) struct Clerk {
     picture: Arc<Picture>,
     seen_version: Option<i64>,
     newest_year: Newest,
+    newest_light: Newest,
     remembered: Remembered,
     /// What could not be read while nobody asked, until it is told.
     untold: Option<DeskError>,
@@ -69,6 +72,7 @@ impl Clerk {
             picture,
             seen_version,
             newest_year: Newest::default(),
+            newest_light: Newest::default(),
             remembered: Remembered::default(),
             untold,
             is_told: false,
@@ -133,6 +137,13 @@ impl Clerk {
             for request in waiting {
                 if let Request::Year(asked) = request {
                     self.draw_year_aside(asked, answers.clone());
+                    continue;
+                }
+                if let Request::LightAhead(asked) = request {
+                    let (picture, answers) = (Arc::clone(&self.picture), answers.clone());
+                    light_ahead_aside(asked, picture, &self.newest_light, move |asked, at, month| {
+                        answers.send(Answer::LightMonth(asked, at, Box::new(month))).is_ok()
+                    });
                     continue;
                 }
                 for answer in self.serve(request) {
@@ -276,6 +287,14 @@ impl Clerk {
                 });
                 days
             }
+            Request::LightAhead(asked) => {
+                let mut months = Vec::new();
+                light_ahead(&asked, &self.picture, (&Newest::default(), 0), &mut |at, month| {
+                    months.push(Answer::LightMonth(asked.clone(), at, Box::new(month)));
+                    true
+                });
+                months
+            }
             Request::Keep { name, text } => {
                 // A text that cannot be kept is no reason to stop the work: the form is still on the screen.
                 let head = self.head(i64::MAX - 1).unwrap_or_default();
@@ -368,7 +387,8 @@ fn without_superseded(requests: Vec<Request>) -> Vec<Request> {
         | (Request::Story(_), Request::Story(_))
         | (Request::Entries { .. }, Request::Entries { .. })
         | (Request::News(_), Request::News(_))
-        | (Request::Year(_), Request::Year(_)) => true,
+        | (Request::Year(_), Request::Year(_))
+        | (Request::LightAhead(_), Request::LightAhead(_)) => true,
         (Request::Keep { name, .. }, Request::Keep { name: other, .. }) => name == other,
         (
             Request::Record { .. }
@@ -382,6 +402,7 @@ fn without_superseded(requests: Vec<Request>) -> Vec<Request> {
             | Request::Entries { .. }
             | Request::News(_)
             | Request::Year(_)
+            | Request::LightAhead(_)
             | Request::Keep { .. },
             _,
         ) => false,

@@ -5,9 +5,10 @@ use std::collections::BTreeMap;
 use std::ops::Deref;
 use std::sync::Arc;
 
+use super::aside::light::{LightAsked, MonthAnswer};
+use super::aside::year::YearAsked;
 use super::look::{Ink, Look};
 use super::message::Drawn;
-use super::year::YearAsked;
 use crate::base::{Day, SpeciesKey, TrayCode};
 use crate::desk::FoundEntries;
 use crate::nursery::entry::Entry;
@@ -30,6 +31,8 @@ pub(crate) struct Book {
     pub(crate) found: Option<FoundEntries>,
     /// The days of a year, as far as they are drawn.
     pub(crate) year: Option<(YearAsked, BTreeMap<Day, SeasonDay>)>,
+    /// The light of a bed by months, as far as it is reckoned.
+    pub(crate) light: Option<(LightAsked, BTreeMap<usize, MonthAnswer>)>,
     /// The entries about one thing, once they were asked for.
     pub(crate) story: Option<(Subject, Vec<Arc<Entry>>)>,
 }
@@ -45,14 +48,23 @@ impl Deref for Book {
 impl Book {
     /// What was drawn first.
     pub(crate) fn of(drawn: Drawn) -> Book {
-        Book { drawn, drawn_band: RefCell::default(), generation: 0, found: None, year: None, story: None }
+        Book { drawn, drawn_band: RefCell::default(), generation: 0, found: None, year: None, light: None, story: None }
     }
 
     /// What was drawn now; what was asked for of the book before is asked for again.
     pub(crate) fn take(&mut self, drawn: Drawn) {
         self.drawn = drawn;
         self.generation += 1;
-        (self.found, self.year, self.story) = (None, None, None);
+        (self.found, self.year, self.light, self.story) = (None, None, None, None);
+    }
+
+    /// A month of the light of a bed is reckoned; months of another bed are let go.
+    pub(crate) fn take_light(&mut self, asked: LightAsked, at: usize, month: MonthAnswer) {
+        let (_, months) = match self.light.take_if(|(of, _)| *of == asked) {
+            Some(same) => self.light.insert(same),
+            None => self.light.insert((asked, BTreeMap::new())),
+        };
+        months.insert(at, month);
     }
 
     /// The curve of a tray's sowing with its range, up to the day it is drawn to; none where nothing is forecast of it.

@@ -184,6 +184,8 @@ words! {
         CountSurvivors: "count_survivors";
         /// Along the plan of a bed.
         AlongBed: "along_bed";
+        /// The light of a bed by position and month, or its plan again.
+        LightMap: "light_map";
         /// A number is typed.
         HowMany: "how_many";
         /// Off the loading list.
@@ -204,7 +206,7 @@ impl KeyAction {
             ScreenDigit | ScreenNext | Move | Page | Open | Back | Leave | Help | Why | AllReasons | FewerReasons
             | Find | Day | WritingDay | News | Options | Contrast | Skip | OneStop | Filter | Sort | Group
             | NextPart | Load | MoreOrFewer | DayStep | MonthStep | NextField | Choice | GoThere | EmptyToo
-            | SowFor | UsedUpToo | RestOfRound | AlongBed | HowMany | Unload => false,
+            | SowFor | UsedUpToo | RestOfRound | AlongBed | LightMap | HowMany | Unload => false,
         }
     }
 }

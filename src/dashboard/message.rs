@@ -2,8 +2,9 @@
 
 use std::sync::Arc;
 
+use super::aside::light::{LightAsked, MonthAnswer};
+use super::aside::year::YearAsked;
 use super::keys::Key;
-use super::year::YearAsked;
 use crate::base::Day;
 use crate::desk::{DeskError, FoundEntries, LineFaults, Now, Recorded, Remark, TakenBack, Withdraws};
 use crate::nursery::entry::Entry;
@@ -114,6 +115,8 @@ pub(crate) enum Request {
     News(Day),
     /// What trays and beds are on the days of a year.
     Year(YearAsked),
+    /// The light of a bed through the coming months.
+    LightAhead(LightAsked),
     /// To keep a text on disk under a name; empty forgets it.
     Keep {
         /// The name.
@@ -209,6 +212,8 @@ pub(crate) enum Answer {
     Entries(FoundEntries),
     /// A day of the year that was asked for.
     YearDay(YearAsked, Box<SeasonDay>),
+    /// A month of the light that was asked for, this one being 0.
+    LightMonth(LightAsked, usize, Box<MonthAnswer>),
     /// What was asked for could not be read.
     NotRead(DeskError),
     /// What changed, the Picture before, and the entries that changed it.

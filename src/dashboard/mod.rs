@@ -3,6 +3,7 @@
 //! from the Picture, sentences from `wording`.
 
 mod act;
+mod aside;
 mod clerk;
 mod context;
 mod form;
@@ -18,7 +19,6 @@ mod screens;
 mod tap;
 mod terminal;
 mod update;
-mod year;
 
 #[cfg(test)]
 mod tests;

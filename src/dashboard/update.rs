@@ -564,6 +564,9 @@ fn take_answer(model: &mut Model, answer: Answer) -> Vec<Effect> {
                 days.insert(day.day, *day);
             }
         }
+        // Reckoned before something was written, or of another bed than the one that is shown now.
+        Answer::LightMonth(asked, ..) if asked.generation != model.book.generation => {}
+        Answer::LightMonth(asked, at, month) => model.book.take_light(asked, at, *month),
         Answer::News(changed, before, entries) => {
             let lines = super::layer::news_words(&changed, &before, &entries, &model.context());
             for layer in &mut model.layers {

@@ -8,7 +8,8 @@ use crate::reckon::field::longest_first;
 use crate::reckon::forecast::Outlook;
 use crate::reckon::growth::tray_growth;
 use crate::reckon::light::coming::shade_ends;
-use crate::reckon::light::{light_months, light_told};
+use crate::reckon::light::light_told;
+use crate::reckon::light::months::light_months;
 use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, Pair, PairPicture, Picture, Rule, TrayPicture};
 use crate::reckon::round::stop::handled::{nurses, standing_in};
 use crate::reckon::round::{Round, Stop, Task, sick_unasked};
@@ -18,7 +19,7 @@ use crate::wording::round::RoundOn;
 use crate::wording::verdict::About;
 
 /// Months that a page tells the light of.
-const MONTHS_TOLD: i32 = 12;
+const MONTHS_TOLD: usize = 12;
 
 /// Why a tray is ready or not, what is due there but for a stop that is told already, how it grows and what is expected of it.
 pub(crate) fn why_tray(

@@ -1,5 +1,6 @@
 //! The dashboard on a real terminal: from start to the first frame, from a key to its frame, and memory; on the sample and
-//! on a grown book. `cargo bench --bench screen [ENTRIES]`; `cargo bench --bench screen harsh` on the harsh book instead.
+//! on a grown book. `cargo bench --bench screen [ENTRIES]`; `cargo bench --bench screen harsh` on the harsh book instead;
+//! `cargo bench --bench screen light` the light of one hectare, from a change to its map of today.
 //! Prints figures; judges nothing.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::print_stdout, dead_code)]
 
@@ -28,6 +29,10 @@ fn main() {
         harsh();
         return;
     }
+    if std::env::args().any(|word| word == "light") {
+        light();
+        return;
+    }
     let wanted = std::env::args().skip(1).find_map(|word| word.parse().ok()).unwrap_or(USUAL_ENTRIES);
     let folder = tempfile::tempdir().unwrap();
     let sample = folder.path().join("sample.outplant");
@@ -52,6 +57,44 @@ fn harsh() {
         command
     });
     measure("harsh", folder.path(), &file);
+}
+
+/// One hectare of 1,089 bananas and as many positions: the map of today, and all 24 months.
+fn light() {
+    let folder = tempfile::tempdir().unwrap();
+    let file = folder.path().join("hectare.outplant");
+    let words = ["--nursery", file.to_str().unwrap()];
+    let run = |more: &[&str]| done(folder.path(), &[&words[..], more].concat());
+    run(&["begin", "--name", "Hectare", "--lat", "-1.2", "--lon", "36.1", "--altitude", "1650"]);
+    let plan = r#"plan=[{"species":"coffee","pattern":"square","row_m":3,"in_row_m":3,"offset_m":1}]"#;
+    let bed = ["bed=One", "field=Hill", "length_m=99", "width_m=99", "edges=half", "row_bearing_deg=90", plan];
+    run(&[&["write", "bed_set"], &bed[..]].concat());
+    let nurses = ["bed=One", "nurse=banana", "count=1089", "row_m=3", "in_row_m=3", "happened=2025-09-01"];
+    run(&[&["write", "nurse_planted"], &nurses[..]].concat());
+    let today = [("OUTPLANT_TODAY", "2026-04-15")];
+    let mut taken: [Vec<Duration>; 2] = [Vec::new(), Vec::new()];
+    for _ in 0..8 {
+        let mut screen = Screen::run(program(), &words, folder.path(), &today, (120, 40));
+        screen.wait_for("1 Walk");
+        screen.slowly("3");
+        let begun = Instant::now();
+        screen.keys("m");
+        let until = |shown: &dyn Fn(&str) -> bool| {
+            while !shown(&screen.text()) {
+                std::thread::sleep(Duration::from_millis(1));
+            }
+        };
+        until(&|text| text.contains("% light ("));
+        taken[0].push(begun.elapsed());
+        // Months that are not reckoned yet are dots in the line under their letters.
+        let line = |text: &str| text.lines().skip_while(|line| !line.starts_with("  A  M")).nth(1).map(str::to_string);
+        until(&|text| line(text).is_some_and(|line| !line.contains('·')));
+        taken[1].push(begun.elapsed());
+        screen.keys("\u{3}");
+        screen.end(Duration::from_secs(30));
+    }
+    print("one hectare: from the key to the light of today on the plan", &mut taken[0], ("the longest", 1.0));
+    print("one hectare: to all 24 months", &mut taken[1], ("the longest", 1.0));
 }
 
 fn program() -> &'static Path {

@@ -93,6 +93,14 @@ impl Sheet {
         }
     }
 
+    /// Another page under this one, after a gap.
+    pub(crate) fn append(&mut self, other: Sheet) {
+        if other.height() > 0 {
+            self.gap();
+            self.lines.extend(other.lines);
+        }
+    }
+
     /// A line as it is; cut at the width of the page, for drawings only.
     pub(crate) fn line(&mut self, line: Line<'static>) {
         self.lines.push(line);

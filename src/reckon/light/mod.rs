@@ -8,6 +8,7 @@ pub(crate) mod by_reading;
 pub(crate) mod coming;
 mod crown;
 mod kept;
+pub(crate) mod months;
 mod scene;
 mod spots;
 mod stand;
@@ -15,9 +16,9 @@ mod stand;
 mod tests;
 
 use by_reading::{Density, density};
-use crown::{TREE_M, day_taken};
+use crown::TREE_M;
 use kept::Kept;
-use scene::{DIFFUSE_SHARE, crowns_of, place_of, points_of, rests_on, seen_along};
+use scene::{crowns_of, points_of, rests_on, seen_along, suns_of};
 use stand::{Leaves, Stand, When, stands};
 
 use crate::base::{Day, EntryId, SpeciesKey};
@@ -26,15 +27,13 @@ use crate::reckon::picture::NoLight;
 use crate::reckon::picture::quantity::LightSpan;
 use crate::reckon::site::Site;
 use crate::reckon::stock::BedStory;
-use crate::reckon::tray::exposure::light_band;
-use crate::science::shade::{Month, Positions, even_sky, maps, sun_through};
+use crate::science::shade::{Month, Positions, even_sky, maps};
 use crate::science::sun::radiation::Slope;
 
 /// Positions that a verdict is reckoned at, evenly among the open ones. Ours.
 const MOST_POINTS: usize = 64;
-/// Directions of the sky, and moments of the sun. Ours, measured: off by 0.015 at most.
+/// Directions of the sky. Ours, measured: with so many and the moments of the sun off by 0.015 at most.
 const SKY_DIRECTIONS: u32 = 300;
-const SUN_MOMENTS: u32 = 48;
 /// Hedges, neighbouring beds and trees that nobody wrote may take so much of the light. Ours.
 pub(crate) const UNWRITTEN_SHADE: f64 = 0.1;
 /// Half of a range that holds four times in five, in standard errors. Statistics.
@@ -128,39 +127,6 @@ pub(crate) fn light_told(
     })
 }
 
-/// The light of a month to come.
-#[derive(Clone, PartialEq, Debug)]
-pub(crate) struct LightMonth {
-    /// Its middle; of the month that runs this day, if that is later.
-    pub on: Day,
-    /// Its light.
-    pub light: LightSpan,
-    /// The share of positions inside the band of the species, where it has one.
-    pub inside: Option<f64>,
-}
-
-/// The light month by month, as what stands goes on by itself. None where it cannot be reckoned.
-pub(crate) fn light_months(
-    story: &BedStory,
-    site: &Site,
-    species: &SpeciesKey,
-    (day, months): (Day, i32),
-) -> Option<Vec<LightMonth>> {
-    let bed = story.layout.on(day).filter(|_| !story.nurses.is_empty())?;
-    let told = by_reading::told(story, site, bed, species, day);
-    let band = light_band(site.profile(species).map(|profile| &**profile));
-    let later = coming::going_on(story, site, day);
-    let (year, month, _) = day.ymd();
-    let mut all = Vec::new();
-    for at in 0..months {
-        let after = month as i32 - 1 + at;
-        let on = Day::from_ymd(year + after / 12, (after % 12 + 1) as u32, 15)?.max(day);
-        let light = light_with(&later, site, bed, species, on, density(told.as_ref(), on)).ok()?;
-        all.push(LightMonth { on, light: light.span, inside: band.map(|band| light.inside(band)) });
-    }
-    Some(all)
-}
-
 fn light_with(
     story: &BedStory,
     site: &Site,
@@ -184,9 +150,7 @@ fn light_with(
 /// Three reckonings: with leaves as dense as they may be, as they likely are, and as thin as they may be.
 fn lit(standing: &[Stand], points: &[[f64; 2]], leaves: Density, (day, site, bed): (Day, &Site, &BedSet)) -> Lit {
     let off = (FOUR_IN_FIVE * leaves.error).exp();
-    let sun = place_of(site, day).and_then(|place| sun_through(place, day_taken(day), SUN_MOMENTS).ok());
-    let sun = seen_along(&sun.unwrap_or_default(), bed);
-    let diffuse_share = if sun.is_empty() { 1.0 } else { DIFFUSE_SHARE };
+    let (sun, diffuse_share) = suns_of(site, bed, day);
     let month =
         |of: fn(&Leaves) -> f64, factor: f64| Month { crowns: crowns_of(standing, of, factor), sun: sun.clone() };
     let months = [

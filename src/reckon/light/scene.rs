@@ -8,12 +8,15 @@ use crate::reckon::field::{SpotState, species_plan};
 use crate::reckon::site::Site;
 use crate::reckon::stock::BedStory;
 use crate::science::shade::crown::Crown;
-use crate::science::shade::sky::Direction;
+use crate::science::shade::sky::{Direction, sun_through};
 use crate::science::sun::place::Place;
 
 /// Share of a day's light that comes from the whole sky. Ours: half, as in the humid tropics; where no place is written all
 /// of it.
 pub(crate) const DIFFUSE_SHARE: f64 = 0.5;
+
+/// Moments of the sun through a day. Ours, measured.
+const SUN_MOMENTS: u32 = 48;
 
 /// The crowns of what stands, with so much of their leaves, so many times as dense.
 pub(super) fn crowns_of(standing: &[Stand], of: impl Fn(&Leaves) -> f64, factor: f64) -> Vec<Crown> {
@@ -25,10 +28,19 @@ pub(super) fn crowns_of(standing: &[Stand], of: impl Fn(&Leaves) -> f64, factor:
     each.collect()
 }
 
-/// Directions as they are seen along the rows of a bed; where nobody wrote how these lie they run east.
+/// Directions as they are seen along the rows of a bed; where nobody wrote how these lie they run east. Who looks along the
+/// rows from their first places has the first row at the right hand and the others to its left. Ours: no entry says the side.
 pub(super) fn seen_along(directions: &[Direction], bed: &BedSet) -> Vec<Direction> {
     let heading_deg = bed.row_bearing_deg.map_or(90.0, |bearing| bearing.0);
     directions.iter().map(|direction| direction.along_rows(heading_deg)).collect()
+}
+
+/// The suns of a day as they are seen along the rows, and the share of the light that comes from the whole sky.
+pub(super) fn suns_of(site: &Site, bed: &BedSet, day: Day) -> (Vec<Direction>, f64) {
+    let sun = place_of(site, day).and_then(|place| sun_through(place, day_taken(day), SUN_MOMENTS).ok());
+    let sun = seen_along(&sun.unwrap_or_default(), bed);
+    let diffuse_share = if sun.is_empty() { 1.0 } else { DIFFUSE_SHARE };
+    (sun, diffuse_share)
 }
 
 pub(super) fn place_of(site: &Site, day: Day) -> Option<Place> {

@@ -2,8 +2,9 @@
 
 use serde_json::json;
 
+use super::months::light_months;
 use super::scene::some_of;
-use super::{bed_light, by_reading, light_months, light_told};
+use super::{bed_light, by_reading, light_told};
 use crate::base::SpeciesKey;
 use crate::reckon::test_book::{TestBook, day};
 

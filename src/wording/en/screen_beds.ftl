@@ -43,6 +43,29 @@ light_old = last read { $light } on { $day }: too old, or from before a cut or l
 # (light, day)
 light_row = { $light }, { $day }
 light_legend = █ under 25 %, ▒ to 50 %, ░ to 75 %, - brighter
+# (bed, species, month)
+light_month_heading = { $bed }, { $species }: light in { $month }
+# (light, share, band)
+light_month_told = { $light }; { $share } of the open positions inside { $band }
+light_being_reckoned = The light is being reckoned.
+light_no_nurses = No nurse plant was written in this bed: there is no shade to reckon.
+# (month, why)
+light_not_from = From { $month } on: { $why }
+light_digits = A digit is light in tenths: 3 is 30 to 39 % of full sun. - and + go a month back and on.
+light_underlined = Underlined: outside { $band }.
+light_chart_heading = Light month by month
+light_chart_legend = ● likely, ○ the month shown, │ four times in five in between.
+light_chart_band = Dots behind: { $band }.
+plan_north = { $eighth ->
+    [0] North is up on this plan.
+    [1] North is up and to the right on this plan.
+    [2] North is to the right on this plan.
+    [3] North is down and to the right on this plan.
+    [4] North is down on this plan.
+    [5] North is down and to the left on this plan.
+    [6] North is to the left on this plan.
+   *[7] North is up and to the left on this plan.
+}
 nurses_heading = Nurse plants
 # (nurse, alive, planted, age)
 nurse_line = { $nurse }: { $alive } of { $planted } live, { $age } old

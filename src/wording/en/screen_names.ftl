@@ -250,6 +250,7 @@ does_ground_work = ground work
 does_count_nurses = nurse plants
 does_count_survivors = survivors
 does_along_bed = along the bed
+does_light_map = months
 does_how_many = how many
 does_unload = take off
 does_write_list = write all of it

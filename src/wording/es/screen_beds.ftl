@@ -30,6 +30,26 @@ light_heading = Luz
 light_old = última lectura { $light } el { $day }: ya vieja, o de antes de un corte o pérdida
 light_row = { $light }, { $day }
 light_legend = █ bajo 25 %, ▒ hasta 50 %, ░ hasta 75 %, - más clara
+light_month_heading = { $bed }, { $species }: luz en { $month }
+light_month_told = { $light }; { $share } de los hoyos libres dentro de { $band }
+light_being_reckoned = Se está calculando la luz.
+light_no_nurses = No se anotó ninguna nodriza en esta parcela: no hay sombra que calcular.
+light_not_from = Desde { $month }: { $why }
+light_digits = Cada cifra es luz en décimos: 3 es de 30 a 39 % del sol pleno. - y + van un mes atrás y adelante.
+light_underlined = Subrayado: fuera de { $band }.
+light_chart_heading = Luz mes a mes
+light_chart_legend = ● probable, ○ el mes que se ve, │ cuatro de cada cinco veces entre sus puntas.
+light_chart_band = Puntos al fondo: { $band }.
+plan_north = { $eighth ->
+    [0] El norte queda arriba en este plano.
+    [1] El norte queda arriba a la derecha en este plano.
+    [2] El norte queda a la derecha en este plano.
+    [3] El norte queda abajo a la derecha en este plano.
+    [4] El norte queda abajo en este plano.
+    [5] El norte queda abajo a la izquierda en este plano.
+    [6] El norte queda a la izquierda en este plano.
+   *[7] El norte queda arriba a la izquierda en este plano.
+}
 nurses_heading = Plantas nodrizas
 nurse_line = { $nurse }: viven { $alive } de { $planted }, edad { $age }
 nurse_counted = contadas el { $day }

@@ -242,6 +242,7 @@ does_ground_work = labor
 does_count_nurses = nodrizas
 does_count_survivors = sobrevivencia
 does_along_bed = a lo largo
+does_light_map = meses
 does_how_many = cuántas
 does_unload = quitar
 does_write_list = anotar todo

@@ -115,7 +115,8 @@ impl Wording {
         }
     }
 
-    fn light_not_reckoned(&self, why: &NoLight) -> String {
+    /// Why the light of a bed is not reckoned.
+    pub(crate) fn light_not_reckoned(&self, why: &NoLight) -> String {
         let said = |species: &SpeciesKey| self.species_of(species, &Catalogue::built_in());
         match why {
             NoLight::NoCrown(plant) => self.gap_light_no_crown(said(plant)),

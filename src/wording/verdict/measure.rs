@@ -85,7 +85,7 @@ impl Wording {
     }
 
     /// A band of light, shares of 0 to 1: "30 to 50 % light".
-    pub(super) fn band_words(&self, least: f64, most: f64) -> String {
+    pub(crate) fn band_words(&self, least: f64, most: f64) -> String {
         self.measure_light_band(self.number(least * 100.0, 0), self.percent(most))
     }
 

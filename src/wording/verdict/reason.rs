@@ -389,7 +389,7 @@ impl Wording {
     }
 
     /// Light as it is reckoned: `about 45 % light (30 to 60 %)`.
-    pub(super) fn span_words(&self, LightSpan { share, low, high }: LightSpan) -> String {
+    pub(crate) fn span_words(&self, LightSpan { share, low, high }: LightSpan) -> String {
         self.measure_light_reckoned(self.percent(share), self.number(low * 100.0, 0), self.percent(high))
     }
 

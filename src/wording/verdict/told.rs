@@ -1,7 +1,8 @@
 //! What a verdict rests on, as pairs of a label and what stands behind it: of a tray, of a question, of a bed's line.
 
 use crate::base::Day;
-use crate::reckon::light::{LightMonth, LightTold};
+use crate::reckon::light::LightTold;
+use crate::reckon::light::months::LightMonth;
 use crate::reckon::picture::answered::Answered;
 use crate::reckon::picture::quantity::LightApart;
 use crate::reckon::picture::quantity::LightSpan;

@@ -1,6 +1,7 @@
 //! The screen Beds: which ground is ready for what, a plan of each bed, its light, its nurse plants, what lives there.
 
 mod detail;
+mod light;
 mod list;
 mod plan;
 
@@ -17,19 +18,24 @@ use crate::dashboard::context::ScreenContext;
 use crate::dashboard::form::begun_at;
 use crate::dashboard::keys::{Key, KeyAction, KeyLine, hinted, known};
 use crate::dashboard::look::Ink;
+use crate::dashboard::message::Request;
 use crate::dashboard::parts::Sheet;
 use crate::dashboard::screens::screen::Screen;
 use crate::dashboard::screens::signs::standing_signs;
 use crate::nursery::entry::subject::Subject;
 use crate::nursery::entry::types::GroundTask;
 use crate::reckon::field::waits_for;
+use crate::reckon::light::months::MONTHS_AHEAD;
 use crate::reckon::picture::{BedPicture, Measure};
+use light::Shown;
 use list::{Choice, Line};
 
 /// The columns of the detail where it stands beside the list, in hundredths of the width.
 const DETAIL_SHARE: u16 = 44;
 /// The columns between list and detail.
 const BETWEEN: u16 = 2;
+/// The most lines the frame keeps for itself, banners among them; drawing stops at the page's end all the same.
+const FRAME: u16 = 8;
 
 /// The screen.
 #[derive(Debug, Default)]
@@ -42,6 +48,8 @@ pub(crate) struct Beds {
     from: usize,
     /// The first column of a plan that is longer than the screen.
     along: usize,
+    /// The month whose light is shown, this one being 0; none where the bed itself is.
+    month: Option<usize>,
 }
 
 impl Beds {
@@ -81,8 +89,6 @@ impl Beds {
     }
 
     fn scroll(&mut self, by: isize, cx: &ScreenContext<'_>) {
-        // The most lines the frame keeps for itself, banners among them; drawing stops at the page's end all the same.
-        const FRAME: u16 = 8;
         let area = Rect::new(0, 0, cx.size.0, cx.size.1.saturating_sub(FRAME));
         let (body, page) = self.detail(cx, area);
         self.from = self.from.saturating_add_signed(by).min(page.last_start(body.height.max(1)));
@@ -116,10 +122,63 @@ impl Beds {
         vec![Act::Form(begun_at(form))]
     }
 
+    /// What is shown of the light; none where the bed itself is.
+    fn light<'a>(&'a self, cx: &'a ScreenContext<'_>) -> Option<Shown<'a>> {
+        let (bed, chosen) = (self.bed(cx)?, self.chosen.as_ref()?);
+        Some(Shown { bed, species: chosen.species.as_ref()?, at: self.month?, along: self.along })
+    }
+
+    /// Asks for the light that is shown, where it is not here.
+    fn ask(&self, cx: &ScreenContext<'_>) -> Vec<Act> {
+        let Some(asked) = self.light(cx).map(|shown| shown.asked(cx)) else { return Vec::new() };
+        let here = cx.book.light.as_ref().is_some_and(|(of, _)| *of == asked);
+        if here { Vec::new() } else { vec![Act::Ask(Request::LightAhead(asked))] }
+    }
+
+    /// The keys of the light by month; false where the key means something else.
+    fn press_light(&mut self, key: Key, cx: &ScreenContext<'_>) -> bool {
+        let last = MONTHS_AHEAD - 1;
+        let month = match (key, self.month) {
+            (Key::Char('m'), Some(_)) => None,
+            (key, Some(_)) if key.goes_back() => None,
+            (Key::Char('m' | '-' | '+'), None) => Some(0),
+            (Key::Char('+'), Some(at)) => Some((at + 1).min(last)),
+            (Key::Char('-'), Some(at)) => Some(at.saturating_sub(1)),
+            (Key::Home, Some(_)) => Some(0),
+            (Key::End, Some(_)) => Some(last),
+            (Key::PageDown | Key::Char('.'), Some(_)) => {
+                let page = usize::from(cx.size.1 / 2);
+                self.from = (self.from + page).min(self.last_line_of_light(cx));
+                return true;
+            }
+            (Key::PageUp | Key::Char(','), Some(_)) => {
+                self.from = self.from.saturating_sub(usize::from(cx.size.1 / 2));
+                return true;
+            }
+            _ => return false,
+        };
+        if self.chosen.as_ref().is_none_or(|chosen| chosen.species.is_none()) {
+            return matches!(key, Key::Char('m' | '-' | '+'));
+        }
+        if self.month.is_some() != month.is_some() {
+            self.from = 0;
+        }
+        self.month = month;
+        true
+    }
+
+    /// The last line of the light at which it can begin.
+    fn last_line_of_light(&self, cx: &ScreenContext<'_>) -> usize {
+        let Some(shown) = self.light(cx) else { return 0 };
+        let (_, below) = light_pages(shown, cx, (cx.size.0, usize::from(cx.size.1.saturating_sub(FRAME))));
+        let heads = light::head(shown, cx, cx.size.0).height() as u16;
+        below.iter().map(|page| page.last_start(cx.size.1.saturating_sub(FRAME + heads).max(1))).max().unwrap_or(0)
+    }
+
     /// The keys that move about; none where the key does not.
     fn move_by(&mut self, key: Key, cx: &ScreenContext<'_>) -> bool {
         let page = isize::try_from(cx.size.1 / 2).unwrap_or(1).max(1);
-        let reading = self.open;
+        let reading = self.open && self.month.is_none();
         match key {
             Key::Up if reading => self.scroll(-1, cx),
             Key::Down if reading => self.scroll(1, cx),
@@ -135,10 +194,39 @@ impl Beds {
             Key::End => self.step(isize::MAX / 2, cx),
             Key::Left => self.along = self.along.saturating_sub(plan::STEP),
             Key::Right => self.along = (self.along + plan::STEP).min(plan::MOST_ALONG),
-            Key::Enter => self.open = self.chosen.is_some(),
+            Key::Enter => (self.open, self.month) = (self.chosen.is_some(), None),
             _ => return false,
         }
         true
+    }
+}
+
+/// What lies under the head of the light: the map and the year beside each other where there is room for both, else one page.
+fn light_pages(shown: Shown<'_>, cx: &ScreenContext<'_>, (width, lines): (u16, usize)) -> (u16, Vec<Sheet>) {
+    if cx.is_wide() {
+        let left = width - width * DETAIL_SHARE / 100 - BETWEEN;
+        let year = light::year(shown, cx, width - left - BETWEEN);
+        return (left, vec![light::map(shown, cx, (left, lines)), year]);
+    }
+    let mut page = light::map(shown, cx, (width, lines));
+    page.append(light::year(shown, cx, width));
+    (width, vec![page])
+}
+
+fn draw_light(shown: Shown<'_>, from: usize, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
+    let head = light::head(shown, cx, area.width);
+    head.draw(0, area, buffer);
+    let top = (head.height() as u16 + u16::from(area.height > 14)).min(area.height);
+    // One line stays for how much there is below.
+    let body = Rect { y: area.y + top, height: area.height.saturating_sub(top + 1), ..area };
+    let (left, pages) = light_pages(shown, cx, (area.width, usize::from(body.height)));
+    let mut below = 0;
+    for (page, x) in pages.iter().zip([0, left + BETWEEN]) {
+        below = below.max(page.draw(from, Rect { x: area.x + x, width: area.width.saturating_sub(x), ..body }, buffer));
+    }
+    if below > 0 && area.height > top {
+        let text = format!("{}  (. ,)", cx.wording.why_more(below as i64));
+        buffer.set_stringn(body.x, body.bottom(), text, usize::from(body.width), Ink::Quiet.style());
     }
 }
 
@@ -160,16 +248,21 @@ fn missing_work(bed: &BedPicture, species: Option<&SpeciesKey>, cx: &ScreenConte
 
 impl Screen for Beds {
     fn keys(&self, _cx: &ScreenContext<'_>) -> Vec<KeyLine> {
-        vec![
-            hinted("s", KeyAction::ReadLight),
-            hinted("g", KeyAction::CheckSoil),
+        let (month, months) = (KeyAction::MonthStep, hinted("m", KeyAction::LightMap));
+        let first = if self.month.is_some() {
+            vec![hinted("- +", month), months, hinted("s", KeyAction::ReadLight), hinted("g", KeyAction::CheckSoil)]
+        } else {
+            vec![hinted("s", KeyAction::ReadLight), hinted("g", KeyAction::CheckSoil), months, known("- +", month)]
+        };
+        let others = [
             hinted("p", KeyAction::GroundWork),
             hinted("c", KeyAction::CountSurvivors),
             hinted("k", KeyAction::CountNurses),
             hinted("l", KeyAction::Lost),
             known("a", KeyAction::Note),
             known("arrows", KeyAction::AlongBed),
-        ]
+        ];
+        first.into_iter().chain(others).collect()
     }
 
     fn signs(&self, cx: &ScreenContext<'_>) -> Vec<(String, String)> {
@@ -183,17 +276,20 @@ impl Screen for Beds {
     }
 
     fn goes_back(&self, _cx: &ScreenContext<'_>) -> bool {
-        self.open
+        self.open || self.month.is_some()
     }
 
     fn press(&mut self, key: Key, cx: &ScreenContext<'_>) -> Option<Vec<Act>> {
+        if self.press_light(key, cx) {
+            return Some(self.ask(cx));
+        }
         if self.open && key.goes_back() {
             self.open = false;
             self.from = 0;
             return Some(Vec::new());
         }
         if self.move_by(key, cx) {
-            return Some(Vec::new());
+            return Some(self.ask(cx));
         }
         let kind = match key {
             Key::Char('s') => "light_read",
@@ -214,6 +310,9 @@ impl Screen for Beds {
             page.paragraph(&cx.wording.no_beds(), Ink::Plain);
             page.draw(0, area, buffer);
             return;
+        }
+        if let Some(shown) = self.light(cx) {
+            return draw_light(shown, self.from, cx, area, buffer);
         }
         if !self.open {
             let beside = if cx.is_wide() { split(area).0 } else { area };
@@ -261,7 +360,7 @@ impl Screen for Beds {
             self.open = self.open && self.chosen.is_some();
             (self.from, self.along) = (0, 0);
         }
-        Vec::new()
+        self.ask(cx)
     }
 }
 

@@ -3,6 +3,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use ratatui::style::Style;
 use ratatui::text::{Line, Span};
 
 use crate::base::SpeciesKey;
@@ -21,7 +22,7 @@ const SCALES_M: [f64; 11] = [0.1, 0.2, 0.25, 0.5, 1.0, 2.0, 2.5, 5.0, 10.0, 20.0
 /// Lines over columns, in metres.
 const LINE_OVER_COLUMN: f64 = 2.0;
 /// The most lines a plan takes where a coarser one is as clear.
-const MOST_LINES: usize = 15;
+pub(super) const MOST_LINES: usize = 15;
 /// Lets a plant on a line stay on it although 0.3 / 0.1 is not 3 in a computer.
 const FUZZ: f64 = 1e-9;
 
@@ -37,38 +38,73 @@ pub(super) fn spot_mark(state: SpotState) -> (&'static str, Ink) {
 }
 
 /// What else is drawn: other species of the plan in capitals, nurse plants in small letters.
-struct Other {
+pub(super) struct Other {
     letter: char,
     spots: Vec<(f64, f64)>,
     message: String,
 }
 
 /// Cells by line and column.
-type Cells = BTreeMap<(usize, usize), (String, Ink)>;
+type Cells = BTreeMap<(usize, usize), (String, Style)>;
+
+/// How the positions of a species are marked, and what is drawn beside them.
+pub(super) struct Marks<'a> {
+    /// The mark of a position, by its number in the plan.
+    pub of: &'a dyn Fn(usize, &Spot) -> (String, Style),
+    /// Whether the positions of other species are drawn too.
+    pub with_species: bool,
+    /// The most lines where a coarser plan is as clear.
+    pub most_lines: usize,
+}
 
 /// Draws the plan of a bed for a species, with legend and scale.
 pub(super) fn draw(bed: &BedPicture, species: &SpeciesKey, along: usize, cx: &ScreenContext<'_>, page: &mut Sheet) {
-    let wording = cx.wording;
-    let site = &cx.book.picture.site;
-    let Some(plan) = species_plan(&bed.story, site, cx.day(), species).filter(|plan| !plan.spots.is_empty()) else {
-        page.paragraph(&wording.plan_none(), Ink::Plain);
+    let Some(plan) = plan_of(bed, species, cx) else {
+        page.paragraph(&cx.wording.plan_none(), Ink::Plain);
         return;
     };
+    let of = |_: usize, spot: &Spot| {
+        let (mark, ink) = spot_mark(spot.state);
+        (mark.to_string(), ink.tile())
+    };
+    let marks = Marks { of: &of, with_species: true, most_lines: MOST_LINES };
+    let (others, hidden) = sketch(bed, &plan, &marks, along, cx, page);
+    legend(&plan, &others, cx, page);
+    if hidden {
+        page.paragraph(&cx.wording.plan_hidden(cx.species(Some(species))), Ink::Quiet);
+    }
+    elsewhere(bed, cx, page);
+}
+
+/// The plan of a species; none where it has no position.
+pub(super) fn plan_of(bed: &BedPicture, species: &SpeciesKey, cx: &ScreenContext<'_>) -> Option<SpeciesPlan> {
+    species_plan(&bed.story, &cx.book.picture.site, cx.day(), species).filter(|plan| !plan.spots.is_empty())
+}
+
+/// Draws positions to scale with what stands beside them; the answer is what the letters mean, and whether a mark lies over
+/// another.
+pub(super) fn sketch(
+    bed: &BedPicture,
+    plan: &SpeciesPlan,
+    marks: &Marks<'_>,
+    along: usize,
+    cx: &ScreenContext<'_>,
+    page: &mut Sheet,
+) -> (Vec<Other>, bool) {
     // Room for the number of a row, and a blank.
     let label = plan.spots.iter().map(|spot| spot.row).max().unwrap_or(1).to_string().len().max(2) + 1;
     let room = page.width().saturating_sub(label).max(8);
-    let scale = Scale::of(bed, &plan, room);
-    let others = others(bed, &plan, cx);
+    let scale = Scale::of(bed, plan, (room, marks.most_lines));
+    let others = others(bed, plan, marks.with_species, cx);
     let mut cells: Cells = BTreeMap::new();
     for other in others.iter().rev() {
         for (x_m, y_m) in &other.spots {
-            cells.insert(scale.cell(*x_m, *y_m), (other.letter.to_string(), Ink::Quiet));
+            cells.insert(scale.cell(*x_m, *y_m), (other.letter.to_string(), Ink::Quiet.tile()));
         }
     }
     let mut hidden = false;
-    for spot in &plan.spots {
-        let (mark, ink) = spot_mark(spot.state);
-        hidden |= cells.insert(scale.cell(spot.x_m, spot.y_m), (mark.to_string(), ink)).is_some();
+    for (at, spot) in plan.spots.iter().enumerate() {
+        hidden |= cells.insert(scale.cell(spot.x_m, spot.y_m), (marks.of)(at, spot)).is_some();
     }
     let from = along.min(scale.columns.saturating_sub(room));
     let view = View { from, room, label };
@@ -76,11 +112,16 @@ pub(super) fn draw(bed: &BedPicture, species: &SpeciesKey, along: usize, cx: &Sc
     lines(&plan.spots, &scale, &cells, &view, page);
     page.gap();
     message(bed, &scale, from, room, cx, page);
-    legend(&plan, &others, cx, page);
-    if hidden {
-        page.paragraph(&wording.plan_hidden(cx.species(Some(species))), Ink::Quiet);
-    }
-    elsewhere(bed, cx, page);
+    north(bed, cx, page);
+    (others, hidden)
+}
+
+/// Where north is on the plan, which is seen from above: rows run to the right, the first at the foot.
+fn north(bed: &BedPicture, cx: &ScreenContext<'_>, page: &mut Sheet) {
+    let Some(bearing) = bed.story.layout.on(cx.day()).and_then(|layout| layout.row_bearing_deg) else { return };
+    let from_up_deg = (90.0 - bearing.0).rem_euclid(360.0);
+    let eighth = (from_up_deg / 45.0).round() as i64 % 8;
+    page.paragraph(&cx.wording.plan_north(eighth), Ink::Quiet);
 }
 
 /// What part of a plan is shown: from which column on, how many, behind how many for the number of a row.
@@ -101,9 +142,9 @@ struct Scale {
 
 impl Scale {
     /// The finest that fits; where it does not keep the positions apart, the coarsest that does, which is moved along.
-    fn of(bed: &BedPicture, plan: &SpeciesPlan, room: usize) -> Scale {
+    fn of(bed: &BedPicture, plan: &SpeciesPlan, (room, most_lines): (usize, usize)) -> Scale {
         let scales = || SCALES_M.iter().map(|column_m| Scale::with(bed, *column_m));
-        let fits = |scale: &Scale| scale.columns <= room && scale.lines <= MOST_LINES;
+        let fits = |scale: &Scale| scale.columns <= room && scale.lines <= most_lines;
         // Where one of them keeps even distances even, that one.
         let even = |scale: &Scale| scale.is_even(plan) && scale.keeps_apart(plan);
         let fitting = scales().find(|scale| fits(scale) && even(scale)).or_else(|| scales().find(fits));
@@ -168,13 +209,13 @@ fn lines(spots: &[Spot], scale: &Scale, cells: &Cells, view: &View, page: &mut S
         labels.entry(scale.cell(spot.x_m, spot.y_m).0).or_insert(spot.row);
     }
     let last = cells.keys().map(|(line, _)| *line).max().unwrap_or(0).max(scale.lines.saturating_sub(1));
-    for line in 0..=last {
+    for line in (0..=last).rev() {
         let label = labels.get(&line).map(ToString::to_string).unwrap_or_default();
         let mut spans = vec![Span::raw(format!("{label:>width$} ", width = width - 1))];
         let mut at = from;
-        for ((_, column), (mark, ink)) in cells.range((line, from)..(line, from + room)) {
+        for ((_, column), (mark, style)) in cells.range((line, from)..(line, from + room)) {
             spans.push(Span::raw(" ".repeat(column - at)));
-            spans.push(Span::styled(mark.clone(), ink.tile()));
+            spans.push(Span::styled(mark.clone(), *style));
             at = column + 1;
         }
         page.line(Line::from(spans));
@@ -221,6 +262,11 @@ fn legend(plan: &SpeciesPlan, others: &[Other], cx: &ScreenContext<'_>, page: &m
         };
         page.hanging(&format!("{mark} "), ink, &message, Ink::Plain);
     }
+    letters(others, page);
+}
+
+/// What the letters of a plan mean.
+pub(super) fn letters(others: &[Other], page: &mut Sheet) {
     for other in others {
         page.hanging(&format!("{} ", other.letter), Ink::Strong, &other.message, Ink::Plain);
     }
@@ -235,12 +281,12 @@ fn unsaid(one: &Unsaid, cx: &ScreenContext<'_>) -> String {
 }
 
 /// The other species of the plan, and nurse plants whose places are known.
-fn others(bed: &BedPicture, plan: &SpeciesPlan, cx: &ScreenContext<'_>) -> Vec<Other> {
+fn others(bed: &BedPicture, plan: &SpeciesPlan, with_species: bool, cx: &ScreenContext<'_>) -> Vec<Other> {
     let wording = cx.wording;
     // Letters that stand for something else.
     let mut taken: BTreeSet<char> = "oOxX".chars().collect();
     let mut all = Vec::new();
-    for line in bed.species.iter().filter(|line| line.species != plan.species) {
+    for line in bed.species.iter().filter(|line| with_species && line.species != plan.species) {
         let Some(other) = species_plan(&bed.story, &cx.book.picture.site, cx.day(), &line.species) else { continue };
         let name = cx.species(Some(&line.species));
         let letter = letter_of(&name, &mut taken, true);
@@ -278,7 +324,7 @@ fn letter_of(name: &str, taken: &mut BTreeSet<char>, capital: bool) -> char {
 }
 
 /// Nurse plants that live somewhere that was not written.
-fn elsewhere(bed: &BedPicture, cx: &ScreenContext<'_>, page: &mut Sheet) {
+pub(super) fn elsewhere(bed: &BedPicture, cx: &ScreenContext<'_>, page: &mut Sheet) {
     let drawn: BTreeSet<_> = nurse_grids(bed).into_iter().map(|grid| grid.entry).collect();
     for nurse in bed.nurses.iter().filter(|nurse| nurse.alive > 0 && !drawn.contains(&nurse.entry)) {
         let message = cx.wording.plan_nurse_elsewhere(cx.species(Some(&nurse.nurse)), nurse.alive);

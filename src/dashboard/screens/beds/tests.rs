@@ -6,6 +6,7 @@ use ratatui::layout::Rect;
 use super::{detail, list};
 use crate::dashboard::keys::Key;
 use crate::dashboard::look::{Look, standing_mark};
+use crate::dashboard::message::{Answer, Message};
 use crate::dashboard::tests::Stage;
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::picture::Standing;
@@ -45,6 +46,149 @@ fn narrow_in_spanish() {
     let mut stage = stage;
     at(&mut stage, "School 1");
     insta::assert_snapshot!("narrow_detail_in_spanish", stage.frame());
+}
+
+/// The light of a bed by position and month.
+fn light_of(bed: &str, lang: Lang, (columns, rows): (u16, u16)) -> Stage {
+    let mut stage = beds(lang).sized(columns, rows);
+    at(&mut stage, bed);
+    stage.keys("m");
+    stage
+}
+
+#[test]
+fn light_by_month_wide_in_english() {
+    let mut stage = light_of("School 1", Lang::En, (120, 40));
+    stage.keys("++");
+    insta::assert_snapshot!(stage.frame());
+}
+
+#[test]
+fn light_by_month_in_spanish() {
+    insta::assert_snapshot!(light_of("School 1", Lang::Es, (80, 24)).frame());
+}
+
+#[test]
+fn light_by_month_in_a_small_terminal_of_plain_letters() {
+    let mut stage = light_of("School 1", Lang::En, (48, 18));
+    stage.model.look = Look::new(false, true);
+    insta::assert_snapshot!(stage.frame());
+}
+
+/// A bed of 40 bananas of ten months, of which a count saw all bunches.
+fn with_bunches(lang: Lang, size: (u16, u16)) -> Stage {
+    let mut stage = beds(lang).sized(size.0, size.1);
+    let plan = "plan=[{\"species\":\"cof\",\"pattern\":\"square\",\"row_m\":3,\"in_row_m\":3}]";
+    let bed = ["bed=Slope 9", "field=Ridge", "length_m=30", "width_m=12", "edges=half", "row_bearing_deg=90", plan];
+    stage.write("bed_set", &bed);
+    let planted = ["bed=Slope 9", "nurse=banana", "count=40", "row_m=3", "in_row_m=3", "happened=2025-06-01"];
+    stage.write("nurse_planted", &planted);
+    stage.write("nurse_counted", &["bed=Slope 9", "nurse=banana", "alive=40", "bunches_showing=40"]);
+    at(&mut stage, "Slope 9");
+    stage.keys("m");
+    stage
+}
+
+/// The line of months: their letters, percents and marks.
+fn line_of_months(frame: &str) -> [Vec<String>; 3] {
+    let lines: Vec<&str> = frame.lines().collect();
+    let first = lines.iter().position(|line| line.replace(' ', "").starts_with("AMJJASOND")).unwrap();
+    let cells = |line: &str| {
+        let letters: Vec<char> = format!("{line:72}").chars().collect();
+        letters.chunks(3).map(|cell| cell.iter().collect::<String>().trim().to_string()).collect()
+    };
+    [0, 1, 2].map(|below| cells(lines[first + below]))
+}
+
+#[test]
+fn the_shade_that_goes_with_the_bunches_is_seen_before_it_goes() {
+    let mut stage = with_bunches(Lang::En, (80, 24));
+    let [_, light, ends] = line_of_months(&stage.frame());
+    // Counted on 15 April, cut about 9 July.
+    let percents: Vec<u32> = light.iter().filter_map(|percent| percent.parse().ok()).collect();
+    assert_eq!((percents.len(), ends[3].as_str()), (24, "!"), "{}", stage.frame());
+    assert!(percents[3] > percents[2] + 5 && percents[12] < percents[3] - 20, "{percents:?}");
+    // On the plan too, a month at a time.
+    let mean = |stage: &Stage| {
+        let plan = stage.frame().lines().filter(|line| line.starts_with(" 2 ")).collect::<String>();
+        let digits: Vec<u32> = plan.chars().skip(3).filter_map(|digit| digit.to_digit(10)).collect();
+        assert!(digits.len() >= 10, "{}", stage.frame());
+        f64::from(digits.iter().sum::<u32>()) / digits.len() as f64
+    };
+    stage.keys("++");
+    let before = mean(&stage);
+    stage.keys("+");
+    assert!(stage.frame().contains("light in Jul 2026") && mean(&stage) > before + 0.3, "{}", stage.frame());
+    stage.keys("-");
+    assert!((mean(&stage) - before).abs() < 1e-9, "{}", stage.frame());
+}
+
+#[test]
+fn a_month_is_moved_no_further_than_two_years_and_m_comes_back_to_the_bed() {
+    let mut stage = light_of("School 3", Lang::En, (120, 40));
+    stage.keys("-");
+    assert!(stage.frame().contains("light in Apr 2026"));
+    stage.keys(&"+".repeat(40));
+    assert!(stage.frame().contains("light in Mar 2028"), "{}", stage.frame());
+    stage.key(Key::Home);
+    assert!(stage.frame().contains("light in Apr 2026"));
+    stage.keys("m");
+    assert!(stage.frame().contains("Missing next") && !stage.frame().contains("light in Apr"));
+    stage.keys("+q");
+    assert!(stage.frame().contains("Missing next") && !stage.left);
+}
+
+#[test]
+fn the_light_of_every_bed_is_drawn_at_every_size_down_to_its_last_line() {
+    for lang in Lang::ALL {
+        for (columns, rows) in [(120, 40), (80, 24), (48, 18), (40, 12)] {
+            let mut stage = with_bunches(lang, (columns, rows));
+            stage.keys(&".".repeat(20));
+            let frame = words(&stage.frame());
+            let ends = if lang == Lang::En { "in time" } else { "a tiempo" };
+            assert!(frame.contains(ends), "{columns} x {rows}: {}", stage.frame());
+            assert!(frame.contains("Slope 9"), "{columns} x {rows}: {}", stage.frame());
+        }
+    }
+}
+
+#[test]
+fn light_that_is_not_reckoned_says_why() {
+    let mut stage = beds(Lang::En);
+    let plan = "plan=[{\"species\":\"cof\",\"pattern\":\"square\",\"row_m\":3,\"in_row_m\":3}]";
+    stage.write("bed_set", &["bed=Slope 9", "field=Ridge", "length_m=30", "width_m=12", plan]);
+    at(&mut stage, "Slope 9");
+    stage.keys("m");
+    assert!(words(&stage.frame()).contains("there is no shade to reckon"), "{}", stage.frame());
+    stage.write("nurse_planted", &["bed=Slope 9", "nurse=gliricidia", "count=40", "row_m=3", "in_row_m=3"]);
+    assert!(words(&stage.frame()).contains("nothing tells of the crowns of gliricidia"), "{}", stage.frame());
+}
+
+#[test]
+fn light_of_an_older_drawing_is_not_shown() {
+    let mut stage = with_bunches(Lang::En, (80, 24));
+    let (asked, months) = stage.model.book.light.clone().unwrap();
+    stage.write("nurse_cut", &["bed=Slope 9", "nurse=banana", "what=felled", "count=40"]);
+    let [_, light, _] = line_of_months(&stage.frame());
+    assert_eq!(light[0], "99", "{}", stage.frame());
+    let old = Answer::LightMonth(asked, 0, Box::new(months[&0].clone()));
+    stage.send(Message::Answer(Box::new(old)));
+    assert_eq!(line_of_months(&stage.frame())[1], light);
+}
+
+#[test]
+fn north_lies_on_the_plan_where_the_rows_say() {
+    // Rows run to the right of the plan: rows to the east have north up, rows to the south have it at the left.
+    for (bearing, north) in
+        [(90, "up on"), (0, "to the right"), (180, "to the left"), (270, "down on"), (40, "up and to the right")]
+    {
+        let mut stage = beds(Lang::En).sized(120, 60);
+        let plan = "plan=[{\"species\":\"cof\",\"pattern\":\"square\",\"row_m\":3,\"in_row_m\":3}]";
+        let rows = format!("row_bearing_deg={bearing}");
+        stage.write("bed_set", &["bed=Slope 9", "field=Ridge", "length_m=30", "width_m=12", &rows, plan]);
+        at(&mut stage, "Slope 9");
+        assert!(words(&stage.frame()).contains(&format!("North is {north}")), "{bearing}: {}", stage.frame());
+    }
 }
 
 #[test]

@@ -10,12 +10,12 @@ use ratatui::layout::Rect;
 
 use crate::base::Day;
 use crate::dashboard::act::{Act, WhyOf};
+use crate::dashboard::aside::year::YearAsked;
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::keys::{Key, KeyAction, KeyLine, hinted, known};
 use crate::dashboard::message::Request;
 use crate::dashboard::screens::screen::Screen;
 use crate::dashboard::screens::signs::{stage_signs, standing_signs};
-use crate::dashboard::year::YearAsked;
 use crate::nursery::entry::subject::Subject;
 use lines::{LineOf, lines};
 

@@ -6,11 +6,11 @@ use ratatui::layout::Rect;
 use super::lines::LineOf;
 use super::{NAME_COLUMNS, NARROW_NAME_COLUMNS, Season};
 use crate::base::Day;
+use crate::dashboard::aside::year::YearAsked;
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::look::Ink;
 use crate::dashboard::parts::{Sheet, scroll_marks};
 use crate::dashboard::screens::signs::{stage_signs, standing_signs};
-use crate::dashboard::year::YearAsked;
 use crate::reckon::season::SeasonDay;
 
 /// Letters of a month where there is room.

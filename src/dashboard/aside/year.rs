@@ -1,9 +1,9 @@
 //! A year drawn in the background: a Picture for each of some fifty days, on a thread of its own that gives up as soon as
 //! another year is asked for. Frames and writing never wait for it.
 
-use std::sync::Arc;
-use std::sync::atomic::{AtomicU64, Ordering};
+use std::sync::atomic::Ordering;
 
+use super::Newest;
 use crate::base::Day;
 use crate::reckon::season::{SeasonDay, season_day};
 use crate::reckon::{FromThen, Ledger, View};
@@ -20,9 +20,6 @@ pub(crate) struct YearAsked {
     /// How many days.
     pub(crate) days: usize,
 }
-
-/// Counts the years asked for: an older one is given up.
-pub(crate) type Newest = Arc<AtomicU64>;
 
 /// Draws the days one after another, those nearest today first, and hands each over; ends where a newer year is asked for or
 /// nobody listens. `from` is the book as it was on the first day, or today where that is still to come.
