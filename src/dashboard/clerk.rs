@@ -277,7 +277,7 @@ impl Clerk {
             Request::Year(asked) => {
                 let mut days = Vec::new();
                 let (newest, today) = (Newest::default(), self.desk.now().today);
-                let from = match self.desk.as_of_then(View { day: asked.from.min(today), known: None }) {
+                let from = match self.year_from(asked) {
                     Ok(from) => from,
                     Err(fault) => return vec![Answer::NotRead(fault)],
                 };
@@ -312,11 +312,17 @@ impl Clerk {
         asked.then_some(Answer::Asks { ticket, doubts, remarks })
     }
 
+    /// The book as it was on the first day of a year; the book of now is let go, no day is drawn from it.
+    fn year_from(&self, asked: YearAsked) -> Result<FromThen, DeskError> {
+        let first = View { day: asked.from.min(self.desk.now().today), known: None };
+        Ok(FromThen { now: None, ..self.desk.as_of_then(first)? })
+    }
+
     /// Draws a year on a thread of its own; one that was being drawn is given up.
     fn draw_year_aside(&mut self, asked: YearAsked, answers: Sender<Answer>) {
         let mine = self.newest_year.fetch_add(1, Ordering::SeqCst) + 1;
         let (newest, today) = (Arc::clone(&self.newest_year), self.desk.now().today);
-        let from = match self.desk.as_of_then(View { day: asked.from.min(today), known: None }) {
+        let from = match self.year_from(asked) {
             Ok(from) => from,
             Err(fault) => {
                 // Where nobody listens the program is being left.

@@ -4,7 +4,8 @@
 use std::collections::BTreeMap;
 
 use super::bed::season::rains_on;
-use super::picture::{BedPicture, Picture, Stage, Standing};
+use super::picture::{BedPicture, Stage, Standing};
+use super::site::Site;
 use crate::base::{BedName, Day, SpeciesKey, TrayCode};
 use crate::words;
 
@@ -37,20 +38,20 @@ pub struct SeasonDay {
     pub shade: BTreeMap<BedName, NurseShade>,
 }
 
-/// What a Picture's day looks like in the season.
-pub(crate) fn season_day(picture: &Picture) -> SeasonDay {
-    let day = picture.day;
-    let described = picture.site.season.on(day).is_some_and(|season| !season.rains.is_empty());
-    let beds = picture
-        .beds
-        .values()
-        .flat_map(|bed| bed.species.iter().map(|one| ((bed.name.clone(), one.species.clone()), one.standing)));
-    SeasonDay {
-        day,
-        in_rains: described.then(|| rains_on(&picture.site, day).is_some()),
-        trays: picture.trays.values().map(|tray| (tray.code.clone(), tray.stage)).collect(),
-        beds: beds.collect(),
-        shade: picture.beds.values().map(|bed| (bed.name.clone(), shade_of(bed, day))).collect(),
+impl SeasonDay {
+    /// A day of which nothing but its rains is said yet.
+    pub(crate) fn of(site: &Site, day: Day) -> SeasonDay {
+        let described = site.season.on(day).is_some_and(|season| !season.rains.is_empty());
+        let in_rains = described.then(|| rains_on(site, day).is_some());
+        SeasonDay { day, in_rains, trays: BTreeMap::new(), beds: BTreeMap::new(), shade: BTreeMap::new() }
+    }
+
+    /// Says what a bed is on it.
+    pub(crate) fn take_bed(&mut self, bed: &BedPicture) {
+        for line in &bed.species {
+            self.beds.insert((bed.name.clone(), line.species.clone()), line.standing);
+        }
+        self.shade.insert(bed.name.clone(), shade_of(bed, self.day));
     }
 }
 

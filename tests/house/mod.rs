@@ -2,6 +2,7 @@
 
 mod circles;
 mod count;
+mod signs;
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs;

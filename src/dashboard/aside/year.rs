@@ -1,11 +1,11 @@
-//! A year drawn in the background: a Picture for each of some fifty days, on a thread of its own that gives up as soon as
-//! another year is asked for. Frames and writing never wait for it.
+//! A year drawn in the background: some fifty days, on a thread of its own that gives up as soon as another year is asked
+//! for. Frames and writing never wait for it.
 
 use std::sync::atomic::Ordering;
 
 use super::Newest;
 use crate::base::Day;
-use crate::reckon::season::{SeasonDay, season_day};
+use crate::reckon::season::SeasonDay;
 use crate::reckon::{FromThen, Ledger, View};
 
 /// Which days are wanted.
@@ -36,8 +36,8 @@ pub(crate) fn draw_year(
         if newest.load(Ordering::SeqCst) != mine {
             return;
         }
-        let picture = from.on(day, |entry| Ledger::belongs(View { day, known: None }, entry)).picture();
-        if !give(season_day(&picture)) {
+        let fold = from.on(day, |entry| Ledger::belongs(View { day, known: None }, entry));
+        if !give(fold.season_day()) {
             return;
         }
     }

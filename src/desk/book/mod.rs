@@ -11,8 +11,8 @@ mod stories;
 
 pub(super) use from_stories::FromStories;
 pub(super) use in_parts::{Asked, fold_in_parts, nothing_looked_up};
-pub(super) use source::{BookSource, Opened};
-pub(super) use stories::kept_stories_are_true;
+pub(super) use source::{BookSource, Opened, arcs};
+pub(super) use stories::KeptStories;
 
 use super::now::Now;
 use crate::journal::{Journal, JournalError};
@@ -39,8 +39,14 @@ pub(super) fn open(journal: &mut Journal, now: Now, whole_below: u64) -> Result<
         return Ok(opened);
     }
     let opened = read_whole::open(journal, now)?;
-    // That they cannot be kept is no fault: the next start takes a little longer.
-    let _ = keep_stories(journal, &opened.fold, opened.arrival, &LastKept::default(), true);
-    // From here on what is active is enough; where it could not be kept, all of it stays in memory.
-    Ok(from_stories::open(journal, now)?.unwrap_or(opened))
+    if keep_stories(journal, &opened.fold, opened.arrival, &LastKept::default(), true).is_err() {
+        // That they cannot be kept is no fault: all of it stays in memory, and the next start takes a little longer.
+        return Ok(opened);
+    }
+    // From here on what is active is enough, and the rest is let go first.
+    drop(opened);
+    match from_stories::open(journal, now)? {
+        Some(opened) => Ok(opened),
+        None => read_whole::open(journal, now),
+    }
 }

@@ -56,6 +56,6 @@ pub(in crate::desk) struct Opened {
     pub source: Box<dyn BookSource>,
 }
 
-pub(super) fn arcs(entries: Vec<Entry>) -> Vec<Arc<Entry>> {
+pub(in crate::desk) fn arcs(entries: Vec<Entry>) -> Vec<Arc<Entry>> {
     entries.into_iter().map(Arc::new).collect()
 }

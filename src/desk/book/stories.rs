@@ -3,10 +3,10 @@
 use imbl::OrdMap;
 use std::sync::Arc;
 
-use super::source::arcs;
 use crate::base::cores::on_every_core;
 use crate::base::{BedName, Day, LotCode, TrayCode};
 use crate::journal::{Checkpoint, Journal, JournalError, KeptStory, Sort};
+use crate::nursery::entry::Entry;
 use crate::reckon::archived::{LEARNED_TRAYS, bed_archived_from, lot_archived_from, tray_archived_from};
 use crate::reckon::stock::{BedStory, LotStory, TrayStory};
 use crate::reckon::{FOLD_MARK, Fold, Stories, View};
@@ -64,21 +64,39 @@ pub(super) fn archived_stories(journal: &Journal, day: Day) -> Result<Option<Vec
     Ok(read.into_iter().collect())
 }
 
-/// Whether the kept stories are those that the entries give.
-pub(in crate::desk) fn kept_stories_are_true(journal: &Journal) -> Result<bool, JournalError> {
-    let Some(checkpoint) = journal.checkpoint()?.filter(|checkpoint| checkpoint.program == program()) else {
-        return Ok(true);
-    };
-    let entries = journal.entries_up_to(checkpoint.arrival)?;
-    let view = View { day: checkpoint.day, known: None };
-    let fold = Fold::new(view, checkpoint.day, arcs(entries));
-    let Some(stories) = read_stories(journal.active_stories(Day::from_number(0))?) else { return Ok(false) };
-    let Stories { trays, lots, beds } = &stories;
-    let true_trays = trays.iter().all(|story| fold.trays().get(&story.code).is_some_and(|own| **own == *story));
-    let true_lots = lots.iter().all(|story| fold.lots().get(&story.code).is_some_and(|own| **own == *story));
-    let true_beds = beds.iter().all(|story| fold.beds().get(&story.name).is_some_and(|own| **own == *story));
-    let as_many = (trays.len(), lots.len(), beds.len()) == (fold.trays().len(), fold.lots().len(), fold.beds().len());
-    Ok(true_trays && true_lots && true_beds && as_many)
+/// The stories that a file keeps for this program, as they are kept.
+pub(in crate::desk) struct KeptStories {
+    day: Day,
+    /// Of how many entries, by arrival, they are told.
+    of_entries: usize,
+    bodies: Vec<(String, Vec<u8>)>,
+}
+
+impl KeptStories {
+    /// Those of a file; none where none are kept, or they are of another program.
+    pub(in crate::desk) fn of(journal: &Journal) -> Result<Option<KeptStories>, JournalError> {
+        let checkpoint = journal.checkpoint()?.filter(|checkpoint| checkpoint.program == program());
+        let Some(Checkpoint { day, arrival, .. }) = checkpoint else { return Ok(None) };
+        let (of_entries, bodies) = (journal.count_up_to(arrival)?, journal.active_stories(Day::from_number(0))?);
+        Ok(Some(KeptStories { day, of_entries, bodies }))
+    }
+
+    /// Whether they are those that the entries give; `entries` are all by arrival, and `all` is folded from them.
+    pub(in crate::desk) fn are_true(self, entries: &[Arc<Entry>], all: &Fold) -> bool {
+        let (Some(told), Some(stories)) = (entries.get(..self.of_entries), read_stories(self.bodies)) else {
+            return false;
+        };
+        let view = View { day: self.day, known: None };
+        let is_of_all = told.len() == entries.len() && all.ledger().view() == view;
+        let of_them = (!is_of_all).then(|| Fold::new(view, self.day, told.iter().cloned()));
+        let fold = of_them.as_ref().unwrap_or(all);
+        let Stories { trays, lots, beds } = &stories;
+        let true_trays = trays.iter().all(|story| fold.trays().get(&story.code).is_some_and(|own| **own == *story));
+        let true_lots = lots.iter().all(|story| fold.lots().get(&story.code).is_some_and(|own| **own == *story));
+        let true_beds = beds.iter().all(|story| fold.beds().get(&story.name).is_some_and(|own| **own == *story));
+        let kept = (trays.len(), lots.len(), beds.len());
+        true_trays && true_lots && true_beds && kept == (fold.trays().len(), fold.lots().len(), fold.beds().len())
+    }
 }
 
 /// Keeps the stories that changed since they were kept before.

@@ -9,15 +9,13 @@ pub use import::{How, ImportProgress, ImportStep};
 use std::io::{self, Write};
 use std::ops::ControlFlow;
 use std::path::Path;
-use std::sync::Arc;
 
-use super::book::kept_stories_are_true;
+use super::book::{KeptStories, arcs};
 use super::first_day::SheetRefused;
 use super::refusal::{DeskError, Refused};
 use super::{Now, Recorded};
 use crate::base::Day;
 use crate::journal::{BackupReport, CheckReport, Journal, JournalError, LookProgress, Note, Rescued};
-use crate::nursery::entry::Entry;
 use crate::nursery::envelope::{Draft, Sealed};
 use crate::reckon::{Fold, View};
 use crate::share::{self, Existing, FileFault, LineFaults, PairFault, ReadFault, TableFor};
@@ -204,11 +202,14 @@ pub fn replay(
     told: &mut dyn FnMut(usize, usize) -> ControlFlow<()>,
 ) -> Result<Replay, JournalError> {
     let journal = Journal::open_read_only(file)?;
-    let entries: Vec<Arc<Entry>> = journal.entries()?.into_iter().map(Arc::new).collect();
-    let kept_stories_true = kept_stories_are_true(&journal)?;
+    let (entries, kept) = {
+        let _together = journal.read_together()?;
+        (arcs(journal.entries()?), KeptStories::of(&journal)?)
+    };
     let newest = entries.iter().map(|entry| entry.happened).max().unwrap_or(now.today).max(now.today);
     let view = View { day: newest, known: None };
     let at_once = Fold::new(view, newest, entries.iter().cloned());
+    let kept_stories_true = kept.is_none_or(|kept| kept.are_true(&entries, &at_once));
     // Arrival in the other direction: every entry but the last is a late one.
     let mut stepwise = Fold::new(view, newest, std::iter::empty());
     let (step, mut done) = (REPLAY_STEP.max(entries.len() / REPLAY_STEPS), 0);

@@ -14,6 +14,7 @@ use crate::reckon::bed::water::balance::Waters;
 use crate::reckon::bed::{Then, picture_bed};
 use crate::reckon::pair::pairs_of;
 use crate::reckon::picture::{BedPicture, Doubt, Looking, Pairs, Picture, TrayPicture};
+use crate::reckon::season::SeasonDay;
 use crate::reckon::stock::{LotStory, TrayStory};
 use crate::reckon::tray::age_of_count::{Losses, WeeklyLoss};
 use crate::reckon::tray::closed::closed_places;
@@ -88,6 +89,20 @@ pub(super) fn draw(fold: &Fold, drawn: &Drawn) -> Picture {
     picture
 }
 
+/// What a day of the season is: trays and beds as the Picture of the day has them, each drawn and let go, and nothing paired.
+pub(super) fn draw_season_day(fold: &Fold) -> SeasonDay {
+    let (archived, losses) = learned_from(fold, None, &Touched::default());
+    let mut around = blank(fold, archived, losses.weekly());
+    around.lots = lots(fold, around.day);
+    let mut day = SeasonDay::of(fold.site(), around.day);
+    let codes: Vec<&TrayCode> = fold.trays().keys().collect();
+    let stages = on_every_core(&codes, |code| Some(((*code).clone(), tray(fold, &around, code)?.stage)));
+    day.trays = stages.into_iter().flatten().collect();
+    let waters = Waters::of(fold.site(), around.day);
+    fold.beds().keys().filter_map(|name| bed(fold, (&around, &waters), name)).for_each(|bed| day.take_bed(&bed));
+    day
+}
+
 fn draw_on(
     fold: &Fold,
     last: Option<Picture>,
@@ -95,13 +110,25 @@ fn draw_on(
     archived: Arc<[Arc<TrayStory>]>,
     weekly_loss: WeeklyLoss,
 ) -> Picture {
+    let mut picture = blank(fold, archived, weekly_loss);
+    match last {
+        Some(last) => draw_touched(fold, &mut picture, last, touched),
+        None => draw_all(fold, &mut picture),
+    }
+    picture.doubts = doubts(fold);
+    picture.unplanned = unplanned(&picture);
+    picture
+}
+
+/// The Picture of a fold's day before anything is drawn in it.
+fn blank(fold: &Fold, archived: Arc<[Arc<TrayStory>]>, weekly_loss: WeeklyLoss) -> Picture {
     let view = fold.ledger().view();
     let looking = match view.day.cmp(&fold.today()) {
         std::cmp::Ordering::Less => Looking::Back,
         std::cmp::Ordering::Equal => Looking::Today,
         std::cmp::Ordering::Greater => Looking::Ahead,
     };
-    let mut picture = Picture {
+    Picture {
         day: view.day,
         looking,
         known: view.known,
@@ -117,18 +144,15 @@ fn draw_on(
         pairs: Pairs::default(),
         doubts: Vec::new(),
         unplanned: Vec::new(),
-    };
-    match last {
-        Some(last) => draw_touched(fold, &mut picture, last, touched),
-        None => draw_all(fold, &mut picture),
     }
-    picture.doubts = doubts(fold);
-    picture.unplanned = unplanned(&picture);
-    picture
+}
+
+fn lots(fold: &Fold, day: Day) -> OrdMap<LotCode, Arc<LotStory>> {
+    fold.lots().keys().filter_map(|code| Some((code.clone(), lot(fold, code, day)?))).collect()
 }
 
 fn draw_all(fold: &Fold, new: &mut Picture) {
-    new.lots = fold.lots().iter().filter_map(|(code, _)| Some((code.clone(), lot(fold, code, new.day)?))).collect();
+    new.lots = lots(fold, new.day);
     let codes: Vec<&TrayCode> = fold.trays().keys().collect();
     let drawn = on_every_core(&codes, |code| tray(fold, new, code));
     new.trays = drawn.into_iter().flatten().map(|tray| (tray.code.clone(), tray)).collect();

@@ -18,6 +18,7 @@ use crate::nursery::entry::subject::Subject;
 use crate::reckon::archived;
 use crate::reckon::ledger::{Ledger, View};
 use crate::reckon::picture::{Doubt, Picture};
+use crate::reckon::season::SeasonDay;
 use crate::reckon::site::Site;
 use crate::reckon::stock::{BedStory, LotStory, Places, TrayStory, fold_bed, fold_lot, fold_places, fold_tray};
 use drawing::Drawn;
@@ -193,13 +194,12 @@ impl Fold {
 
     /// The same book seen from another view. `outside` are the entries that do not belong to it, `reaching` those that do
     /// though they are of later days. All they want must have been looked up.
-    pub fn at(&self, view: View, outside: &[Arc<Entry>], reaching: &[Arc<Entry>]) -> Fold {
-        let mut fold = self.clone();
-        fold.drawn.forget();
-        fold.ledger.set_view(view);
-        fold.take_out(outside);
-        fold.describe_anew(reaching);
-        fold
+    pub fn at(mut self, view: View, outside: &[Arc<Entry>], reaching: &[Arc<Entry>]) -> Fold {
+        self.drawn.forget();
+        self.ledger.set_view(view);
+        self.take_out(outside);
+        self.describe_anew(reaching);
+        self
     }
 
     /// Goes on to a later view with the entries that belong to it and did not before. `reaching` are entries of later days
@@ -219,9 +219,7 @@ impl Fold {
         if other_species(&before, &self.site) {
             return self.fold_all();
         }
-        for subject in lazy::subjects_of(&self.ledger, reaching) {
-            self.fold_one(&subject);
-        }
+        self.fold_each(&lazy::subjects_of(&self.ledger, reaching).into_iter().collect::<Vec<_>>());
     }
 
     /// Every entry that is in memory, taken back or not, by device and number.
@@ -381,7 +379,12 @@ impl Fold {
                 self.ledger.subjects().cloned().collect()
             }
         };
-        let folded = on_every_core(&subjects, |subject| self.folded(subject));
+        self.fold_each(&subjects);
+    }
+
+    /// Stories do not look at each other: each is folded from entries, on every core.
+    fn fold_each(&mut self, subjects: &[Subject]) {
+        let folded = on_every_core(subjects, |subject| self.folded(subject));
         for (subject, folded) in subjects.iter().zip(folded) {
             self.lay(subject, folded);
         }
@@ -438,14 +441,17 @@ impl Fold {
             all.extend(descendants.iter().cloned());
             todo.extend(descendants.into_iter().filter(|other| followed.insert(other.clone())));
         }
-        for subject in &all {
-            self.fold_one(subject);
-        }
+        self.fold_each(&all.into_iter().collect::<Vec<_>>());
     }
 
     /// The Picture of the view's day. Only what was touched since the last one is judged again.
     pub fn picture(&self) -> Picture {
         drawing::draw(self, &self.drawn)
+    }
+
+    /// What a day of the season is, without a Picture of it.
+    pub(crate) fn season_day(&self) -> SeasonDay {
+        drawing::draw_season_day(self)
     }
 
     pub(super) fn today(&self) -> Day {

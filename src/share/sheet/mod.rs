@@ -3,6 +3,7 @@
 pub(super) mod cells;
 mod encoding;
 mod marked;
+mod office_open;
 mod open_document;
 mod table;
 mod workbook;

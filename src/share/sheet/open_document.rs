@@ -8,7 +8,7 @@ use zip::ZipArchive;
 /// Where such a file says what it is, and how (ODF 1.2 part 3, 3.3).
 const SAYS_SO: (usize, &[u8]) = (30, b"mimetypeapplication/vnd.oasis.opendocument.spreadsheet");
 /// The longest tag that is looked at, bytes; longer ones have no cell of a person in them.
-const LONGEST_TAG: u64 = 1 << 16;
+pub(super) const LONGEST_TAG: u64 = 1 << 16;
 
 /// Whether these are the first bytes of such a workbook.
 pub(super) fn is_open_document(bytes: &[u8]) -> bool {
@@ -53,7 +53,7 @@ pub(super) fn each_sheet_ends(bytes: &[u8], most_bytes: u64) -> bool {
 }
 
 /// What stands between `<` and `>`.
-fn next_tag(content: &mut impl BufRead) -> Option<Vec<u8>> {
+pub(super) fn next_tag(content: &mut impl BufRead) -> Option<Vec<u8>> {
     content.skip_until(b'<').ok()?;
     let mut tag = Vec::new();
     content.take(LONGEST_TAG).read_until(b'>', &mut tag).ok()?;
