@@ -451,6 +451,12 @@ pub(crate) fn keeps_apart(why: &str) -> bool {
     words_of(why).iter().any(|word| KEPT_APART.iter().any(|start| word.starts_with(start)))
 }
 
+/// Whether a hold is for a sickness, or for plants that are kept apart: by its name, by a sign, or by a word for that.
+pub(crate) fn holds_sick(why: &str) -> bool {
+    let nature = nature_of(why, None);
+    keeps_apart(why) || !nature.goes_by_itself() && !nature.is_unknown
+}
+
 /// Whether a text says that nothing was found.
 pub(crate) fn says_none(text: &str) -> bool {
     words_of(text).first().is_some_and(|first| NONE.contains(&first.as_str()))

@@ -77,9 +77,13 @@ fn a_hold_until_a_day_ends_with_that_day_in_every_tray() {
 
 /// The ready tray, carried off its bench on a day, and the bench held from another on.
 fn carried_off(held_on: &str, carried: &str) -> Book {
+    carried_off_for("a new roof", held_on, carried)
+}
+
+fn carried_off_for(why: &str, held_on: &str, carried: &str) -> Book {
     let mut book = fitting();
     book.write("2025-01-01", "place_set", json!({"place":"Bench 9","order":3,"shade_pct":45}));
-    book.write(held_on, "held", json!({"place":"Half shade","why":"quarantine"}));
+    book.write(held_on, "held", json!({"place":"Half shade","why":why}));
     book.write(carried, "carried", json!({"tray":"cof-1","place":"Bench 9"}));
     book
 }
@@ -89,7 +93,7 @@ fn a_tray_carried_off_a_held_place_asks_for_care_while_the_place_is_held() {
     let book = carried_off("2026-04-10", "2026-04-12");
     let care = held(&book, TODAY, "cof-1");
     assert_eq!((care.blocks, care.warns), (false, true), "{}", said(&care));
-    assert!(said(&care).contains("stood at Half shade while it was held: quarantine"), "{}", said(&care));
+    assert!(said(&care).contains("stood at Half shade while it was held: a new roof"), "{}", said(&care));
     // Carried off before, or let go with its place or by itself, it does not.
     assert!(!held(&carried_off("2026-04-13", "2026-04-12"), TODAY, "cof-1").warns);
     for who in [json!({"place":"Half shade"}), json!({"tray":"cof-1"})] {
@@ -99,7 +103,7 @@ fn a_tray_carried_off_a_held_place_asks_for_care_while_the_place_is_held() {
     }
     // Potted on it asks on; held anew without a break the place is held since the first.
     let mut on = book.clone();
-    on.write("2026-04-13", "held", json!({"place":"Half shade","why":"quarantine","until":"2026-05-01"}));
+    on.write("2026-04-13", "held", json!({"place":"Half shade","why":"a new roof","until":"2026-05-01"}));
     let moved = json!({"from":"cof-1","to":"cof-7","count":40,"how":"potted_on","container":"bag","place":"Bench 9"});
     on.write("2026-04-14", "moved_on", moved);
     assert!(held(&on, TODAY, "cof-7").warns && !held(&on, "2026-05-02", "cof-7").warns);
@@ -107,6 +111,28 @@ fn a_tray_carried_off_a_held_place_asks_for_care_while_the_place_is_held() {
     let moved = json!({"from":"cof-7","to":"cof-8","count":40,"how":"potted_on","container":"bag"});
     on.write("2026-04-15", "moved_on", moved);
     assert!(!held(&on, TODAY, "cof-8").warns);
+}
+
+#[test]
+fn a_tray_that_left_a_place_held_for_a_sickness_is_held_until_it_is_let_go() {
+    for why in ["quarantine", "cuarentena", "sick", "bacterial wilt", "plaga"] {
+        let book = carried_off_for(why, "2026-04-10", "2026-04-12");
+        assert!(held(&book, TODAY, "cof-1").blocks && !pair(&book.on(TODAY), "cof-1", "Upper 1").fits, "{why}");
+        let mut on = book.clone();
+        ready_coffee(&mut on, "cof-2");
+        on.write("2026-04-13", "moved_on", json!({"from":"cof-1","to":"cof-9","count":20,"how":"potted_on"}));
+        assert!(held(&on, TODAY, "cof-9").blocks, "{why}");
+        for who in [json!({"place":"Half shade"}), json!({"tray":"cof-1"})] {
+            let mut free = book.clone();
+            free.write("2026-04-14", "released", who.clone());
+            assert!(held(&free, TODAY, "cof-1").met() == Some(true), "{why} {who}");
+        }
+    }
+    for why in ["a new roof", "promised to the school", "rearranging", "reservado"] {
+        assert!(!held(&carried_off_for(why, "2026-04-10", "2026-04-12"), TODAY, "cof-1").blocks, "{why}");
+    }
+    // Off the bench before it was held.
+    assert!(!held(&carried_off_for("quarantine", "2026-04-13", "2026-04-12"), TODAY, "cof-1").warns);
 }
 
 #[test]

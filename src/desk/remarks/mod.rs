@@ -24,6 +24,7 @@ use crate::reckon::lots::{LotOutlook, lot_outlook, whole_after_days};
 use crate::reckon::picture::{Basis, Criterion, DoubtKind, Picture, Rule};
 use crate::reckon::tray::closed::{Closed, closed_places};
 use crate::reckon::tray::hold;
+use crate::reckon::tray::pest::kin::Kin;
 use crate::reckon::tray::size::whole_plants;
 use crate::reckon::{Fold, View};
 
@@ -311,6 +312,7 @@ impl Desk {
     pub(super) fn remarks_on(&self, trial: &Trial) -> Result<Vec<(usize, Remark)>, DeskError> {
         let mut pictures: BTreeMap<Day, Picture> = BTreeMap::new();
         let mut closed: BTreeMap<Day, Closed> = BTreeMap::new();
+        let mut kin: BTreeMap<Day, Kin> = BTreeMap::new();
         let mut all = Vec::new();
         for (at, entry) in trial.tried.iter().enumerate() {
             let earlier = trial.tried.iter().take(at).position(|other| is_same(other, entry));
@@ -330,8 +332,12 @@ impl Desk {
             all.extend(like_a_share(entry).map(|remark| (at, remark)));
             all.extend(self.odd(entry)?.map(|odd| (at, Remark::Odd(odd))));
             all.extend(harm::only_named(&trial.tried, entry).map(|remark| (at, remark)));
-            all.extend(sick::told_of(&self.fold, entry).map(|remark| (at, remark)));
-            all.extend(held::told_of(&self.fold, entry).map(|remark| (at, remark)));
+            if let What::Tray(_) = &entry.what {
+                let day = entry.happened;
+                let kin = kin.entry(day).or_insert_with(|| Kin::of(self.fold.trays(), day));
+                all.extend(sick::told_of(&self.fold, kin, entry).map(|remark| (at, remark)));
+                all.extend(held::told_of(&self.fold, kin, entry).map(|remark| (at, remark)));
+            }
             if harm::takes_hands(&entry.what) {
                 let places = closed
                     .entry(entry.happened)

@@ -21,6 +21,7 @@ use super::light::BedLight;
 use super::picture::{BedPicture, BedSpecies, Criterion, Looking, NoLight, Rule};
 use super::site::Site;
 use super::stock::{BedStory, Places};
+use super::tray::pest::kin::Kin;
 use crate::base::{Day, SpeciesKey};
 use crate::nursery::entry::BedSet;
 
@@ -31,6 +32,8 @@ pub(crate) struct Then<'a> {
     pub site: &'a Site,
     /// Its places, where the plants of a bed stood before.
     pub places: &'a Places,
+    /// What the trays they came from have in common with others.
+    pub kin: &'a Kin,
     /// The water of its fields.
     pub waters: &'a Waters,
     /// The day.
@@ -87,7 +90,7 @@ fn bed_criteria(
     room: positions::Room,
     reckoned: Option<&Result<BedLight, NoLight>>,
 ) -> Vec<Criterion> {
-    let Then { site, places, waters, day, looking } = then;
+    let Then { site, places, kin, waters, day, looking } = then;
     let profile = site.profile(species).map(|profile| &**profile);
     let layout = story.layout.entry_on(day).map(|(entry, _)| entry);
     let rows = story.layout.on(day).and_then(|layout| positions::rows(site, layout, species));
@@ -103,6 +106,7 @@ fn bed_criteria(
     criteria.push(water::criterion(water::Asked { site, waters, story, texture, rows, day, looking }));
     criteria.push(season::criterion(site, day));
     criteria.extend(held::criteria(story, places, day));
-    criteria.extend(sick::criterion((story, places), species, profile.map(|profile| profile.scientific.as_str()), day));
+    let scientific = profile.map(|profile| profile.scientific.as_str());
+    criteria.extend(sick::criterion((story, (places, kin)), species, scientific, day));
     criteria
 }

@@ -20,6 +20,7 @@ use crate::reckon::tray::age_of_count::{Losses, WeeklyLoss};
 use crate::reckon::tray::closed::closed_places;
 use crate::reckon::tray::hold::stays;
 use crate::reckon::tray::pest::beside::sick_places;
+use crate::reckon::tray::pest::kin::Kin;
 use crate::reckon::tray::{Around, picture_tray};
 
 /// The Picture drawn last and what was folded since.
@@ -136,6 +137,7 @@ fn blank(fold: &Fold, archived: Arc<[Arc<TrayStory>]>, weekly_loss: WeeklyLoss) 
         places: fold.places().clone(),
         closed: Arc::new(closed_places(fold.trays().values(), fold.places(), view.day)),
         sick: Arc::new(sick_places(fold.trays().values(), fold.places(), view.day)),
+        kin: Arc::new(Kin::of(fold.trays(), view.day)),
         weekly_loss,
         archived,
         trays: OrdMap::new(),
@@ -167,7 +169,7 @@ fn draw_all(fold: &Fold, new: &mut Picture) {
 
 /// Takes over what was not touched.
 fn draw_touched(fold: &Fold, new: &mut Picture, last: Picture, touched: &Touched) {
-    let (closed, sick) = (last.closed, last.sick);
+    let (closed, sick, kin) = (last.closed, last.sick, last.kin);
     (new.lots, new.trays, new.beds, new.pairs) = (last.lots, last.trays, last.beds, last.pairs);
     let mut trays: BTreeSet<TrayCode> = touched.trays.keys().cloned().collect();
     if closed != new.closed {
@@ -178,6 +180,13 @@ fn draw_touched(fold: &Fold, new: &mut Picture, last: Picture, touched: &Touched
     if sick != new.sick {
         let stood = |tray: &TrayPicture| stays(&tray.story).any(|(place, ..)| sick.get(place) != new.sick.get(place));
         trays.extend(new.trays.values().filter(|tray| stood(tray)).map(|tray| tray.code.clone()));
+    }
+    let mut beds = touched.beds.clone();
+    if kin != new.kin {
+        let other = |code: &TrayCode| fold.trays().get(code).is_some_and(|story| new.kin.is_other_for(story, &kin));
+        trays.extend(new.trays.keys().filter(|code| other(code)).cloned());
+        let from_other = |bed: &BedPicture| bed.story.came_from.iter().any(|came| other(&came.tray));
+        beds.extend(new.beds.values().filter(|bed| from_other(bed)).map(|bed| bed.name.clone()));
     }
     for code in &touched.lots {
         let (before, now) = (new.lots.remove(code), lot(fold, code, new.day));
@@ -199,15 +208,15 @@ fn draw_touched(fold: &Fold, new: &mut Picture, last: Picture, touched: &Touched
         new.trays.extend(drawn.map(|drawn| (code.clone(), drawn)));
     }
     let mut planned: Vec<Arc<BedPicture>> = Vec::new();
-    let waters = (!touched.beds.is_empty()).then(|| Waters::of(fold.site(), new.day));
-    for name in &touched.beds {
+    let waters = (!beds.is_empty()).then(|| Waters::of(fold.site(), new.day));
+    for name in &beds {
         planned.extend(new.beds.remove(name));
         let drawn = waters.as_ref().and_then(|waters| bed(fold, (new, waters), name));
         planned.extend(drawn.iter().cloned());
         new.beds.extend(drawn.map(|drawn| (name.clone(), drawn)));
     }
     let species = planned.iter().flat_map(|bed| &bed.species).map(|line| &line.species).collect();
-    pair_anew(new, &trays, &touched.beds, &species);
+    pair_anew(new, &trays, &beds, &species);
 }
 
 fn lot(fold: &Fold, code: &LotCode, day: Day) -> Option<Arc<LotStory>> {
@@ -228,6 +237,7 @@ fn tray(fold: &Fold, new: &Picture, code: &TrayCode) -> Option<Arc<TrayPicture>>
         places: fold.places(),
         closed: &new.closed,
         sick: &new.sick,
+        kin: &new.kin,
         lots_held,
         weekly_loss: new.weekly_loss,
         day: new.day,
@@ -240,7 +250,8 @@ fn bed(fold: &Fold, (new, waters): (&Picture, &Waters), name: &BedName) -> Optio
     if is_archived(bed_archived_from(story), new.day) && !fold.activated().contains(&Subject::Bed(name.clone())) {
         return None;
     }
-    let then = Then { site: fold.site(), places: fold.places(), waters, day: new.day, looking: new.looking };
+    let (day, looking) = (new.day, new.looking);
+    let then = Then { site: fold.site(), places: fold.places(), kin: &new.kin, waters, day, looking };
     picture_bed(story, then).map(Arc::new)
 }
 

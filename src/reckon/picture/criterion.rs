@@ -3,7 +3,7 @@
 use super::quantity::{Beside, Joined, LightSpan, ShadeEnd};
 use super::question::{Found, Known, Question, Rule};
 use super::source::Source;
-use crate::base::{Day, EntryId, Range, SpeciesKey};
+use crate::base::{Day, EntryId, Range, SpeciesKey, TrayCode};
 use crate::nursery::entry::types::{GroundTask, Roots};
 use crate::words;
 
@@ -379,6 +379,58 @@ pub enum Gap {
         alive: u32,
         /// The day from which another count tells whether it is over.
         again_from: Day,
+    },
+    /// Plants came out of a tray after many of it had died, and nobody wrote of what.
+    CameFromDying {
+        /// The tray.
+        tray: TrayCode,
+        /// How many came.
+        plants: u32,
+        /// The day of the deaths.
+        on: Day,
+        /// Dead or gone.
+        gone: u32,
+        /// Alive.
+        alive: u32,
+        /// The day from which a count tells whether it is over.
+        again_from: Day,
+    },
+    /// A few of them, or plants that left a tray before so many of it died.
+    LeftDying {
+        /// The tray.
+        tray: TrayCode,
+        /// How many came.
+        plants: u32,
+        /// The day of the deaths.
+        on: Day,
+        /// Dead or gone.
+        gone: u32,
+        /// Alive.
+        alive: u32,
+    },
+    /// Plants were set out in a bed from a tray in which many others died, and nobody wrote of what.
+    SetOutFromDying {
+        /// The tray.
+        tray: TrayCode,
+        /// How many were set out.
+        plants: u32,
+        /// The day of the deaths.
+        on: Day,
+        /// Dead or gone.
+        gone: u32,
+        /// Alive.
+        alive: u32,
+    },
+    /// Many plants died in a tray that stood beside, and nobody wrote of what.
+    DiedBeside {
+        /// The tray.
+        tray: TrayCode,
+        /// The day of the deaths.
+        on: Day,
+        /// Dead or gone.
+        gone: u32,
+        /// Alive.
+        alive: u32,
     },
     /// More plants of a species died in a bed than live there, and nobody wrote of what.
     MostOfBedDied {

@@ -25,6 +25,7 @@ use super::site::Site;
 use super::stock::{BedStory, LotStory, Places, TrayStory};
 use super::tray::age_of_count::WeeklyLoss;
 use super::tray::closed::Closed;
+use super::tray::pest::kin::Kin;
 use crate::base::{BedName, Day, EntryId, FieldName, LotCode, Moment, PlaceName, Range, SpeciesKey, TrayCode};
 use crate::words;
 
@@ -253,6 +254,8 @@ pub struct Picture {
     pub(crate) closed: Arc<Closed>,
     /// The places where a sickness was seen, or a tray with one stands or stood.
     pub(crate) sick: Arc<quantity::SickPlaces>,
+    /// What trays have in common by plants that were moved on.
+    pub(crate) kin: Arc<Kin>,
     /// The share of what stands that this nursery loses in a week.
     pub weekly_loss: WeeklyLoss,
     /// Every active tray that exists on that day, empty ones too.
@@ -272,6 +275,11 @@ pub struct Picture {
 }
 
 impl Picture {
+    /// What the sicknesses of a tray or a bed are looked for with.
+    pub(crate) fn around(&self) -> (&Places, &Kin) {
+        (&self.places, &self.kin)
+    }
+
     /// The stories this nursery learns from: of every tray here, and of the last archived ones of each species.
     pub fn stories(&self) -> impl Iterator<Item = &Arc<TrayStory>> {
         self.archived.iter().chain(self.trays.values().map(|tray| &tray.story))

@@ -258,6 +258,21 @@ pub struct PestSeen {
     pub beside: Option<Beside>,
     /// The place where it was seen after these plants had left it, and when they did.
     pub left: Option<(PlaceName, Day)>,
+    /// The tray in which it was seen after these plants had parted from those in it.
+    pub(crate) out_of: Option<OutOf>,
+}
+
+/// Plants that were together with those of a tray before a sickness was seen there.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub(crate) struct OutOf {
+    /// That tray.
+    pub tray: TrayCode,
+    /// How many came out of it.
+    pub plants: u32,
+    /// The day on which they parted.
+    pub left: Day,
+    /// Whether they came out of one tray both, and not one out of the other.
+    pub together: bool,
 }
 
 impl PestSeen {
@@ -279,6 +294,7 @@ impl PestSeen {
             count_from: None,
             beside: None,
             left: None,
+            out_of: None,
         }
     }
 

@@ -78,7 +78,7 @@ pub(super) fn sick(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Option<String>
     let (day, story) = (walk.day(), &tray.story);
     let lately = |on: Day| (0..=SICK_FOR_DAYS).contains(&day.days_since(on));
     // What a later look settled is no sickness any more.
-    let open = pest::open_in_tray(story, &walk.picture.places, day);
+    let open = pest::open_in_tray(story, walk.picture.around(), day);
     let counts = |pest: &OpenPest| lately(pest.seen.on) && !pest.nature.takes_leaves && !is_answered(pest);
     if let Some(pest) = open.into_iter().rev().find(counts) {
         return Some(Some(pest.seen.what));
@@ -236,7 +236,7 @@ pub(super) fn sick_ones(walk: &Walk<'_>) -> Vec<Stop> {
     let mut stops = Vec::new();
     for tray in walk.living_trays().filter(|tray| tray.standing > 0) {
         let story = &tray.story;
-        let mut open = pest::open_in_tray(story, &walk.picture.places, walk.day());
+        let mut open = pest::open_in_tray(story, walk.picture.around(), walk.day());
         // Lost leaves are looked at where they hold plants back.
         open.retain(|pest| !pest.nature.takes_leaves || pest.holds() && !story.is_bare());
         let order = |pest: &OpenPest| (pest.holds(), pest.seen.lacks.is_some(), pest.seen.on);
@@ -266,7 +266,7 @@ pub(super) fn sick_ones(walk: &Walk<'_>) -> Vec<Stop> {
 /// Most plants of a tray died, and nobody wrote of what.
 fn many_died(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     let asked = asked(&tray.criteria, Rule::Pest)?;
-    let Gap::ManyDied { on, .. } = *asked.gap()? else { return None };
+    let (Gap::ManyDied { on, .. } | Gap::CameFromDying { on, .. }) = *asked.gap()? else { return None };
     let mut stop = walk
         .tray_stop(tray, Task::Sick, RoundReason::MostDied(asked.gap()?.clone()))
         .risking(Stake::Seedlings, f64::from(tray.standing) * SICK_LOSS, SICK_WITHIN_DAYS)
@@ -279,7 +279,7 @@ fn many_died(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
 
 /// What is sick in a bed, or lives in its ground: why the round stops there, and from when.
 fn why_sick_bed(bed: &BedPicture, picture: &Picture) -> Option<(sick::InBed, RoundReason, Day)> {
-    let found = sick::worst_of_bed(&bed.story, &picture.places, picture.day)?;
+    let found = sick::worst_of_bed(&bed.story, picture.around(), picture.day)?;
     // What eats above the ground is looked for when planting.
     if !found.holds && found.pest.seen.lacks.is_none() {
         return None;
@@ -390,6 +390,6 @@ pub(super) fn spreads_it(walk: &Walk<'_>, stop: &Stop) -> bool {
             | Task::SowAgain
     );
     let tray = || stop.tray().and_then(|code| walk.picture.trays.get(code));
-    let open = |tray: &TrayPicture| pest::open_in_tray(&tray.story, &walk.picture.places, walk.day());
+    let open = |tray: &TrayPicture| pest::open_in_tray(&tray.story, walk.picture.around(), walk.day());
     handles && tray().is_some_and(|tray| open(tray).iter().any(|pest| !pest.nature.goes_by_itself()))
 }

@@ -171,7 +171,9 @@ impl<'a> Walk<'a> {
         let held = tray.story.holds().chain(at_place);
         let mut in_force = held.filter(|held| held.what.1.is_none_or(|until| self.day() <= until));
         in_force.any(|held| keeps_apart(&held.what.0))
-            || pest::open_in_tray(&tray.story, places, self.day()).iter().any(|pest| !pest.nature.takes_leaves)
+            || pest::open_in_tray(&tray.story, self.picture.around(), self.day())
+                .iter()
+                .any(|pest| !pest.nature.takes_leaves)
     }
 
     /// Whether a clean tray may be carried to a place: no waiting time keeps hands out, nothing lies in its ground, and it gets no sickness
@@ -213,7 +215,7 @@ impl<'a> Walk<'a> {
         let stop = blank(task, id, Subject::Bed(bed.name.clone()), Where::Bed(bed.name.clone()), order, why);
         // Hands, hoes and boots carry its soil on, whether it holds the bed back or asks for care.
         let stays = |found: &sick::InBed| found.holds || found.pest.seen.lacks.is_some();
-        let is_sick = sick::worst_of_bed(&bed.story, &self.picture.places, self.day()).as_ref().is_some_and(stays);
+        let is_sick = sick::worst_of_bed(&bed.story, self.picture.around(), self.day()).as_ref().is_some_and(stays);
         if is_sick { stop.last_of_all() } else { stop }
     }
 

@@ -3,6 +3,7 @@
 use super::closed::{self, Closed, Closing};
 use crate::base::{Day, EntryId, PlaceName};
 use crate::nursery::entry::types::{ArrivedFrom, PlantForm};
+use crate::nursery::pest::holds_sick;
 use crate::nursery::species::{LooksAlive, Profile, Role};
 use crate::reckon::bed::held::planting_waits;
 use crate::reckon::picture::quantity::{AtWork, Beside, HeldFor, KeepsUntil, LivesBare, NotSo};
@@ -16,7 +17,8 @@ pub(crate) const FLUSH_FIRM_DAYS: i32 = 21;
 
 const COMMON: RuleSource = RuleSource::CommonPractice;
 
-/// The criterion `held`: the tray itself, what its plants came from, its lots or its place. Carried off a held place it asks for care.
+/// The criterion `held`: the tray itself, what its plants came from, its lots or its place. Carried off a held place it asks for care, and
+/// is held where the place is so for a sickness.
 pub fn held(story: &TrayStory, places: &Places, lots_held: &[Since<Hold>], day: Day) -> Criterion {
     let at_place = story.place().and_then(|place| places.get(place)).and_then(|place| place.held.as_ref());
     let all = story.holds().chain(at_place).chain(lots_held);
@@ -27,8 +29,8 @@ pub fn held(story: &TrayStory, places: &Places, lots_held: &[Since<Hold>], day: 
     match (in_force, carried_off(story, places, day)) {
         (Some(spell), _) => held_by(spell, None),
         (None, Some((place, spell))) => {
-            let care = held_by(spell, Some(place.clone())).advising();
-            Criterion { warns: true, ..care }
+            let stood = held_by(spell, Some(place.clone()));
+            if holds_sick(&spell.what.0) { stood } else { Criterion { warns: true, ..stood.advising() } }
         }
         (None, None) => nobody(),
     }
@@ -54,7 +56,7 @@ fn carried_off<'a>(story: &'a TrayStory, places: &'a Places, day: Day) -> Option
         let spell = place.held.as_ref().filter(|spell| is_in_force(spell, day))?;
         place.held_since.is_some_and(|since| since <= until).then_some((name, spell))
     });
-    held.max_by_key(|(_, spell)| (spell.what.1.is_none(), spell.what.1))
+    held.max_by_key(|(_, spell)| (holds_sick(&spell.what.0), spell.what.1.is_none(), spell.what.1))
 }
 
 fn held_by(spell: &Since<Hold>, stood: Option<PlaceName>) -> Criterion {

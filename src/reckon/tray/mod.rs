@@ -40,6 +40,8 @@ pub(crate) struct Around<'a> {
     pub closed: &'a closed::Closed,
     /// The places with a sickness.
     pub sick: &'a SickPlaces,
+    /// What trays have in common by plants that were moved on.
+    pub kin: &'a pest::kin::Kin,
     /// Held lots among the tray's own.
     pub lots_held: Vec<Since<Hold>>,
     /// The nursery's weekly loss.
@@ -221,7 +223,7 @@ impl Judged<'_> {
         // What a person or a treatment holds back is said first.
         let treated = hold::treated(self.story, around.places, around.closed, day);
         // Nobody looks for pests among what was sprayed while its waiting time runs.
-        let pest = pest::criterion(self.story, self.profile, (around.places, around.sick), day);
+        let pest = pest::criterion(self.story, self.profile, (around.places, around.sick, around.kin), day);
         let pest = pest.expected_on(treated.expected);
         let held = hold::held(self.story, around.places, &around.lots_held, day);
         let mut all = vec![self.living(standing), held, treated, pest];

@@ -263,6 +263,10 @@ pest_brought_place_left = set out here: { $plants } plants from { $tray }, which
 pest_after_wait = from { $day } on, when the waiting time is over, and not before: { $sentence }
 # (what, place, left)
 pest_where_they_stood = { $what } at { $place }, where these plants stood until { $left }
+# (plants, tray, what, day, next)
+pest_out_of = { $plants } of these came out of { $tray }, in which { $what } was seen on { $day }: it hides in plants before it is seen. Set the tray apart, and { $next }
+# (tray, left, what, day, next)
+pest_together = these stood in one tray with those of { $tray } until { $left }, and { $what } was seen there on { $day }: it hides in plants before it is seen. Set the tray apart, and { $next }
 # (what, day)
 pest_eats_bed = seen in this bed on { $day }, on many plants: { $what }. What goes in now is eaten: find where it comes from, use or set something against it and write that, or look again and write share 0
 # (what, day)
@@ -484,6 +488,14 @@ gap_no_plant_back = { $what } was used here on { $day }, and how long before pla
 gap_most_of_bed_died = by { $day } { $dead } had died here of nobody knows what and { $alive } live: look for the cause first, and write it as a pest or sickness of this bed, or as none, or the count again with its cause; else count again from { $again } on
 # (day, gone, alive, again)
 gap_many_died = by { $day } { $gone } were dead or gone and { $alive } alive, and nobody wrote of what: look for the cause and write it as a pest or sickness, or as none; else count again from { $again } on
+# (plants, tray, day, gone, alive, again)
+gap_came_from_dying = { $plants } of these came out of { $tray }, in which by { $day } { $gone } were dead or gone and { $alive } alive, and nobody wrote of what: look for the cause and write it of these or of { $tray } as a pest or sickness, or as none; else count these again from { $again } on
+# (plants, tray, day, gone, alive)
+gap_left_dying = { $plants } of these came out of { $tray }, in which by { $day } { $gone } were dead or gone and { $alive } alive, and nobody wrote of what: look at these before they go, and write none, share 0, where no plant is sick
+# (plants, tray, day, gone, alive)
+gap_set_out_from_dying = set out here: { $plants } plants out of { $tray }, in which by { $day } { $gone } were dead or gone and { $alive } alive, and nobody wrote of what: look at these before you plant more, and write none, share 0, for this bed where no plant is sick
+# (tray, day, gone, alive)
+gap_died_beside = these plants stand or stood beside { $tray }, in which by { $day } { $gone } were dead or gone and { $alive } alive, and nobody wrote of what: look at them before they go, and write none, share 0, where no plant is sick
 # (what, day, alive)
 gap_no_plant_back_plants = treated with { $what } on { $day }: nobody here knows whether it harms plants, and how long before planting its label asks to wait is not written. Read the label, then write it again with that day and after how many days one may plant, 0 where it is nothing against weeds. A count of those alive from { $alive } on answers it too
 # (what, day, alive)

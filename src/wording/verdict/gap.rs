@@ -32,6 +32,16 @@ impl Wording {
             Gap::ManyDied { on, gone, alive, again_from } => {
                 self.gap_many_died(self.day(*on), *gone, *alive, self.day(*again_from))
             }
+            Gap::CameFromDying { tray, plants, on, gone, alive, again_from } => {
+                self.gap_came_from_dying(*plants, tray, self.day(*on), *gone, *alive, self.day(*again_from))
+            }
+            Gap::LeftDying { tray, plants, on, gone, alive } => {
+                self.gap_left_dying(*plants, tray, self.day(*on), *gone, *alive)
+            }
+            Gap::SetOutFromDying { tray, plants, on, gone, alive } => {
+                self.gap_set_out_from_dying(*plants, tray, self.day(*on), *gone, *alive)
+            }
+            Gap::DiedBeside { tray, on, gone, alive } => self.gap_died_beside(tray, self.day(*on), *gone, *alive),
             Gap::MostOfBedDied { on, dead, alive, again_from } => {
                 self.gap_most_of_bed_died(self.day(*on), *dead, *alive, self.day(*again_from))
             }
@@ -224,6 +234,29 @@ mod tests {
             Gap::ComingAfterDryLook { on: Day::from_number(20_000) },
             Gap::UnreadAfterDry { days: 29, last: Day::from_number(20_000) },
             Gap::ManyDied { on: Day::from_number(20_000), gone: 30, alive: 18, again_from: Day::from_number(20_014) },
+            Gap::CameFromDying {
+                tray: "cof-1".parse().unwrap(),
+                plants: 20,
+                on: Day::from_number(20_000),
+                gone: 30,
+                alive: 18,
+                again_from: Day::from_number(20_014),
+            },
+            Gap::LeftDying {
+                tray: "cof-1".parse().unwrap(),
+                plants: 20,
+                on: Day::from_number(20_000),
+                gone: 30,
+                alive: 18,
+            },
+            Gap::SetOutFromDying {
+                tray: "cof-1".parse().unwrap(),
+                plants: 20,
+                on: Day::from_number(20_000),
+                gone: 30,
+                alive: 18,
+            },
+            Gap::DiedBeside { tray: "cof-1".parse().unwrap(), on: Day::from_number(20_000), gone: 30, alive: 18 },
             Gap::MostOfBedDied {
                 on: Day::from_number(20_000),
                 dead: 30,

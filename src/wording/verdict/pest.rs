@@ -19,6 +19,13 @@ impl Wording {
                 Beside::Place | Beside::Bed | Beside::Plants(_) | Beside::Stood(_) => self.pest_beside_place(what, day),
             };
         }
+        if let Some((out_of, lacks)) = seen.out_of.as_ref().zip(seen.lacks) {
+            let next = self.pest_next(lacks, seen.is_sign, None);
+            return match out_of.together {
+                true => self.pest_together(&out_of.tray, self.day(out_of.left), what, day, next),
+                false => self.pest_out_of(out_of.plants, &out_of.tray, what, day, next),
+            };
+        }
         let stood = seen.left.as_ref();
         let what = stood.map_or(what.clone(), |(place, left)| self.pest_where_they_stood(what, place, self.day(*left)));
         // The leaves of a bed's plants are no question of what goes in now.

@@ -1,6 +1,7 @@
 //! A pest that would be carried into the field is not offered until a later look settles it.
 
 mod beside;
+mod brought_along;
 mod into_bed;
 mod leaves;
 mod losses;

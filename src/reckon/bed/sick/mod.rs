@@ -9,9 +9,10 @@ use crate::reckon::bed::ground_work::EATEN_TELLS_DAYS;
 use crate::reckon::picture::quantity::{BroughtBy, LookAt, NotSo, PestLacks};
 use crate::reckon::picture::{Basis, Criterion, Gap, Question, RuleSource};
 use crate::reckon::stock::{BedStory, Brought, CameFrom, Death, Places, Stay, still_seen};
+use crate::reckon::tray::pest::kin::{Died, IN_BED_DAYS, Kin};
 use crate::reckon::tray::pest::{
-    Deeds, LOOK_AFTER_DAYS, LOOK_AFTER_INCURABLE_DAYS, OpenPest, PEST_HOLDS_PCT, Written, early, is_share, met_there,
-    open, plants_to_look_at,
+    Around, Deeds, LOOK_AFTER_DAYS, LOOK_AFTER_INCURABLE_DAYS, OpenPest, PEST_HOLDS_PCT, Written, early, hides_days,
+    is_share, met_there, open, plants_to_look_at,
 };
 
 /// What lives in the ground unseen is let rest so long after the last plant that had it, with what it does not live on: a year of other
@@ -32,15 +33,17 @@ const UNSAID_HOLDS_PCT: f64 = 34.0;
 /// ground, and what spreads from one plant, holds back until it is answered; what else eats there, and plants that came from a sick
 /// tray, ask for care. Where most of its plants died of nobody knows what, it holds back.
 pub(crate) fn criterion(
-    (story, places): (&BedStory, &Places),
+    (story, around): (&BedStory, Around<'_>),
     species: &SpeciesKey,
     scientific: Option<&str>,
     day: Day,
 ) -> Option<Criterion> {
-    let open = open_in_bed(story, places, day);
+    let open = open_in_bed(story, around, day);
     let worst = worst_of(open.iter().filter(|pest| harms(&pest.seen.what, scientific)));
     let died = || most_died(story, species, day);
-    let Some(worst) = worst.filter(|worst| holds_bed(worst) || died().is_none()) else { return died() };
+    let Some(worst) = worst.filter(|worst| holds_bed(worst) || died().is_none()) else {
+        return died().or_else(|| came_from_dying(story, around.1, day));
+    };
     let found =
         Criterion::found(Question::Pest, NotSo, Some(worst.seen.clone()), Basis::Measured, false, RuleSource::Pest);
     let found = found.resting_on(open.iter().flat_map(|pest| pest.entries.iter().cloned()));
@@ -61,8 +64,8 @@ pub(crate) struct InBed {
 }
 
 /// The worst of what was seen in a bed and not settled; none where nothing is open.
-pub(crate) fn worst_of_bed(story: &BedStory, places: &Places, day: Day) -> Option<InBed> {
-    let open = open_in_bed(story, places, day);
+pub(crate) fn worst_of_bed(story: &BedStory, around: Around<'_>, day: Day) -> Option<InBed> {
+    let open = open_in_bed(story, around, day);
     let worst = worst_of(open.iter())?;
     let entries = open.iter().flat_map(|pest| pest.entries.iter().cloned()).collect();
     let due = worst.seen.brought.as_ref().map(|by| look_due(story, worst, by));
@@ -97,17 +100,18 @@ fn worst_of<'a>(open: impl Iterator<Item = &'a OpenPest>) -> Option<&'a OpenPest
     open.max_by_key(|pest| (holds_bed(pest), pest.seen.lacks.is_some(), pest.seen.in_soil, pest.seen.on))
 }
 
-fn open_in_bed(story: &BedStory, places: &Places, day: Day) -> Vec<OpenPest> {
+fn open_in_bed(story: &BedStory, (places, kin): Around<'_>, day: Day) -> Vec<OpenPest> {
     let died: Vec<(&Death, Written)> =
         story.deaths.iter().filter_map(|death| Some((death, died_of_it(death)?))).collect();
     let died: Vec<(&Death, Written)> = died.into_iter().filter(|(death, _)| stays(story, death, day)).collect();
-    let from_places = seen_where_they_stood(story, places, day);
-    if story.pests.is_empty() && died.is_empty() && story.brought.is_empty() && from_places.is_empty() {
+    let (from_places, sisters) = (seen_where_they_stood(story, places, day), sisters_of(story, kin));
+    let nothing = story.brought.is_empty() && from_places.is_empty() && sisters.is_empty();
+    if story.pests.is_empty() && died.is_empty() && nothing {
         return Vec::new();
     }
     let deeds = DeedsInBed { story };
     let mut all = open(died.iter().map(|(_, look)| look).chain(&story.pests), &deeds, day);
-    let of_trays = story.brought.iter().map(|brought| (brought, None));
+    let of_trays = story.brought.iter().chain(&sisters).map(|brought| (brought, None));
     let brought = of_trays.chain(from_places.iter().map(|came| (&came.brought, came.left)));
     for (one, left) in brought.filter(|(one, _)| one.planted <= day && one.seen.from <= day) {
         if !all.iter().any(|pest| is_same_pest(&pest.seen.what, &one.seen.what.what)) {
@@ -158,6 +162,50 @@ fn seen_where_they_stood(story: &BedStory, places: &Places, day: Day) -> Vec<Cam
         brought.collect::<Vec<_>>()
     };
     story.came_from.iter().filter(|came| came.planted <= day).flat_map(of_plants).collect()
+}
+
+/// Sicknesses that were seen in trays from which plants had come into the tray they were set out from, so soon after that it was hidden in
+/// them.
+fn sisters_of(story: &BedStory, kin: &Kin) -> Vec<Brought> {
+    let of_plants = |came: &CameFrom| {
+        let sisters = kin.sisters(&came.tray).iter().filter(|sister| {
+            let (look, hides) = (&sister.seen, hides_days(nature_of(&sister.seen.what.what, sister.seen.what.spreads)));
+            let hidden = look.from.days_since(sister.out_of.left.min(came.planted)) <= hides;
+            let known = story.brought.iter().any(|brought| brought.seen.entry == look.entry);
+            hidden && !known && !sister.out_of.together && sister.came.is_none_or(|on| on <= came.planted)
+        });
+        let brought = sisters.map(|sister| Brought {
+            tray: sister.out_of.tray.clone(),
+            plants: came.plants.min(sister.out_of.plants),
+            planted: came.planted,
+            seen: sister.seen.clone(),
+            place: None,
+            entry: came.entry.clone(),
+        });
+        brought.collect::<Vec<_>>()
+    };
+    story.came_from.iter().flat_map(of_plants).collect()
+}
+
+/// That plants were set out here from a tray in which others died of nobody knows what, until somebody looks at these, or counts them
+/// weeks later.
+fn came_from_dying(story: &BedStory, kin: &Kin, day: Day) -> Option<Criterion> {
+    let lately = story.came_from.iter().filter(|came| (0..=IN_BED_DAYS).contains(&day.days_since(came.planted)));
+    let all = lately.flat_map(|came| kin.died(&came.tray).iter().map(move |died| (came, died)));
+    let answered = |came: &CameFrom, died: &Died| {
+        let looked = story.pests.iter().any(|look| (died.deaths.on.max(came.planted)..=day).contains(&look.from));
+        let mut counts = story.deaths.iter().filter(|look| look.is_count && look.day <= day && look.day > came.planted);
+        looked
+            || counts
+                .any(|look| look.day >= died.deaths.again_from && !is_share(look.plants, look.alive, PEST_HOLDS_PCT))
+    };
+    let mut asked = all.filter(|(came, died)| died.is_of(&came.tray, came.planted) && !answered(came, died));
+    let (came, died) = asked.next()?;
+    let (tray, deaths) = (died.tray.clone(), &died.deaths);
+    let plants = if died.tray == came.tray { came.plants } else { came.plants.min(died.plants) };
+    let gap = Gap::SetOutFromDying { tray, plants, on: deaths.on, gone: deaths.gone, alive: deaths.alive };
+    let unknown = Criterion::lacking(Question::Pest, Some(NotSo), Some(gap), false, RuleSource::Pest);
+    Some(Criterion { warns: true, ..unknown.resting_on([deaths.entry.clone(), came.entry.clone()]) })
 }
 
 /// A sickness of which plants died, as a sighting on the share of those that stood: of a count those that died since the last, where

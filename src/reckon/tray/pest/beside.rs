@@ -3,6 +3,7 @@
 
 use std::sync::Arc;
 
+use super::kin::Kin;
 use super::{OpenPest, hides_days, open, open_in_tray};
 use crate::base::{Day, PlaceName, TrayCode};
 use crate::nursery::pest::{DiedOf, is_same_pest, says_none};
@@ -57,7 +58,8 @@ pub(crate) fn sick_places<'a>(
     };
     for story in trays.filter(tells) {
         let empty = if story.accounts.standing == 0 { story.last_on } else { None };
-        for pest in open_in_tray(story, places, day).iter().filter(|pest| goes_over(pest)) {
+        // What may only be hidden in a tray was not seen there.
+        for pest in open_in_tray(story, (places, &Kin::default()), day).iter().filter(|pest| goes_over(pest)) {
             let there = stays(story).map(|(place, from, until)| (place, from, until.or(empty)));
             // What was seen at a place is told of there by the place itself, as long as it is; else, and where the tray went since, by the tray.
             let there = there.filter(|(place, ..)| !pest.of_place || !told_at(places, place, pest, day));

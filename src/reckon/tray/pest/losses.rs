@@ -136,8 +136,24 @@ fn is_asked(story: &TrayStory, fall: &Fall<'_>) -> bool {
     !young && fall.alive > 0 && (is_share(dead, fall.alive, UNSAID_LOSS_PCT) || is_share(gone, fall.alive, MISSED_PCT))
 }
 
-/// More plants dead or gone within two weeks than live, or a tenth of older ones lost, by counts and losses, and nobody wrote of what.
-pub(super) fn many_died(story: &TrayStory, day: Day) -> Option<Criterion> {
+/// Deaths of a tray of which nobody wrote what of.
+#[derive(Clone, PartialEq, Debug)]
+pub(crate) struct Deaths {
+    /// The day of the count or the loss.
+    pub on: Day,
+    /// Dead or gone.
+    pub gone: u32,
+    /// Alive.
+    pub alive: u32,
+    /// The day from which another count tells whether it is over.
+    pub again_from: Day,
+    /// The entry.
+    pub entry: EntryId,
+}
+
+/// More plants dead or gone within two weeks than live, or a tenth of older ones lost, by counts and losses, and nobody wrote of what
+/// since: each time that it was so.
+pub(super) fn unanswered(story: &TrayStory, day: Day) -> Vec<Deaths> {
     let counted = whole_counts(story, day).map(|look| Fall {
         on: look.day,
         gone: gone_of(look),
@@ -165,16 +181,38 @@ pub(super) fn many_died(story: &TrayStory, day: Day) -> Option<Criterion> {
         back > 0 && back.saturating_mul(2) >= by_then(fall)
     };
     let most = |fall: &&Fall<'_>| fall.alive > 0 && fall.gone > 0 && by_then(fall) > fall.alive;
-    let many = falls.iter().filter(|fall| most(fall) || is_asked(story, fall)).filter(|fall| !put_right(fall));
-    let found = many.max_by_key(|fall| (fall.on, std::cmp::Reverse(fall.alive)))?;
-    let again_from = found.on.plus(LOOK_AFTER_DAYS);
-    let gone = by_then(found).max(unsaid_by(story, found.on));
-    let settled = whole_counts(story, day).any(|look| look.day >= again_from && is_few(gone_of(look), look.standing))
-        || story.pests.iter().any(|pest| (found.on..=day).contains(&pest.from));
-    if settled {
-        return None;
-    }
-    let gap = Gap::ManyDied { on: found.on, gone, alive: found.alive, again_from };
+    let settled = |fall: &&Fall<'_>| {
+        counted_few(story, fall.on.plus(LOOK_AFTER_DAYS), day)
+            || story.pests.iter().any(|pest| (fall.on..=day).contains(&pest.from))
+    };
+    let many = falls.iter().filter(|fall| most(fall) || is_asked(story, fall));
+    let open = many.filter(|fall| !put_right(fall) && !settled(fall));
+    let deaths = open.map(|fall| Deaths {
+        on: fall.on,
+        gone: by_then(fall).max(unsaid_by(story, fall.on)),
+        alive: fall.alive,
+        again_from: fall.on.plus(LOOK_AFTER_DAYS),
+        entry: fall.entry.clone(),
+    });
+    deaths.collect()
+}
+
+/// Whether a whole count from a day on found few gone.
+pub(super) fn counted_few(story: &TrayStory, from: Day, day: Day) -> bool {
+    whole_counts(story, day).any(|look| look.day >= from && is_few(gone_of(look), look.standing))
+}
+
+/// Whether a tray may have deaths of which nobody wrote what of.
+pub(super) fn has_gone(story: &TrayStory) -> bool {
+    story.counts.iter().any(|look| gone_of(look) > 0)
+        || story.gone.iter().any(|gone| gone.what.of == DiedOf::NotSaid && gone.what.stood.is_some())
+}
+
+/// That many died in a tray itself, and nobody wrote of what.
+pub(crate) fn many_died(story: &TrayStory, day: Day) -> Option<Criterion> {
+    let Deaths { on, gone, alive, again_from, entry } =
+        unanswered(story, day).into_iter().max_by_key(|deaths| (deaths.on, std::cmp::Reverse(deaths.alive)))?;
+    let gap = Gap::ManyDied { on, gone, alive, again_from };
     let unknown = Criterion::lacking(Question::Pest, Some(NotSo), Some(gap), true, RuleSource::Pest);
-    Some(unknown.resting_on([found.entry.clone()]))
+    Some(unknown.resting_on([entry]))
 }

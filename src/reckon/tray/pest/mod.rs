@@ -2,18 +2,20 @@
 //! gone. A treatment alone says nothing of that.
 
 pub(crate) mod beside;
+pub(crate) mod kin;
 mod losses;
 
-pub(crate) use losses::is_sighting;
+pub(crate) use losses::{is_sighting, many_died};
 
 use crate::base::{Day, EntryId, PlaceName};
 use crate::nursery::pest::{Nature, comes_along, is_same_pest, nature_of, says_none};
 use crate::nursery::species::Profile;
-use crate::reckon::picture::quantity::{LeavesAtLeast, LookAt, NotSo, PestLacks, PestSeen, SickPlaces};
+use crate::reckon::picture::quantity::{LeavesAtLeast, LookAt, NotSo, OutOf, PestLacks, PestSeen, SickPlaces};
 use crate::reckon::picture::{Basis, Criterion, Question, RuleSource};
 use crate::reckon::stock::{Gone, PestLook, Places, Since, TrayStory};
 use crate::reckon::tray::hold::{stays, treatments};
 use crate::science::sampling::sample_size_detection_among;
+use kin::Kin;
 
 /// From this share of the plants on, percent, a pest above ground holds a tray back: one plant in ten is more than is left
 /// behind while loading. Ours.
@@ -160,7 +162,7 @@ fn shows_after_days(nature: Nature) -> i32 {
 
 /// How many days plants may have it before anybody sees it: as long as a look waits. What eats and spots leaves, what is seen by the eye
 /// and damping-off show at once.
-fn hides_days(nature: Nature) -> i32 {
+pub(crate) fn hides_days(nature: Nature) -> i32 {
     let shows = nature.goes_by_itself() || nature.by_eye || nature.is_damping;
     if shows { 0 } else { shows_after_days(nature) }
 }
@@ -193,9 +195,21 @@ struct DeedsInTray<'a> {
     treated: Vec<Day>,
     /// Plants standing now.
     standing: u64,
-    /// What was seen at places after these plants had left them, and when they did.
-    left: Vec<(EntryId, PlaceName, Day)>,
+    /// What was seen at places, or in other trays, after these plants had left them, and when they did.
+    left: Vec<(EntryId, Left, Day)>,
 }
+
+/// Where plants were before a sickness was seen there.
+#[derive(Clone)]
+enum Left {
+    /// At a place.
+    Place(PlaceName),
+    /// In a tray.
+    Tray(OutOf),
+}
+
+/// Places, and what trays have in common, with which the sicknesses of one are looked for.
+pub(crate) type Around<'a> = (&'a Places, &'a Kin);
 
 impl Deeds for DeedsInTray<'_> {
     fn settled(&self, pest: &OpenPest, look: &Written) -> bool {
@@ -279,11 +293,11 @@ impl DeedsInTray<'_> {
         self.story.gone.iter().filter(|gone| gone.is_dead_of_it() && gone.from <= until).map(|gone| gone.from).max()
     }
 
-    /// The day on which the plants left the last place where a pest was seen, where none was seen while they stood there.
-    fn left(&self, pest: &OpenPest) -> Option<(PlaceName, Day)> {
+    /// The day on which the plants left the last place or tray where a pest was seen, where none was seen while they stood there.
+    fn left(&self, pest: &OpenPest) -> Option<(&Left, Day)> {
         let of = |entry: &EntryId| self.left.iter().filter(|(of, ..)| of == entry).max_by_key(|(.., on)| *on);
         let left = pest.entries.iter().map(of).collect::<Option<Vec<_>>>()?;
-        left.into_iter().max_by_key(|(.., on)| *on).map(|(_, place, on)| (place.clone(), *on))
+        left.into_iter().max_by_key(|(.., on)| *on).map(|(_, place, on)| (place, *on))
     }
 
     /// The plants of a look that tells.
@@ -311,15 +325,17 @@ pub(crate) fn plants_to_look_at(standing: u64, share_pct: Option<f64>) -> u32 {
     sample_size_detection_among(standing, with_it, LOOK_CHANCE).max(LOOK_LEAST_PLANTS.min(standing))
 }
 
-/// Every pest of a tray that is not settled: seen on it, on the trays its plants come from, or at a place while they stood there.
-pub(crate) fn open_in_tray(story: &TrayStory, places: &Places, day: Day) -> Vec<OpenPest> {
+/// Every pest of a tray that is not settled: seen on it, on the trays its plants come from, or at a place while they stood there; and what
+/// was seen in those trays so soon after they left that it was hidden in them.
+pub(crate) fn open_in_tray(story: &TrayStory, (places, kin): Around<'_>, day: Day) -> Vec<OpenPest> {
     let at_places = stays(story).flat_map(|(place, from, until)| {
         let all = places.get(place).into_iter().flat_map(|place| place.pests.iter());
         all.filter(move |look| met_there(look, from, until)).map(move |look| (look, place, until))
     });
     let at_places: Vec<(&Written, &PlaceName, Option<Day>)> = at_places.collect();
     let lost = losses::sightings(story, day);
-    let seen = at_places.iter().map(|(look, ..)| *look);
+    let sisters = kin.sisters(&story.code);
+    let seen = at_places.iter().map(|(look, ..)| *look).chain(sisters.iter().map(|sister| &sister.seen));
     let mut seen = seen.chain(&story.pests).chain(&lost).filter(|pest| comes_along(&pest.what.what)).peekable();
     if seen.peek().is_none() {
         return Vec::new();
@@ -327,14 +343,20 @@ pub(crate) fn open_in_tray(story: &TrayStory, places: &Places, day: Day) -> Vec<
     let treated = treatments(story, places).filter(|one| one.can_cure()).map(|one| one.day).collect();
     let left = at_places.iter().filter_map(|(look, place, until)| {
         let on = until.filter(|until| *until < look.from)?;
-        Some((look.entry.clone(), (*place).clone(), on))
+        Some((look.entry.clone(), Left::Place((*place).clone()), on))
     });
-    let left = left.collect();
+    let out_of =
+        sisters.iter().map(|sister| (sister.seen.entry.clone(), Left::Tray(sister.out_of.clone()), sister.out_of.left));
+    let left = left.chain(out_of).collect();
     let deeds = DeedsInTray { story, treated, standing: story.accounts.standing, left };
     let mut open = open(seen, &deeds, day);
     for pest in &mut open {
         pest.seen.count_from = losses::count_tells_from(pest, story, day);
-        pest.seen.left = deeds.left(pest).filter(|_| pest.of_place);
+        match deeds.left(pest).filter(|_| pest.of_place) {
+            Some((Left::Place(place), on)) => pest.seen.left = Some((place.clone(), on)),
+            Some((Left::Tray(out_of), _)) => pest.seen.out_of = Some(out_of.clone()),
+            None => {}
+        }
     }
     open.retain(|pest| !(pest.nature.takes_leaves && leaves_counted(story, pest.seen.on)));
     open
@@ -415,24 +437,32 @@ fn answers(pest: &OpenPest, what: &str) -> bool {
 pub(crate) fn criterion(
     story: &TrayStory,
     profile: Option<&Profile>,
-    (places, sick): (&Places, &SickPlaces),
+    (places, sick, kin): (&Places, &SickPlaces, &Kin),
     day: Day,
 ) -> Criterion {
     const SOURCE: RuleSource = RuleSource::Pest;
-    let mut open = open_in_tray(story, places, day);
+    let mut open = open_in_tray(story, (places, kin), day);
     // Bare roots and stumps are set out without their leaves.
     open.retain(|pest| !(pest.nature.takes_leaves && story.is_bare()));
     let share = |pest: &OpenPest| (pest.seen.share_pct.unwrap_or(0.0) * 100.0) as i64;
     let by_itself = |pest: &OpenPest| pest.nature.goes_by_itself();
     let worst = open.iter().max_by_key(|pest| (pest.holds(), !by_itself(pest), pest.seen.in_soil, share(pest)));
-    let beside = || beside::criterion(sick, story, day).filter(|_| story.accounts.standing > 0);
+    let stands = story.accounts.standing > 0;
+    let from_dying = kin::came_from_dying(kin, story).filter(|_| stands);
+    let died = || losses::many_died(story, day).or_else(|| from_dying.clone().filter(|died| died.blocks));
+    let beside = || beside::criterion(sick, story, day).filter(|_| stands);
+    let with_care = || beside().or_else(|| from_dying.clone());
     let Some(worst) = worst else {
         let nothing = || Criterion::found(Question::Pest, NotSo, None, Basis::Reckoned, true, SOURCE);
-        return losses::many_died(story, day).or_else(beside).unwrap_or_else(nothing);
+        let beside_dying = || kin::beside_dying(kin, story, day).filter(|_| stands);
+        return died().or_else(with_care).or_else(beside_dying).unwrap_or_else(nothing);
     };
+    if let Some(died) = died().filter(|_| !worst.holds()) {
+        return died;
+    }
     let mut seen = worst.seen.clone();
     seen.leaves = seen.leaves.map(|_| sound_leaves(profile));
     let criterion = Criterion::found(Question::Pest, NotSo, Some(seen), Basis::Measured, false, SOURCE)
         .resting_on(open.iter().flat_map(|pest| pest.entries.iter().cloned()));
-    if worst.holds() { criterion } else { beside().unwrap_or_else(|| criterion.advising()) }
+    if worst.holds() { criterion } else { with_care().unwrap_or_else(|| criterion.advising()) }
 }

@@ -1,0 +1,345 @@
+//! What plants that were together in one tray have in common: a sickness that was hidden in them when they parted, and whatever it is that
+//! others of them died of.
+
+use imbl::OrdMap;
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use super::losses::{self, Deaths};
+use super::{LOOK_AFTER_DAYS, LOOK_AFTER_INCURABLE_DAYS, Written, hides_days, is_share};
+use crate::base::{Day, EntryId, PlaceName, TrayCode};
+use crate::nursery::pest::{comes_along, is_same_pest, nature_of};
+use crate::reckon::picture::quantity::{NotSo, OutOf};
+use crate::reckon::picture::{Criterion, Gap, Question, RuleSource};
+use crate::reckon::stock::{Since, TrayStory};
+use crate::reckon::tray::hold::stays;
+
+/// Plants that left a tray so many days before others of it were written as dead may have had what those died of. Ours: as long as what
+/// nothing cures hides.
+const LEFT_BEFORE_DAYS: i32 = LOOK_AFTER_INCURABLE_DAYS;
+/// Plants that were set out from a tray in which others died are asked about for so many days: most shows within two months. Ours.
+pub(crate) const IN_BED_DAYS: i32 = 56;
+/// From this share on, percent, plants that died of nobody knows what are a word to the trays beside theirs. Ours: fewer are what one dry
+/// corner loses.
+const BESIDE_PCT: f64 = 33.0;
+/// How many moves on a line is followed; a seedling is moved on two or three times in its life.
+const MOST_MOVES: usize = 32;
+
+/// What trays have in common with others by moves, each by its code.
+#[derive(Clone, PartialEq, Debug, Default)]
+pub(crate) struct Kin {
+    sisters: BTreeMap<TrayCode, Vec<Sister>>,
+    died: BTreeMap<TrayCode, Vec<Died>>,
+    beside: BTreeMap<PlaceName, Vec<DiedThere>>,
+}
+
+/// A sickness that was seen in another tray after the plants of this one had parted from those in it.
+#[derive(Clone, PartialEq, Debug)]
+pub(crate) struct Sister {
+    /// The look there.
+    pub seen: Written,
+    /// The tray in which it was seen, how many came from there and when they parted.
+    pub out_of: OutOf,
+    /// The day on which they came into this tray; none where they stood in it before.
+    pub came: Option<Day>,
+}
+
+/// Plants of a tray of which others died, of nobody knows what.
+#[derive(Clone, PartialEq, Debug)]
+pub(crate) struct Died {
+    /// The tray in which they died.
+    pub tray: TrayCode,
+    /// The deaths.
+    pub deaths: Deaths,
+    /// How many came out of it.
+    pub plants: u32,
+    /// Whether they died before these left.
+    pub before: bool,
+    /// The move that brought them here.
+    came: Since<()>,
+}
+
+/// A tray of which many died where it stood.
+#[derive(Clone, PartialEq, Debug)]
+struct DiedThere {
+    tray: TrayCode,
+    deaths: Deaths,
+    left: Option<Day>,
+}
+
+impl Died {
+    /// Whether plants that were set out from a tray on a day may have had what the others died of.
+    pub(crate) fn is_of(&self, tray: &TrayCode, planted: Day) -> bool {
+        match self.tray == *tray {
+            true => self.deaths.on.days_since(planted) <= LEFT_BEFORE_DAYS,
+            false => self.came.from <= planted,
+        }
+    }
+}
+
+impl Kin {
+    /// What trays have in common on a day.
+    pub(crate) fn of(trays: &OrdMap<TrayCode, Arc<TrayStory>>, day: Day) -> Kin {
+        let mut tracing = Tracing { trays, into: BTreeMap::new(), day, kin: Kin::default() };
+        for (from, story) in trays {
+            for moved in &story.moves_out {
+                tracing.into.entry(&moved.what.0).or_default().push((from, moved));
+            }
+        }
+        for story in trays.values() {
+            tracing.sickness(story);
+            tracing.deaths(story);
+        }
+        tracing.kin
+    }
+
+    /// Sicknesses that may be hidden in plants of a tray.
+    pub(crate) fn sisters(&self, tray: &TrayCode) -> &[Sister] {
+        self.sisters.get(tray).map_or(&[], Vec::as_slice)
+    }
+
+    /// Deaths of which nobody wrote what of, among plants that a tray's own came from.
+    pub(crate) fn died(&self, tray: &TrayCode) -> &[Died] {
+        self.died.get(tray).map_or(&[], Vec::as_slice)
+    }
+
+    /// Whether it says another thing of a tray than an earlier one.
+    pub(crate) fn is_other_for(&self, story: &TrayStory, before: &Kin) -> bool {
+        let code = &story.code;
+        let beside = || stays(story).any(|(place, ..)| self.beside.get(place) != before.beside.get(place));
+        self.sisters(code) != before.sisters(code) || self.died(code) != before.died(code) || beside()
+    }
+}
+
+/// A tray and a move out of it.
+type Out<'a> = (&'a TrayCode, &'a Since<(TrayCode, u32)>);
+
+struct Tracing<'a> {
+    trays: &'a OrdMap<TrayCode, Arc<TrayStory>>,
+    /// Moves by the tray they went into.
+    into: BTreeMap<&'a TrayCode, Vec<Out<'a>>>,
+    day: Day,
+    kin: Kin,
+}
+
+impl<'a> Tracing<'a> {
+    /// What was seen in a tray itself, of what hides.
+    fn sickness(&mut self, story: &'a TrayStory) {
+        if story.pests.is_empty() && story.gone.is_empty()
+            || story.moves_out.is_empty() && !self.into.contains_key(&story.code)
+        {
+            return;
+        }
+        let of_loss = losses::sightings(story, self.day);
+        // A plant or two that wilted tell nothing of others.
+        let of_loss = of_loss.iter().filter(|look| {
+            let nature = nature_of(&look.what.what, None);
+            !nature.is_sign && !nature.is_unknown
+        });
+        let own = |look: &&Written| look.from <= self.day && story.entries.contains(&look.entry);
+        let looks: Vec<Written> = story.pests.iter().chain(of_loss).filter(own).cloned().collect();
+        for look in looks.iter().filter(|look| !look.finds_none() && comes_along(&look.what.what)) {
+            let said = |other: &&Written| {
+                let answers = other.what.spreads.is_some() && !other.finds_none();
+                answers && other.from > look.from && is_same_pest(&other.what.what, &look.what.what)
+            };
+            let answers = looks.iter().filter(said).cloned().collect();
+            let hides = hides_days(nature_of(&look.what.what, look.what.spreads));
+            let seen = Seen { story, look: look.clone(), answers, hides };
+            if seen.hides > 0 {
+                self.up(&seen);
+            }
+        }
+    }
+
+    /// Trays whose plants were together with those of a sick one: those that came out of it, and, where all of it came out of one tray,
+    /// that and what came out of that.
+    fn up(&mut self, seen: &Seen<'a>) {
+        let mut told = vec![&seen.story.code];
+        self.down(seen, &seen.story.code, None, &mut told);
+        let (mut tray, mut parted) = (&seen.story.code, seen.look.from);
+        for _ in 0..MOST_MOVES {
+            let Some((from, on)) = self.sole_source(tray, seen.look.from) else { return };
+            parted = parted.min(on);
+            if seen.look.from.days_since(parted) > seen.hides || told.contains(&from) {
+                return;
+            }
+            told.push(from);
+            let out_of = OutOf { tray: seen.story.code.clone(), plants: 0, left: parted, together: true };
+            self.tell(seen, from, &out_of, None);
+            self.down(seen, from, Some(parted), &mut told);
+            tray = from;
+        }
+    }
+
+    /// What came out of a tray, whose plants had parted from the sick ones on a day, or part from them by leaving.
+    fn down(&mut self, seen: &Seen<'a>, from: &'a TrayCode, parted: Option<Day>, told: &mut Vec<&'a TrayCode>) {
+        let Some(story) = self.trays.get(from) else { return };
+        let together = parted.is_some();
+        for moved in &story.moves_out {
+            let to = &moved.what.0;
+            let left = parted.map_or(moved.from, |parted| parted.min(moved.from));
+            let hidden = (0..=seen.hides).contains(&seen.look.from.days_since(left));
+            if hidden && !told.contains(&to) {
+                told.push(to);
+                let out_of = OutOf { tray: seen.story.code.clone(), plants: moved.what.1, left, together };
+                self.tell(seen, to, &out_of, Some(moved.from));
+                self.on(seen, to, &out_of, moved.from, told);
+            }
+        }
+    }
+
+    /// And on from there.
+    fn on(&mut self, seen: &Seen<'a>, from: &'a TrayCode, out_of: &OutOf, came: Day, told: &mut Vec<&'a TrayCode>) {
+        let Some(story) = self.trays.get(from) else { return };
+        for moved in story.moves_out.iter().filter(|moved| moved.from >= came) {
+            let to = &moved.what.0;
+            if !told.contains(&to) {
+                told.push(to);
+                let out_of = OutOf { plants: out_of.plants.min(moved.what.1), ..out_of.clone() };
+                self.tell(seen, to, &out_of, Some(moved.from));
+                self.on(seen, to, &out_of, moved.from, told);
+            }
+        }
+    }
+
+    fn tell(&mut self, seen: &Seen<'a>, tray: &TrayCode, out_of: &OutOf, came: Option<Day>) {
+        let Some(story) = self.trays.get(tray) else { return };
+        let here = |entry: &EntryId| {
+            let seen = story.pests.iter().any(|pest| pest.entry == *entry);
+            seen || story.gone.iter().any(|gone| gone.entry == *entry)
+        };
+        // What was seen before they left came along.
+        if here(&seen.look.entry) {
+            return;
+        }
+        let sisters = self.kin.sisters.entry(tray.clone()).or_default();
+        for look in std::iter::once(&seen.look).chain(&seen.answers) {
+            let mut there = look.clone();
+            (there.what.of_place, there.what.stood) = (true, None);
+            sisters.push(Sister { seen: there, out_of: out_of.clone(), came });
+        }
+    }
+
+    /// The tray out of which all plants of another came by a day, and when the last of them did.
+    fn sole_source(&self, tray: &TrayCode, by: Day) -> Option<(&'a TrayCode, Day)> {
+        let story = self.trays.get(tray)?;
+        let from_elsewhere = story.accounts.sown + story.accounts.arrived > 0 || story.seed_unknown;
+        let mut all = self.into.get(tray)?.iter().filter(|(_, moved)| moved.from <= by);
+        let (from, first) = all.next().filter(|_| !from_elsewhere)?;
+        let mut last = first.from;
+        for (other, moved) in all {
+            if other != from {
+                return None;
+            }
+            last = last.max(moved.from);
+        }
+        Some((from, last))
+    }
+
+    /// Deaths of a tray of which nobody wrote what of, for those that came out of it and those beside it.
+    fn deaths(&mut self, story: &'a TrayStory) {
+        let lately = story.last_on.is_some_and(|last| self.day.days_since(last) <= IN_BED_DAYS + LEFT_BEFORE_DAYS);
+        if !(lately || !story.moves_out.is_empty()) || !losses::has_gone(story) {
+            return;
+        }
+        let open = losses::unanswered(story, self.day);
+        let Some(last) = open.iter().max_by_key(|deaths| deaths.on) else { return };
+        let died = |before: bool, deaths: &Deaths, plants: u32, came: Since<()>| {
+            let (tray, deaths) = (story.code.clone(), deaths.clone());
+            Died { tray, deaths, plants, before, came }
+        };
+        for moved in &story.moves_out {
+            let by_then = open.iter().filter(|deaths| deaths.on <= moved.from).max_by_key(|deaths| deaths.on);
+            let soon = |deaths: &&Deaths| (1..=LEFT_BEFORE_DAYS).contains(&deaths.on.days_since(moved.from));
+            let deaths = by_then.or_else(|| open.iter().filter(soon).min_by_key(|deaths| deaths.on));
+            let came = Since { from: moved.from, what: (), entry: moved.entry.clone() };
+            let item = deaths.map(|deaths| died(by_then.is_some(), deaths, moved.what.1, came));
+            item.into_iter().for_each(|item| self.hand(item, &moved.what.0, &mut vec![&story.code]));
+        }
+        // Its own, for the beds its plants went to.
+        let first = story.entries.first().cloned().unwrap_or_else(|| last.entry.clone());
+        let own = died(true, last, 0, Since { from: last.on, what: (), entry: first });
+        self.kin.died.entry(story.code.clone()).or_default().push(own);
+        if is_share(last.gone, last.alive, BESIDE_PCT) {
+            let there =
+                stays(story).filter(|(_, from, until)| *from <= last.on && until.is_none_or(|until| until >= last.on));
+            for (place, _, left) in there {
+                let there = DiedThere { tray: story.code.clone(), deaths: last.clone(), left };
+                self.kin.beside.entry(place.clone()).or_default().push(there);
+            }
+        }
+    }
+
+    fn hand(&mut self, item: Died, to: &'a TrayCode, through: &mut Vec<&'a TrayCode>) {
+        if through.len() > MOST_MOVES || through.contains(&to) {
+            return;
+        }
+        let Some(story) = self.trays.get(to).filter(|story| !is_answered(story, &item, self.day)) else { return };
+        through.push(to);
+        for moved in story.moves_out.iter().filter(|moved| moved.from >= item.came.from) {
+            let came = Since { from: moved.from, what: (), entry: moved.entry.clone() };
+            let on = Died { plants: item.plants.min(moved.what.1), came, ..item.clone() };
+            self.hand(on, &moved.what.0, through);
+        }
+        through.pop();
+        self.kin.died.entry(to.clone()).or_default().push(item);
+    }
+}
+
+/// A sickness seen in a tray.
+struct Seen<'a> {
+    story: &'a TrayStory,
+    look: Written,
+    /// What was said later of whether it goes along with plants.
+    answers: Vec<Written>,
+    /// How many days it hides.
+    hides: i32,
+}
+
+/// Whether somebody looked at a tray since plants came into it, or counted and found few gone weeks after the deaths.
+fn is_answered(story: &TrayStory, item: &Died, day: Day) -> bool {
+    let since = item.deaths.on.max(item.came.from);
+    let looked = story.pests.iter().filter(|look| (since..=day).contains(&look.from));
+    let came = &item.came.entry;
+    // Of the day on which they came what was written after it counts.
+    let after = |look: &Written| {
+        let written_later = look.entry.device == came.device && look.entry.seq > came.seq;
+        story.entries.contains(&look.entry) && (look.from > item.came.from || written_later)
+    };
+    looked.into_iter().any(after) || losses::counted_few(story, item.deaths.again_from.max(item.came.from.plus(1)), day)
+}
+
+/// That plants of a tray came out of one of which many died: held where they left it after that and are enough, else with care.
+pub(crate) fn came_from_dying(kin: &Kin, story: &TrayStory) -> Option<Criterion> {
+    let from_others = || kin.died(&story.code).iter().filter(|died| died.tray != story.code);
+    let plants = from_others().filter(|died| died.before).map(|died| died.plants).fold(0, u32::saturating_add);
+    let holds = plants > 0 && story.are_enough(plants);
+    let worst = from_others().max_by_key(|died| (died.before, died.plants))?;
+    let Deaths { on, gone, alive, again_from, ref entry } = worst.deaths;
+    let tray = worst.tray.clone();
+    let gap = match holds {
+        true => Gap::CameFromDying { tray, plants: worst.plants, on, gone, alive, again_from },
+        false => Gap::LeftDying { tray, plants: worst.plants, on, gone, alive },
+    };
+    let unknown = Criterion::lacking(Question::Pest, Some(NotSo), Some(gap), holds, RuleSource::Pest);
+    Some(Criterion { warns: !holds, ..unknown.resting_on([entry.clone(), worst.came.entry.clone()]) })
+}
+
+/// That many died in a tray that stood beside another in these weeks.
+pub(super) fn beside_dying(kin: &Kin, story: &TrayStory, day: Day) -> Option<Criterion> {
+    let looked = |deaths: &Deaths| story.pests.iter().any(|look| (deaths.on..=day).contains(&look.from));
+    let met = stays(story).flat_map(|(place, from, until)| {
+        let there = kin.beside.get(place).into_iter().flatten().filter(|died| died.tray != story.code);
+        there.filter(move |died| {
+            let on = died.deaths.on;
+            let together = until.is_none_or(|until| until >= on.plus(-LOOK_AFTER_DAYS));
+            together && from <= died.left.unwrap_or(day) && day.days_since(on) <= LEFT_BEFORE_DAYS
+        })
+    });
+    let died = met.filter(|died| !looked(&died.deaths)).max_by_key(|died| died.deaths.on)?;
+    let Deaths { on, gone, alive, ref entry, .. } = died.deaths;
+    let gap = Gap::DiedBeside { tray: died.tray.clone(), on, gone, alive };
+    let unknown = Criterion::lacking(Question::Pest, Some(NotSo), Some(gap), false, RuleSource::Pest);
+    Some(Criterion { warns: true, ..unknown.resting_on([entry.clone()]) })
+}
