@@ -25,6 +25,7 @@ use super::site::Site;
 use super::stock::{BedStory, LotStory, Places, TrayStory};
 use super::tray::age_of_count::WeeklyLoss;
 use super::tray::closed::Closed;
+use super::tray::pest::beside::SickPlaces;
 use super::tray::pest::kin::Kin;
 use crate::base::{BedName, Day, EntryId, FieldName, LotCode, Moment, PlaceName, Range, SpeciesKey, TrayCode};
 use crate::words;
@@ -253,7 +254,7 @@ pub struct Picture {
     /// The places that a waiting time closes to work of hands, and by what.
     pub(crate) closed: Arc<Closed>,
     /// The places where a sickness was seen, or a tray with one stands or stood.
-    pub(crate) sick: Arc<quantity::SickPlaces>,
+    pub(crate) sick: Arc<SickPlaces>,
     /// What trays have in common by plants that were moved on.
     pub(crate) kin: Arc<Kin>,
     /// The share of what stands that this nursery loses in a week.

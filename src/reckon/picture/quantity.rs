@@ -1,8 +1,6 @@
 //! What questions need and what is known of them, each with the measure it is shown as.
 
 use super::criterion::{Measure, SampleUnit};
-use std::collections::BTreeMap;
-
 use crate::base::{Day, EntryId, PlaceName, Range, SpeciesKey, TrayCode};
 use crate::nursery::entry::types::{GroundTask, Roots, Tubers};
 use crate::nursery::species::LooksAlive;
@@ -308,24 +306,6 @@ impl PestSeen {
         !self.in_bed && self.is_set_apart()
     }
 }
-
-/// A sickness at a place, and for how long.
-#[derive(Clone, PartialEq, Debug)]
-pub(crate) struct SickSpell {
-    /// The tray that has it; none where it was seen at the place.
-    pub tray: Option<TrayCode>,
-    /// What, and when last.
-    pub seen: PestSeen,
-    /// From this day.
-    pub from: Day,
-    /// To this day; none where the tray still stands there.
-    pub until: Option<Day>,
-    /// Afterwards it may still be there for so many days.
-    pub after_days: i32,
-}
-
-/// The places with a sickness.
-pub(crate) type SickPlaces = BTreeMap<PlaceName, Vec<SickSpell>>;
 
 /// Plants in a bed that came from a tray with a sickness.
 #[derive(Clone, PartialEq, Eq, Debug)]

@@ -16,7 +16,7 @@ use std::sync::Arc;
 use crate::base::{Day, LotCode};
 use crate::nursery::entry::types::MovedHow;
 use crate::nursery::species::Profile;
-use crate::reckon::picture::quantity::{PlantsAtLeast, SickPlaces};
+use crate::reckon::picture::quantity::PlantsAtLeast;
 use crate::reckon::picture::{
     Basis, Criterion, DaySpread, Gap, Question, Rule, RuleSource, Source, Stage, TrayPicture,
 };
@@ -39,7 +39,7 @@ pub(crate) struct Around<'a> {
     /// The places that a waiting time closes.
     pub closed: &'a closed::Closed,
     /// The places with a sickness.
-    pub sick: &'a SickPlaces,
+    pub sick: &'a pest::beside::SickPlaces,
     /// What trays have in common by plants that were moved on.
     pub kin: &'a pest::kin::Kin,
     /// Held lots among the tray's own.

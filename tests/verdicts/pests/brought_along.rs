@@ -337,6 +337,11 @@ fn honest_moves_between_healthy_trays_hold_nothing() {
     for code in ["cof-1", "cof-2", "cof-3", "cof-9"] {
         assert_eq!(stands(&book, TODAY, code), "open", "{code}: {}", told(&book, code, En));
     }
+    // The runts that were left when the good ones were potted on die, and are no word on those.
+    let mut runts = three_trays();
+    moved(&mut runts, "2026-04-10", ("cof-2", "cof-9"), 44);
+    counted(&mut runts, "2026-04-14", "cof-2", 2, 2);
+    assert_eq!(["cof-2", "cof-9", "cof-1"].map(|code| stands(&runts, TODAY, code)), ["held", "open", "open"]);
     // What was asked about and answered before they were moved.
     let mut answered = three_trays();
     counted(&mut answered, "2026-03-20", "cof-2", 36, 12);

@@ -199,7 +199,8 @@ fn came_from_dying(story: &BedStory, kin: &Kin, day: Day) -> Option<Criterion> {
             || counts
                 .any(|look| look.day >= died.deaths.again_from && !is_share(look.plants, look.alive, PEST_HOLDS_PCT))
     };
-    let mut asked = all.filter(|(came, died)| died.is_of(&came.tray, came.planted) && !answered(came, died));
+    let mut asked =
+        all.filter(|(came, died)| died.is_of(&came.tray, came.planted, came.plants) && !answered(came, died));
     let (came, died) = asked.next()?;
     let (tray, deaths) = (died.tray.clone(), &died.deaths);
     let plants = if died.tray == came.tray { came.plants } else { came.plants.min(died.plants) };

@@ -1,13 +1,14 @@
 //! Places where a sickness that goes along was seen, or where a tray that has it stands or stood: no clean tray is carried there, and
 //! those that stand or stood there are looked at before they go.
 
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::kin::Kin;
 use super::{OpenPest, hides_days, open, open_in_tray};
 use crate::base::{Day, PlaceName, TrayCode};
 use crate::nursery::pest::{DiedOf, is_same_pest, says_none};
-use crate::reckon::picture::quantity::{Beside, NotSo, PestLacks, PestSeen, SickPlaces, SickSpell};
+use crate::reckon::picture::quantity::{Beside, NotSo, PestLacks, PestSeen};
 use crate::reckon::picture::{Basis, Criterion, Question, RuleSource};
 use crate::reckon::stock::{Places, TrayStory};
 use crate::reckon::tray::hold::stays;
@@ -16,6 +17,24 @@ use crate::reckon::tray::hold::stays;
 pub(crate) const LOOK_BESIDE_DAYS: i32 = 7;
 /// A tray that is empty tells nothing more of its bench after so many days. Ours: past any wait for a look.
 const EMPTY_TELLS_DAYS: i32 = 60;
+
+/// A sickness at a place, and for how long.
+#[derive(Clone, PartialEq, Debug)]
+pub(crate) struct SickSpell {
+    /// The tray that has it; none where it was seen at the place.
+    pub tray: Option<TrayCode>,
+    /// What, and when last.
+    pub seen: PestSeen,
+    /// From this day.
+    pub from: Day,
+    /// To this day; none where the tray still stands there.
+    pub until: Option<Day>,
+    /// Afterwards it may still be there for so many days.
+    pub after_days: i32,
+}
+
+/// The places with a sickness.
+pub(crate) type SickPlaces = BTreeMap<PlaceName, Vec<SickSpell>>;
 
 /// Whether it goes from tray to tray. Grubs and termites stay in the soil of theirs.
 fn goes_over(pest: &OpenPest) -> bool {

@@ -6,7 +6,7 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::losses::{self, Deaths};
-use super::{LOOK_AFTER_DAYS, LOOK_AFTER_INCURABLE_DAYS, Written, hides_days, is_share};
+use super::{LOOK_AFTER_DAYS, LOOK_AFTER_INCURABLE_DAYS, LOOK_LEAST_PLANTS, Written, hides_days, is_share};
 use crate::base::{Day, EntryId, PlaceName, TrayCode};
 use crate::nursery::pest::{comes_along, is_same_pest, nature_of};
 use crate::reckon::picture::quantity::{NotSo, OutOf};
@@ -68,10 +68,11 @@ struct DiedThere {
 }
 
 impl Died {
-    /// Whether plants that were set out from a tray on a day may have had what the others died of.
-    pub(crate) fn is_of(&self, tray: &TrayCode, planted: Day) -> bool {
+    /// Whether so many plants that were set out from a tray on a day may have had what the others died of.
+    pub(crate) fn is_of(&self, tray: &TrayCode, planted: Day, plants: u32) -> bool {
+        let before = self.deaths.on.days_since(planted);
         match self.tray == *tray {
-            true => self.deaths.on.days_since(planted) <= LEFT_BEFORE_DAYS,
+            true => before <= 0 || before <= LEFT_BEFORE_DAYS && self.deaths.are_many_with(plants),
             false => self.came.from <= planted,
         }
     }
@@ -144,7 +145,10 @@ impl<'a> Tracing<'a> {
                 answers && other.from > look.from && is_same_pest(&other.what.what, &look.what.what)
             };
             let answers = looks.iter().filter(said).cloned().collect();
-            let hides = hides_days(nature_of(&look.what.what, look.what.spreads));
+            let nature = nature_of(&look.what.what, look.what.spreads);
+            // What may be thirst is no sickness of weeks ago.
+            let most = if nature.is_sign { LOOK_AFTER_DAYS } else { i32::MAX };
+            let hides = hides_days(nature).min(most);
             let seen = Seen { story, look: look.clone(), answers, hides };
             if seen.hides > 0 {
                 self.up(&seen);
@@ -240,7 +244,12 @@ impl<'a> Tracing<'a> {
     /// Deaths of a tray of which nobody wrote what of, for those that came out of it and those beside it.
     fn deaths(&mut self, story: &'a TrayStory) {
         let lately = story.last_on.is_some_and(|last| self.day.days_since(last) <= IN_BED_DAYS + LEFT_BEFORE_DAYS);
-        if !(lately || !story.moves_out.is_empty()) || !losses::has_gone(story) {
+        let live_on = |to: &TrayCode| {
+            let story = self.trays.get(to);
+            story.is_some_and(|story| story.accounts.standing > 0 || !story.moves_out.is_empty())
+        };
+        let concerns = lately || story.moves_out.iter().any(|moved| live_on(&moved.what.0));
+        if !concerns || !losses::has_gone(story) {
             return;
         }
         let open = losses::unanswered(story, self.day);
@@ -251,7 +260,10 @@ impl<'a> Tracing<'a> {
         };
         for moved in &story.moves_out {
             let by_then = open.iter().filter(|deaths| deaths.on <= moved.from).max_by_key(|deaths| deaths.on);
-            let soon = |deaths: &&Deaths| (1..=LEFT_BEFORE_DAYS).contains(&deaths.on.days_since(moved.from));
+            let soon = |deaths: &&Deaths| {
+                let days = deaths.on.days_since(moved.from);
+                (1..=LEFT_BEFORE_DAYS).contains(&days) && deaths.are_many_with(left_before(story, deaths.on))
+            };
             let deaths = by_then.or_else(|| open.iter().filter(soon).min_by_key(|deaths| deaths.on));
             let came = Since { from: moved.from, what: (), entry: moved.entry.clone() };
             let item = deaths.map(|deaths| died(by_then.is_some(), deaths, moved.what.1, came));
@@ -261,7 +273,7 @@ impl<'a> Tracing<'a> {
         let first = story.entries.first().cloned().unwrap_or_else(|| last.entry.clone());
         let own = died(true, last, 0, Since { from: last.on, what: (), entry: first });
         self.kin.died.entry(story.code.clone()).or_default().push(own);
-        if is_share(last.gone, last.alive, BESIDE_PCT) {
+        if last.gone >= LOOK_LEAST_PLANTS && is_share(last.gone, last.alive, BESIDE_PCT) {
             let there =
                 stays(story).filter(|(_, from, until)| *from <= last.on && until.is_none_or(|until| until >= last.on));
             for (place, _, left) in there {
@@ -285,6 +297,12 @@ impl<'a> Tracing<'a> {
         through.pop();
         self.kin.died.entry(to.clone()).or_default().push(item);
     }
+}
+
+/// How many were moved out of a tray in the weeks before a day: those that are left are what was not worth it, and die sooner.
+fn left_before(story: &TrayStory, on: Day) -> u32 {
+    let lately = story.moves_out.iter().filter(|moved| (1..=LEFT_BEFORE_DAYS).contains(&on.days_since(moved.from)));
+    lately.map(|moved| moved.what.1).fold(0, u32::saturating_add)
 }
 
 /// A sickness seen in a tray.

@@ -151,6 +151,13 @@ pub(crate) struct Deaths {
     pub entry: EntryId,
 }
 
+impl Deaths {
+    /// Whether they are a tenth of all, together with so many that left before.
+    pub(super) fn are_many_with(&self, left: u32) -> bool {
+        is_share(self.gone, self.alive.saturating_add(left), UNSAID_LOSS_PCT)
+    }
+}
+
 /// More plants dead or gone within two weeks than live, or a tenth of older ones lost, by counts and losses, and nobody wrote of what
 /// since: each time that it was so.
 pub(super) fn unanswered(story: &TrayStory, day: Day) -> Vec<Deaths> {

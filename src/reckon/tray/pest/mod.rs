@@ -10,11 +10,12 @@ pub(crate) use losses::{is_sighting, many_died};
 use crate::base::{Day, EntryId, PlaceName};
 use crate::nursery::pest::{Nature, comes_along, is_same_pest, nature_of, says_none};
 use crate::nursery::species::Profile;
-use crate::reckon::picture::quantity::{LeavesAtLeast, LookAt, NotSo, OutOf, PestLacks, PestSeen, SickPlaces};
+use crate::reckon::picture::quantity::{LeavesAtLeast, LookAt, NotSo, OutOf, PestLacks, PestSeen};
 use crate::reckon::picture::{Basis, Criterion, Question, RuleSource};
 use crate::reckon::stock::{Gone, PestLook, Places, Since, TrayStory};
 use crate::reckon::tray::hold::{stays, treatments};
 use crate::science::sampling::sample_size_detection_among;
+use beside::SickPlaces;
 use kin::Kin;
 
 /// From this share of the plants on, percent, a pest above ground holds a tray back: one plant in ten is more than is left
