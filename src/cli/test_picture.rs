@@ -176,6 +176,7 @@ pub(crate) fn empty() -> Picture {
         archived: Arc::from([]),
         closed: Arc::default(),
         sick: Arc::default(),
+        kin: Arc::default(),
         trays: imbl::OrdMap::new(),
         lots: imbl::OrdMap::new(),
         beds: imbl::OrdMap::new(),

@@ -12,6 +12,7 @@ use crate::reckon::ledger::{Ledger, View};
 use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, Looking, Picture, Rule};
 use crate::reckon::site::Site;
 use crate::reckon::stock::{BedStory, Places, fold_bed};
+use crate::reckon::tray::pest::kin::Kin;
 
 /// Entries of a small book.
 #[derive(Default)]
@@ -27,7 +28,8 @@ pub(crate) fn day(written: &str) -> Day {
 pub(crate) fn picture_of(story: &Arc<BedStory>, site: &Site, on: &str, looking: Looking) -> BedPicture {
     let places = Places::new();
     let waters = Waters::of(site, day(on));
-    picture_bed(story, Then { site, places: &places, waters: &waters, day: day(on), looking }).unwrap()
+    let kin = Kin::default();
+    picture_bed(story, Then { site, places: &places, kin: &kin, waters: &waters, day: day(on), looking }).unwrap()
 }
 
 impl TestBook {
