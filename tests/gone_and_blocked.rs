@@ -47,6 +47,23 @@ fn an_import_that_stands_still_stops_no_reader_and_no_other_nursery_and_writers_
 }
 
 #[test]
+fn a_file_whose_entries_were_thrown_away_is_said_to_be_damaged_in_the_language_that_is_asked_for() {
+    let home = Home::default().begun();
+    home.write("noted", &["text=first"]);
+    let file = rusqlite::Connection::open(home.file("nursery.outplant")).unwrap();
+    file.execute_batch("DROP TABLE entry").unwrap();
+    drop(file);
+    for command in ["ready", "export", "check"] {
+        let ended = home.run(&["--lang", "es", command]);
+        let said = format!("{}{}", ended.out, ended.err);
+        assert_eq!(ended.code, 6, "{command}: {said}");
+        // What the machine says is said to be its words.
+        assert!(!said.contains("el sistema dice"), "{command}: {said}");
+        assert_eq!(said.contains("no such table"), said.contains("en palabras de la máquina"), "{command}: {said}");
+    }
+}
+
+#[test]
 fn an_older_copy_put_back_is_said_by_every_command_until_it_is_settled() {
     let home = Home::default().begun();
     home.write("noted", &["text=first"]);

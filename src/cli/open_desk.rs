@@ -1,6 +1,7 @@
 //! Opening the nursery for a command: what its file has to tell, and whether the clock can be right.
 
 use std::path::PathBuf;
+use std::sync::Arc;
 
 use super::answer::said_yes;
 use super::run::{Exit, Run};
@@ -164,7 +165,7 @@ fn clock_behind(run: &Run, desk: &Desk, newest: (EntryId, Day)) -> Result<Option
 }
 
 /// The commands that take entries back, the latest first; what came in together goes together.
-fn undo_of_each(entries: &[Entry]) -> Vec<String> {
+fn undo_of_each(entries: &[Arc<Entry>]) -> Vec<String> {
     let together = entries.chunk_by(|one, next| one.id.device == next.id.device && one.command == next.command);
     let undo = together.rev().filter_map(|command| {
         let all = if command.len() > 1 { " --all" } else { "" };

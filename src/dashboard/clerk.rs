@@ -276,12 +276,12 @@ impl Clerk {
             // Without a thread, all at once.
             Request::Year(asked) => {
                 let mut days = Vec::new();
-                let (newest, today) = (Newest::default(), self.desk.now().today);
+                let newest = Newest::default();
                 let from = match self.year_from(asked) {
                     Ok(from) => from,
                     Err(fault) => return vec![Answer::NotRead(fault)],
                 };
-                draw_year(asked, today, &from, (&newest, 0), &mut |day| {
+                draw_year(asked, from, (&newest, 0), &mut |day| {
                     days.push(Answer::YearDay(asked, Box::new(day)));
                     true
                 });
@@ -312,16 +312,16 @@ impl Clerk {
         asked.then_some(Answer::Asks { ticket, doubts, remarks })
     }
 
-    /// The book as it was on the first day of a year; the book of now is let go, no day is drawn from it.
+    /// The book as it was on the first day of a year.
     fn year_from(&self, asked: YearAsked) -> Result<FromThen, DeskError> {
         let first = View { day: asked.from.min(self.desk.now().today), known: None };
-        Ok(FromThen { now: None, ..self.desk.as_of_then(first)? })
+        self.desk.as_it_was(first)
     }
 
     /// Draws a year on a thread of its own; one that was being drawn is given up.
     fn draw_year_aside(&mut self, asked: YearAsked, answers: Sender<Answer>) {
         let mine = self.newest_year.fetch_add(1, Ordering::SeqCst) + 1;
-        let (newest, today) = (Arc::clone(&self.newest_year), self.desk.now().today);
+        let newest = Arc::clone(&self.newest_year);
         let from = match self.year_from(asked) {
             Ok(from) => from,
             Err(fault) => {
@@ -331,7 +331,7 @@ impl Clerk {
             }
         };
         std::thread::spawn(move || {
-            draw_year(asked, today, &from, (&newest, mine), &mut |day| {
+            draw_year(asked, from, (&newest, mine), &mut |day| {
                 answers.send(Answer::YearDay(asked, Box::new(day))).is_ok()
             });
         });

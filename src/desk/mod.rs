@@ -138,7 +138,7 @@ impl Desk {
 
     /// Every entry, read from the file, in the order of arrival.
     pub fn read_every_entry(&self) -> Result<Vec<Arc<Entry>>, DeskError> {
-        Ok(self.journal.entries()?.into_iter().map(Arc::new).collect())
+        Ok(self.journal.entries_after(0)?.0)
     }
 
     /// How many entries the book has.
@@ -171,8 +171,8 @@ impl Desk {
     }
 
     /// Entries of days still to come that count, in the order of their arrival: a clock ran ahead.
-    pub(crate) fn still_to_come(&self) -> Result<Vec<Entry>, DeskError> {
-        let counts = |entry: &Entry| {
+    pub(crate) fn still_to_come(&self) -> Result<Vec<Arc<Entry>>, DeskError> {
+        let counts = |entry: &Arc<Entry>| {
             !matches!(entry.what, What::Book(BookEntry::Withdrawn(_) | BookEntry::Settled(_)))
                 && !self.fold.ledger().is_withdrawn(&entry.id)
         };
@@ -224,12 +224,17 @@ impl Desk {
         if view.day > self.now.today && view.known.is_none() {
             return Ok(self.source.to_come(&self.journal, &self.fold, view)?);
         }
-        Ok(self.as_of_then(view)?.then)
+        Ok(self.as_it_was(view)?.then)
     }
 
     /// The book as it was in a view of a day that is not to come, and what came after.
     pub fn as_of_then(&self, view: View) -> Result<FromThen, DeskError> {
         Ok(self.source.as_of_then(&self.journal, &self.fold, view)?)
+    }
+
+    /// The book as it was in a view of a day that is not to come, for who does not ask of the book of now beside it.
+    pub(crate) fn as_it_was(&self, view: View) -> Result<FromThen, DeskError> {
+        Ok(self.source.as_it_was(&self.journal, &self.fold, view)?)
     }
 
     /// Brings what drafts speak of into the fold.
@@ -251,7 +256,6 @@ impl Desk {
         if new.is_empty() {
             return Ok(false);
         }
-        let new: Vec<Arc<Entry>> = new.into_iter().map(Arc::new).collect();
         self.count += new.len();
         let added = self.add(new);
         if added.is_err() {

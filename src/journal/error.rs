@@ -158,7 +158,18 @@ impl From<rusqlite::Error> for JournalError {
             Some(ErrorCode::DatabaseCorrupt | ErrorCode::NotADatabase) => {
                 JournalError::Damaged { what: text, entry: None }
             }
+            _ if is_damage(&error, &text) => JournalError::Damaged { what: text, entry: None },
             _ => JournalError::Sqlite(text),
         }
     }
+}
+
+/// Whether a table, or what stands in one, is not what this program made there: it asks for nothing else.
+fn is_damage(error: &rusqlite::Error, text: &str) -> bool {
+    use rusqlite::Error;
+    let is_other = matches!(
+        error,
+        Error::InvalidColumnType(..) | Error::FromSqlConversionFailure(..) | Error::IntegralValueOutOfRange(..)
+    );
+    is_other || text.starts_with("no such table") || text.starts_with("no such column")
 }

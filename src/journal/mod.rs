@@ -34,6 +34,7 @@ pub use rescue::{Apart, Lost, Rescued, rescue};
 use rusqlite::{Connection, OptionalExtension, params};
 use std::cell::RefCell;
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
 
 use crate::base::{DeviceId, EntryId, Moment};
 use crate::nursery::entry::Entry;
@@ -256,11 +257,12 @@ impl Journal {
 
     /// All entries, in the order of their arrival.
     pub fn entries(&self) -> Result<Vec<Entry>, JournalError> {
-        Ok(self.entries_after(0)?.0)
+        let (entries, _) = self.entries_after(0)?;
+        Ok(entries.into_iter().map(Arc::unwrap_or_clone).collect())
     }
 
     /// The entries that arrived after number `arrival`, in that order, and the number of the last one (or `arrival`).
-    pub(crate) fn entries_after(&self, arrival: i64) -> Result<(Vec<Entry>, i64), JournalError> {
+    pub(crate) fn entries_after(&self, arrival: i64) -> Result<(Vec<Arc<Entry>>, i64), JournalError> {
         let query = format!("SELECT {COLUMNS} FROM entry WHERE arrival > ?1 ORDER BY arrival");
         let mut statement = self.connection.prepare_cached(&query)?;
         let mut found = statement.query(params![arrival])?;
@@ -268,7 +270,7 @@ impl Journal {
         while let Some(row) = found.next()? {
             let written = Written::read(row)?;
             last = written.arrival;
-            entries.push(written.entry(&mut names)?);
+            entries.push(Arc::new(written.entry(&mut names)?));
         }
         Ok((entries, last))
     }

@@ -36,14 +36,22 @@ impl OrderWithinDays {
     /// Takes entries in; true where one that was there already stands elsewhere now.
     pub fn add(&mut self, entries: &[Arc<Entry>]) -> bool {
         let around = around(entries);
-        let before = self.later_of(&around);
+        let before = self.settled(&around);
         self.given.reserve(around.len());
         for entry in entries.iter().filter(|entry| entry.clock.is_none()) {
-            let of_command = self.given.entry(given(entry)).or_default();
-            match of_command.binary_search_by_key(&entry.id.seq, |other| other.id.seq) {
-                Ok(at) => of_command[at] = entry.clone(),
-                Err(at) => of_command.insert(at, entry.clone()),
-            }
+            self.given.entry(given(entry)).or_default().push(entry.clone());
+        }
+        for one in &around {
+            let Some(of_command) = self.given.get_mut(one) else { continue };
+            // All at once: a place for each alone would cost the square of what the command wrote. The newest of a number stays.
+            of_command.sort_by_key(|entry| entry.id.seq);
+            of_command.dedup_by(|later, earlier| {
+                let is_same = later.id.seq == earlier.id.seq;
+                if is_same {
+                    std::mem::swap(later, earlier);
+                }
+                is_same
+            });
         }
         self.settle(entries, &around, before)
     }
@@ -51,7 +59,7 @@ impl OrderWithinDays {
     /// Takes entries out; true where one that stays stands elsewhere now.
     pub fn remove(&mut self, entries: &[Arc<Entry>]) -> bool {
         let around = around(entries);
-        let before = self.later_of(&around);
+        let before = self.settled(&around);
         // Of each command all at once: one by one would cost the square of what it wrote.
         let mut out: HashMap<Given, HashSet<u64>> = HashMap::new();
         for entry in entries.iter().filter(|entry| entry.clock.is_none()) {
@@ -67,13 +75,18 @@ impl OrderWithinDays {
         self.settle(entries, &around, before)
     }
 
-    /// Those that stand later, of some commands and days.
-    fn later_of(&self, around: &[Given]) -> BTreeMap<EntryId, u16> {
-        around.iter().filter_map(|one| self.given.get(one)).flat_map(|of_command| later(of_command)).collect()
+    /// Those that stand later, of some commands and days, as it was settled last.
+    fn settled(&self, around: &[Given]) -> BTreeMap<EntryId, u16> {
+        if self.later.is_empty() {
+            return BTreeMap::new();
+        }
+        let there = around.iter().filter_map(|one| self.given.get(one)).flatten();
+        there.filter_map(|entry| Some((entry.id.clone(), *self.later.get(&entry.id)?))).collect()
     }
 
     fn settle(&mut self, entries: &[Arc<Entry>], around: &[Given], before: BTreeMap<EntryId, u16>) -> bool {
-        let after = self.later_of(around);
+        let there = around.iter().filter_map(|one| self.given.get(one));
+        let after: BTreeMap<EntryId, u16> = there.flat_map(|of_command| later(of_command)).collect();
         let differs = |(id, minutes): (&EntryId, &u16), other: &BTreeMap<EntryId, u16>| other.get(id) != Some(minutes);
         let mut others = before.iter().filter(|one| differs(*one, &after)).map(|(id, _)| id);
         let mut moved = others.by_ref().chain(after.iter().filter(|one| differs(*one, &before)).map(|(id, _)| id));
@@ -113,7 +126,8 @@ fn given(entry: &Entry) -> Given {
 /// before them about the same tray, lot, bed, place or site.
 fn later(of_command: &[Arc<Entry>]) -> BTreeMap<EntryId, u16> {
     let mut later = BTreeMap::new();
-    if of_command.len() < 2 {
+    // Where no entry stands earlier in the day than the one given before it, none has to wait.
+    if of_command.is_sorted_by_key(|entry| entry.minutes()) {
         return later;
     }
     let mut last: HashMap<Subject, u16> = HashMap::new();

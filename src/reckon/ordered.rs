@@ -54,15 +54,28 @@ impl Ordered {
     }
 
     /// Puts many in their places.
-    pub fn extend(&mut self, many: Vec<Placed>) {
+    pub fn extend(&mut self, mut many: Vec<Placed>) {
         /// Of more, sorting all takes less time than finding a place for each.
         const ONE_BY_ONE: usize = 64;
         if many.len() <= ONE_BY_ONE {
             return many.into_iter().for_each(|placed| self.insert(placed));
         }
-        self.0.extend(many);
-        self.0.sort_by(Placed::order);
-        self.0.dedup_by(|later, earlier| later.order(earlier) == Ordering::Equal);
+        many.sort_by(Placed::order);
+        many.dedup_by(|later, earlier| later.order(earlier) == Ordering::Equal);
+        let comes_before = |one: Option<&Placed>, other: Option<&Placed>| {
+            one.zip(other).is_some_and(|(one, other)| one.order(other) == Ordering::Less)
+        };
+        if comes_before(many.last(), self.0.first()) {
+            // Laid before the others as they are: those are not compared once more.
+            self.0.splice(0..0, many);
+        } else {
+            let is_behind = self.0.is_empty() || comes_before(self.0.last(), many.first());
+            self.0.extend(many);
+            if !is_behind {
+                self.0.sort_by(Placed::order);
+                self.0.dedup_by(|later, earlier| later.order(earlier) == Ordering::Equal);
+            }
+        }
     }
 
     /// Takes one out; false where none stood there.
@@ -89,5 +102,39 @@ impl Ordered {
     /// Hands over the entries.
     pub(crate) fn into_entries(self) -> impl Iterator<Item = Arc<Entry>> {
         self.0.into_iter().map(|placed| placed.entry)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::base::{Day, DeviceId, EntryId, Moment};
+    use crate::nursery::entry::reading;
+
+    fn placed(number: u64) -> Placed {
+        let happened = Day::from_number(20_000 + (number / 10) as i32);
+        let what = reading::read_body("noted", r#"{"text":"rain"}"#).unwrap();
+        let id = EntryId { device: DeviceId::new("a").unwrap(), seq: number + 1 };
+        let (recorded, who) = (Moment::end_of(happened, 0.0), "mara".into());
+        Placed::new(0, Arc::new(Entry { id, happened, clock: None, recorded, who, command: number, what }))
+    }
+
+    #[test]
+    fn many_stand_in_order_wherever_they_come_and_each_once() {
+        let numbers = |ordered: &Ordered| ordered.entries().map(|entry| entry.id.seq - 1).collect::<Vec<_>>();
+        // Before all, behind all, between, over each other, and what was there already.
+        for parts in [
+            [200..300, 100..200, 0..100],
+            [0..100, 100..200, 200..300],
+            [0..100, 200..300, 50..250],
+            [100..200, 100..300, 0..150],
+        ] {
+            let mut ordered = Ordered::default();
+            for part in parts.clone() {
+                // As they are given they stand the other way round.
+                ordered.extend(part.rev().map(placed).collect());
+            }
+            assert_eq!(numbers(&ordered), (0..300).collect::<Vec<_>>(), "{parts:?}");
+        }
     }
 }

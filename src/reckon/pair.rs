@@ -28,7 +28,7 @@ pub(super) fn pairs_of<'a>(
             let paired: &Arc<TrayPaired> = paired.get_or_insert_with(|| {
                 Arc::new(TrayPaired { tray: tray.clone(), stood: Stood::of(&tray.story, site, places, day) })
             });
-            all.extend(u32::try_from(line).ok().and_then(|line| Pair::made_of(paired, bed, line)));
+            all.extend(u16::try_from(line).ok().and_then(|line| Pair::made_of(paired, bed, line)));
         }
     }
     all

@@ -21,22 +21,24 @@ pub(crate) struct YearAsked {
     pub(crate) days: usize,
 }
 
-/// Draws the days one after another, those nearest today first, and hands each over; ends where a newer year is asked for or
-/// nobody listens. `from` is the book as it was on the first day, or today where that is still to come.
+/// Draws the days one after another from the first, and hands each over; ends where a newer year is asked for or nobody
+/// listens. `from` is the book as it was on the first day, or today where that is still to come. It goes on from day to day:
+/// nothing is folded twice, and one book is held.
 pub(crate) fn draw_year(
     asked: YearAsked,
-    today: Day,
-    from: &FromThen,
+    from: FromThen,
     (newest, mine): (&Newest, u64),
     give: &mut dyn FnMut(SeasonDay) -> bool,
 ) {
-    let mut days: Vec<Day> = (0..asked.days).map(|i| asked.from.plus(asked.step_days * i as i32)).collect();
-    days.sort_by_key(|day| day.days_since(today).abs());
-    for day in days {
+    let FromThen { then: mut fold, mut later, reaching, .. } = from;
+    for i in 0..asked.days {
         if newest.load(Ordering::SeqCst) != mine {
             return;
         }
-        let fold = from.on(day, |entry| Ledger::belongs(View { day, known: None }, entry));
+        let view = View { day: asked.from.plus(asked.step_days * i as i32), known: None };
+        let (new, rest) = later.into_iter().partition(|entry| Ledger::belongs(view, entry));
+        later = rest;
+        fold.go_to(view, new, &reaching);
         if !give(fold.season_day()) {
             return;
         }

@@ -6,7 +6,7 @@ use std::sync::Arc;
 
 use super::in_parts::doubts_kept;
 use super::look_up::{self, described, describes_species, gauge};
-use super::source::{BookSource, Opened, arcs};
+use super::source::{BookSource, Opened};
 use super::stories::{LastKept, MORE_AT_HAND, archived_stories, keep_stories, program, read_stories};
 use crate::base::{BedName, Day, EntryId, LotCode, SpeciesKey, TrayCode};
 use crate::desk::now::Now;
@@ -44,8 +44,7 @@ pub(super) fn open(journal: &Journal, now: Now) -> Result<Option<Opened>, Journa
     }
     // What arrived since, and what was of a day that was still to come.
     let (new, arrival) = journal.entries_after(checkpoint.arrival)?;
-    let new = arcs(new);
-    let coming = arcs(journal.later(checkpoint.day, None)?);
+    let coming = journal.later(checkpoint.day, None)?;
     if new.iter().chain(&coming).any(|entry| describes_species(journal, entry)) {
         return Ok(None);
     }
@@ -55,7 +54,7 @@ pub(super) fn open(journal: &Journal, now: Now) -> Result<Option<Opened>, Journa
     // What takes back or describes and came since is added like the rest: the stories do not know of it yet.
     let mut described = journal.look_up(&described(journal, today)?)?;
     described.retain(|entry| !arrived_since.contains(&entry.id));
-    let mut fold = Fold::from_stories(then, today, arcs(described), stories);
+    let mut fold = Fold::from_stories(then, today, described, stories);
     let kept = LastKept::of(&fold, checkpoint.arrival);
     let were_there = coming.into_iter().filter(|entry| !arrived_since.contains(&entry.id));
     let (reaching, due): (Vec<_>, Vec<_>) = were_there.partition(|entry| Ledger::belongs(then, entry));
@@ -123,7 +122,7 @@ impl BookSource for FromStories {
         let ledger = fold.ledger();
         let stands = |note: &Entry| note.happened <= ledger.view().day && !ledger.is_withdrawn(&note.id);
         let notes = journal.look_up(&[Sought::named(Sort::Note, name.to_string())])?;
-        Ok(arcs(notes.into_iter().filter(stands).collect()))
+        Ok(notes.into_iter().filter(|note| stands(note)).collect())
     }
 
     fn must_open_again(&self, journal: &Journal, new: &[Arc<Entry>]) -> bool {
@@ -142,26 +141,52 @@ impl BookSource for FromStories {
     }
 
     fn as_of_then(&self, journal: &Journal, fold: &Fold, view: View) -> Result<FromThen, JournalError> {
+        self.looked_back(journal, fold, view, true)
+    }
+
+    fn as_it_was(&self, journal: &Journal, fold: &Fold, view: View) -> Result<FromThen, JournalError> {
+        self.looked_back(journal, fold, view, false)
+    }
+
+    fn to_come(&self, journal: &Journal, fold: &Fold, view: View) -> Result<Fold, JournalError> {
+        let coming = journal.later(fold.ledger().view().day, None)?;
+        let mut fold = fold.clone();
+        look_up::look_up_for(journal, &mut fold, &coming)?;
+        let reaching: Vec<Arc<Entry>> = coming.iter().filter(|entry| Ledger::belongs(view, entry)).cloned().collect();
+        fold.go_to(view, reaching.clone(), &reaching);
+        Ok(fold)
+    }
+}
+
+impl FromStories {
+    /// The book as it was in a view, beside it the book of now where that is wanted too.
+    fn looked_back(
+        &self,
+        journal: &Journal,
+        fold: &Fold,
+        view: View,
+        with_now: bool,
+    ) -> Result<FromThen, JournalError> {
         let today = fold.ledger().view().day;
         let _together = journal.read_together()?;
         let read_whole =
-            || -> Result<FromThen, JournalError> { Ok(FromThen::whole(view, today, &arcs(journal.entries()?))) };
+            || -> Result<FromThen, JournalError> { Ok(FromThen::whole(view, today, &journal.entries_after(0)?.0)) };
         if journal.count_later(view.day, view.known)? > MOST_TAKEN_OUT {
             return read_whole();
         }
-        let after = arcs(journal.later(view.day, view.known)?);
+        let after = journal.later(view.day, view.known)?;
         if self.must_open_again(journal, &after) {
             return read_whole();
         }
-        let mut now = fold.clone();
+        let mut then = fold.clone();
         let Some(stories) = read_stories(journal.stories_archived_between(view.day, today)?) else {
             return read_whole();
         };
-        now.put(stories);
-        look_up::look_up_for(journal, &mut now, &after)?;
-        let mut then = now.clone();
+        then.put(stories);
+        look_up::look_up_for(journal, &mut then, &after)?;
+        let now = with_now.then(|| Box::new(then.clone()));
         let earlier = journal.look_up(&gauge(weather_from(view.day), weather_from(today)))?;
-        then.take_in(&[], arcs(earlier));
+        then.take_in(&[], earlier);
         let belongs = |entry: &Arc<Entry>| Ledger::belongs(view, entry);
         let (reaching, later): (Vec<_>, Vec<_>) = after.into_iter().partition(belongs);
         let mut then = then.at(view, &later, &reaching);
@@ -171,16 +196,7 @@ impl BookSource for FromStories {
             all if few_since(all, view.day) => then.put_archived(all.iter().filter(rested).cloned().collect()),
             _ => then.put_archived(archived_stories(journal, view.day)?.unwrap_or_default()),
         }
-        Ok(FromThen { then, later, reaching, now: Some(Box::new(now)) })
-    }
-
-    fn to_come(&self, journal: &Journal, fold: &Fold, view: View) -> Result<Fold, JournalError> {
-        let coming = arcs(journal.later(fold.ledger().view().day, None)?);
-        let mut fold = fold.clone();
-        look_up::look_up_for(journal, &mut fold, &coming)?;
-        let reaching: Vec<Arc<Entry>> = coming.iter().filter(|entry| Ledger::belongs(view, entry)).cloned().collect();
-        fold.go_to(view, reaching.clone(), &reaching);
-        Ok(fold)
+        Ok(FromThen { then, later, reaching, now })
     }
 }
 

@@ -2,10 +2,8 @@
 //! looked up for a part is what would be looked up if something were written about each of its stories.
 
 use std::collections::BTreeSet;
-use std::sync::Arc;
 
 use super::look_up::{described, look_up_about};
-use super::source::arcs;
 use super::stories::{LastKept, changed_stories, program};
 use crate::base::{BedName, EntryId, LotCode, TrayCode};
 use crate::desk::judge::refused_for;
@@ -162,6 +160,6 @@ pub(super) fn doubts_kept(journal: &Journal, fold: &Fold) -> Result<Vec<Doubt>, 
 
 /// A fold of what describes the site, into which everything else has to be looked up.
 pub(in crate::desk) fn nothing_looked_up(journal: &Journal, now: Now) -> Result<Fold, JournalError> {
-    let entries: Vec<Arc<_>> = arcs(journal.look_up(&described(journal, now.today)?)?);
+    let entries = journal.look_up(&described(journal, now.today)?)?;
     Ok(Fold::from_stories(View { day: now.today, known: None }, now.today, entries, Stories::default()))
 }

@@ -4,7 +4,6 @@
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
-use super::source::arcs;
 use crate::base::{Day, EntryId};
 use crate::journal::{Journal, JournalError, Sort, Sought};
 use crate::nursery::entry::subject::Subject;
@@ -88,11 +87,11 @@ fn fetch(journal: &Journal, fold: &mut Fold, wanted: &[Wanted]) -> Result<(), Jo
             Wanted::All(subject) => (subject, false),
             Wanted::Lending(subject) => (subject, true),
             Wanted::Entry(id) => {
-                found.extend(journal.entry(id)?);
+                found.extend(journal.entry(id)?.map(Arc::new));
                 continue;
             }
             Wanted::Command(device, command, day) => {
-                found.extend(journal.command_on(device, *command, *day)?);
+                found.extend(journal.command_on(device, *command, *day)?.into_iter().map(Arc::new));
                 continue;
             }
         };
@@ -107,6 +106,6 @@ fn fetch(journal: &Journal, fold: &mut Fold, wanted: &[Wanted]) -> Result<(), Jo
         }
     }
     found.extend(journal.look_up(&sought)?);
-    fold.take_in(wanted, arcs(found));
+    fold.take_in(wanted, found);
     Ok(())
 }

@@ -11,7 +11,7 @@ mod stories;
 
 pub(super) use from_stories::FromStories;
 pub(super) use in_parts::{Asked, fold_in_parts, nothing_looked_up};
-pub(super) use source::{BookSource, Opened, arcs};
+pub(super) use source::{BookSource, Opened};
 pub(super) use stories::KeptStories;
 
 use super::now::Now;

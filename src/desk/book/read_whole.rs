@@ -4,7 +4,7 @@ use std::borrow::Cow;
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
-use super::source::{BookSource, Opened, arcs};
+use super::source::{BookSource, Opened};
 use crate::base::text::folded;
 use crate::desk::now::Now;
 use crate::journal::{Journal, JournalError};
@@ -21,7 +21,7 @@ pub(super) struct ReadWhole;
 pub(super) fn open(journal: &Journal, now: Now) -> Result<Opened, JournalError> {
     let (entries, arrival) = journal.entries_after(0)?;
     let view = View { day: now.today, known: None };
-    let fold = Fold::new(view, now.today, arcs(entries));
+    let fold = Fold::new(view, now.today, entries);
     Ok(Opened { fold, arrival, source: Box::new(ReadWhole) })
 }
 

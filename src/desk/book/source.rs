@@ -45,6 +45,11 @@ pub(in crate::desk) trait BookSource: Send {
     /// The book as it was in a view of a day that is not to come, and what came after.
     fn as_of_then(&self, journal: &Journal, fold: &Fold, view: View) -> Result<FromThen, JournalError>;
 
+    /// The same for who does not ask of the book as it is now: a large one is not held twice.
+    fn as_it_was(&self, journal: &Journal, fold: &Fold, view: View) -> Result<FromThen, JournalError> {
+        self.as_of_then(journal, fold, view)
+    }
+
     /// The book as it will be on a day to come.
     fn to_come(&self, journal: &Journal, fold: &Fold, view: View) -> Result<Fold, JournalError>;
 }
@@ -54,8 +59,4 @@ pub(in crate::desk) struct Opened {
     pub fold: Fold,
     pub arrival: i64,
     pub source: Box<dyn BookSource>,
-}
-
-pub(in crate::desk) fn arcs(entries: Vec<Entry>) -> Vec<Arc<Entry>> {
-    entries.into_iter().map(Arc::new).collect()
 }

@@ -10,7 +10,7 @@ use std::io::{self, Write};
 use std::ops::ControlFlow;
 use std::path::Path;
 
-use super::book::{KeptStories, arcs};
+use super::book::KeptStories;
 use super::first_day::SheetRefused;
 use super::refusal::{DeskError, Refused};
 use super::{Now, Recorded};
@@ -204,7 +204,7 @@ pub fn replay(
     let journal = Journal::open_read_only(file)?;
     let (entries, kept) = {
         let _together = journal.read_together()?;
-        (arcs(journal.entries()?), KeptStories::of(&journal)?)
+        (journal.entries_after(0)?.0, KeptStories::of(&journal)?)
     };
     let newest = entries.iter().map(|entry| entry.happened).max().unwrap_or(now.today).max(now.today);
     let view = View { day: newest, known: None };

@@ -3,6 +3,7 @@
 
 use rusqlite::{Connection, OptionalExtension, TransactionBehavior, params};
 use std::collections::HashMap;
+use std::sync::Arc;
 
 use crate::base::text::folded;
 use crate::base::{Day, DeviceId, EntryId, Moment};
@@ -246,7 +247,7 @@ impl Journal {
     }
 
     /// The entries that can be looked up by any of these, by order of arrival, each once.
-    pub fn look_up(&self, sought: &[Sought]) -> Result<Vec<Entry>, JournalError> {
+    pub fn look_up(&self, sought: &[Sought]) -> Result<Vec<Arc<Entry>>, JournalError> {
         let _together = self.read_together()?;
         let mut arrivals: Vec<i64> = Vec::new();
         let all =
@@ -265,14 +266,14 @@ impl Journal {
         self.arrived(&arrivals)
     }
 
-    fn arrived(&self, arrivals: &[i64]) -> Result<Vec<Entry>, JournalError> {
+    fn arrived(&self, arrivals: &[i64]) -> Result<Vec<Arc<Entry>>, JournalError> {
         let query = format!("SELECT {COLUMNS} FROM entry WHERE arrival = ?1");
         let mut statement = self.connection.prepare_cached(&query)?;
         let (mut entries, mut names) = (Vec::with_capacity(arrivals.len()), Names::default());
         for arrival in arrivals {
             let mut found = statement.query(params![arrival])?;
             if let Some(row) = found.next()? {
-                entries.push(Written::read(row)?.entry(&mut names)?);
+                entries.push(Arc::new(Written::read(row)?.entry(&mut names)?));
             }
         }
         Ok(entries)
@@ -395,7 +396,7 @@ impl Journal {
     }
 
     /// The entries that happened after a day, or were recorded after a moment, by order of arrival.
-    pub fn later(&self, day: Day, known: Option<Moment>) -> Result<Vec<Entry>, JournalError> {
+    pub fn later(&self, day: Day, known: Option<Moment>) -> Result<Vec<Arc<Entry>>, JournalError> {
         let _together = self.read_together()?;
         let (day, known) = later_than(day, known);
         let queries: [(&str, &dyn rusqlite::ToSql); 2] = [

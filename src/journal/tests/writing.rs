@@ -101,6 +101,7 @@ fn what_was_written_is_there_after_reopening_and_typed() {
     let entries = journal.entries().unwrap();
     assert_eq!(entries, written.iter().map(|sealed| sealed.open().unwrap()).collect::<Vec<_>>());
     let (later, last) = journal.entries_after(1).unwrap();
+    let later: Vec<_> = later.iter().map(|entry| (**entry).clone()).collect();
     assert_eq!((later, last), (entries[1..].to_vec(), 2));
     assert_eq!(journal.entries_after(2).unwrap(), (Vec::new(), 2));
 }

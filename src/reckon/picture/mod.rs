@@ -291,7 +291,7 @@ impl Picture {
     pub(crate) fn goes_before(&self, tray: &TrayPicture) -> Option<(Day, &Pair)> {
         let waits = |pair: &&Pair| !tray.ready && !pair.fits;
         let of_it = self.pairs.of(&tray.code).iter().filter(waits);
-        let dated = of_it.filter_map(|pair| Some((pair.misses.until?, pair)));
+        let dated = of_it.filter_map(|pair| Some((pair.misses.until()?, pair)));
         let first = dated.min_by_key(|(until, _)| *until)?;
         tray.ready_from.is_none_or(|from| first.0 < from).then_some(first)
     }

@@ -37,18 +37,24 @@ pub struct HeldBy {
 pub(crate) struct Misses {
     /// Questions that hold it back, each once.
     pub(in crate::reckon) reasons: u16,
-    /// Whether one of them has no day on which it is expected to be met.
-    pub(in crate::reckon) is_open: bool,
-    /// The day on which the last of them is expected to be met.
-    pub(in crate::reckon) until: Option<Day>,
+    /// Whether one of them has no day on which it is expected to be met, or none holds it back.
+    is_open: bool,
+    /// The day on which the last of them is expected to be met; always the same one where it is open.
+    last: Day,
 }
 
 impl Misses {
     /// Of the questions that hold back and when each is expected to be met.
     pub(crate) fn of(held: &[(Rule, Option<Day>)]) -> Misses {
         let is_open = held.is_empty() || held.iter().any(|(_, until)| until.is_none());
-        let until = held.iter().filter_map(|(_, until)| *until).max().filter(|_| !is_open);
-        Misses { reasons: u16::try_from(held.len()).unwrap_or(u16::MAX), is_open, until }
+        let last = held.iter().filter_map(|(_, until)| *until).max().filter(|_| !is_open);
+        let reasons = u16::try_from(held.len()).unwrap_or(u16::MAX);
+        Misses { reasons, is_open, last: last.unwrap_or_else(|| Day::from_number(0)) }
+    }
+
+    /// The day on which the last of them is expected to be met; none where one has none.
+    pub(in crate::reckon) fn until(&self) -> Option<Day> {
+        (!self.is_open).then_some(self.last)
     }
 }
 
@@ -81,13 +87,13 @@ pub(in crate::reckon) struct MadeOf {
     pub of: Arc<TrayPaired>,
     pub bed: Arc<BedPicture>,
     /// Which line of the bed's plan.
-    pub line: u32,
+    pub line: u16,
 }
 
 impl MadeOf {
     /// What the bed's plan says of the species.
     pub(in crate::reckon) fn line(&self) -> Option<&BedSpecies> {
-        self.bed.species.get(self.line as usize)
+        self.bed.species.get(usize::from(self.line))
     }
 }
 
@@ -153,12 +159,14 @@ pub struct Pair {
     pub plants: u32,
     /// How much holds it back, and how long.
     pub(crate) misses: Misses,
+    /// Which line of the bed's plan; it stands here because very many are kept, and here it takes no room.
+    line: u16,
     of: Of,
 }
 
 #[derive(Clone, Debug)]
 enum Of {
-    Made { tray: Arc<TrayPaired>, bed: Arc<BedPicture>, line: u32, whole: OnceLock<Arc<PairPicture>> },
+    Made { tray: Arc<TrayPaired>, bed: Arc<BedPicture>, whole: OnceLock<Arc<PairPicture>> },
     Given(Arc<PairPicture>),
 }
 
@@ -170,7 +178,7 @@ pub(in crate::reckon) struct TrayPaired {
 }
 
 impl Pair {
-    pub(in crate::reckon) fn made_of(tray: &Arc<TrayPaired>, bed: &Arc<BedPicture>, line: u32) -> Option<Pair> {
+    pub(in crate::reckon) fn made_of(tray: &Arc<TrayPaired>, bed: &Arc<BedPicture>, line: u16) -> Option<Pair> {
         let made_of = MadeOf { of: tray.clone(), bed: bed.clone(), line };
         let planned = made_of.line()?;
         let misses = misses_of(&made_of, planned);
@@ -179,7 +187,8 @@ impl Pair {
             in_light: planned.in_light > 0,
             plants: plants_of(&tray.tray, planned),
             misses,
-            of: Of::Made { tray: tray.clone(), bed: bed.clone(), line, whole: OnceLock::new() },
+            line,
+            of: Of::Made { tray: tray.clone(), bed: bed.clone(), whole: OnceLock::new() },
         })
     }
 
@@ -194,8 +203,8 @@ impl Pair {
     /// The same without keeping it: of very many each is looked at once.
     pub(crate) fn once(&self) -> Arc<PairPicture> {
         match &self.of {
-            Of::Made { tray, bed, line, whole } => whole.get().cloned().unwrap_or_else(|| {
-                Arc::new(whole_of(MadeOf { of: tray.clone(), bed: bed.clone(), line: *line }, self))
+            Of::Made { tray, bed, whole } => whole.get().cloned().unwrap_or_else(|| {
+                Arc::new(whole_of(MadeOf { of: tray.clone(), bed: bed.clone(), line: self.line }, self))
             }),
             Of::Given(given) => given.clone(),
         }
@@ -204,7 +213,7 @@ impl Pair {
     /// A question that is asked of the bed, whatever the tray.
     pub(crate) fn asked_of_bed(&self, rule: Rule) -> Option<&Criterion> {
         let of_bed: &[Criterion] = match &self.of {
-            Of::Made { bed, line, .. } => bed.species.get(*line as usize).map_or(&[], |line| &line.criteria),
+            Of::Made { bed, .. } => bed.species.get(usize::from(self.line)).map_or(&[], |line| &line.criteria),
             Of::Given(given) => &given.criteria,
         };
         of_bed.iter().find(|criterion| criterion.rule() == rule)
@@ -307,7 +316,7 @@ impl From<Vec<Arc<PairPicture>>> for Pairs {
         for pair in all {
             let PairPicture { fits, in_light, plants, misses, .. } = *pair;
             let of_it = by_tray.entry(pair.tray.clone()).or_default();
-            of_it.push(Pair { fits, in_light, plants, misses, of: Of::Given(pair) });
+            of_it.push(Pair { fits, in_light, plants, misses, line: 0, of: Of::Given(pair) });
         }
         let mut pairs = Pairs::default();
         for (tray, mut of_it) in by_tray {
@@ -373,7 +382,7 @@ mod tests {
 
     #[test]
     fn a_pair_that_nobody_looks_at_is_small() {
-        assert!(size_of::<Pair>() <= 72, "{} bytes", size_of::<Pair>());
+        assert!(size_of::<Pair>() <= 48, "{} bytes", size_of::<Pair>());
     }
 
     #[test]

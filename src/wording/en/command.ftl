@@ -66,7 +66,7 @@ damage_header = the header of the file is destroyed, but entries lie behind it
 damage_foreign_log = the log (-wal) beside the file is not its own: it is of another nursery, or of another day of this one; what follows is said of the file alone
 damage_sqlite = SQLite says: { $what }
 damage_schema = '{ $name }' is missing or is not what it should be
-damage_row = a row cannot be read: { $what }
+damage_row = a row cannot be read; in the machine's words: { $what }
 # (entry, what)
 damage_entry = { $entry } cannot be read: { $what }
 # (device, first, last)
