@@ -312,6 +312,8 @@ impl PestSeen {
 pub struct BroughtBy {
     /// The tray.
     pub tray: TrayCode,
+    /// The tray in which it was seen, where none of them came out of that and they had been together with its plants.
+    pub(crate) with: Option<TrayCode>,
     /// The place where they stood and it was seen; none where it was seen in the tray.
     pub place: Option<PlaceName>,
     /// The day on which they left it, where it was seen there after that.

@@ -255,6 +255,8 @@ pest_look_hosts_grown = nobody sees it in soil: have the soil tested, or grow { 
 pest_look_bed = look at the plants of this bed; where none has it write share 0
 # (plants, tray, what, day, look_at)
 pest_brought = set out here: { $plants } plants from { $tray }, where { $what } was seen on { $day }. Take out what has it with its soil, and look at { $look_at } of them before you plant more. Where none has it write share 0 for this bed, and how many were looked at
+# (plants, tray, other, what, day, look_at)
+pest_brought_with = set out here: { $plants } plants from { $tray }, which had stood in one tray with those of { $other }, where { $what } was seen on { $day }. Take out what has it with its soil, and look at { $look_at } of them before you plant more. Where none has it write share 0 for this bed, and how many were looked at
 # (plants, tray, place, what, day, look_at)
 pest_brought_place = set out here: { $plants } plants from { $tray }, which stood at { $place } when { $what } was seen there on { $day }. Take out what has it with its soil, and look at { $look_at } of them before you plant more. Where none has it write share 0 for this bed, and how many were looked at
 # (plants, tray, place, left, what, day, look_at)

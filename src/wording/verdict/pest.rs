@@ -68,12 +68,13 @@ impl Wording {
 
     /// Plants of a bed that came from a tray in which a sickness was seen, and when a look at them tells.
     pub(crate) fn pest_brought_reason(&self, what: String, seen: String, by: &BroughtBy, lacks: PestLacks) -> String {
-        let said = match (&by.place, by.left) {
-            (Some(place), Some(left)) => {
+        let said = match (&by.place, by.left, &by.with) {
+            (Some(place), Some(left), _) => {
                 self.pest_brought_place_left(by.plants, &by.tray, place, self.day(left), what, seen, by.look_at)
             }
-            (Some(place), None) => self.pest_brought_place(by.plants, &by.tray, place, what, seen, by.look_at),
-            (None, _) => self.pest_brought(by.plants, by.tray.to_string(), what, seen, by.look_at),
+            (Some(place), None, _) => self.pest_brought_place(by.plants, &by.tray, place, what, seen, by.look_at),
+            (None, _, Some(with)) => self.pest_brought_with(by.plants, &by.tray, with, what, seen, by.look_at),
+            (None, _, None) => self.pest_brought(by.plants, by.tray.to_string(), what, seen, by.look_at),
         };
         match lacks {
             PestLacks::Look { from, is_due, early, .. } => self.look_from(said, (from, is_due), early),

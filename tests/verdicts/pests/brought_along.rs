@@ -248,6 +248,13 @@ fn sisters_are_held_through_a_third_tray_and_in_both_halves_of_one_tray() {
     seen(&mut third, "2026-04-14", json!({"tray":"cof-2"}), "bacterial wilt", Some(20.0));
     assert_eq!((stands(&third, TODAY, "cof-9"), stands(&third, TODAY, "cof-1")), ("held", "held"));
     assert!(told(&third, "cof-1", En).contains("20 of these came out of cof-2"));
+    // In several goes: the last of them parted last, and a look tells so many days after that.
+    let mut goes = three_trays();
+    moved(&mut goes, "2026-04-11", ("cof-2", "cof-9"), 10);
+    moved(&mut goes, "2026-04-13", ("cof-2", "cof-9"), 20);
+    seen(&mut goes, "2026-04-14", json!({"tray":"cof-2"}), "bacterial wilt", Some(20.0));
+    let said = told(&goes, "cof-9", En);
+    assert!(said.contains("30 of these came out of cof-2") && said.contains("11 May 2026"), "{said}");
     // Two halves: what came out of it is sick, and what stayed or went elsewhere is held.
     let mut halves = three_trays();
     moved(&mut halves, "2026-04-08", ("cof-2", "cof-9"), 24);
@@ -301,6 +308,19 @@ fn a_bed_takes_care_of_plants_whose_sisters_are_sick() {
     let care = asked(&book).unwrap();
     let said = Wording::new(En).reason(&care, About::Bed);
     assert!(!care.blocks && said.contains("12 plants from cof-2"), "{said}");
+    // One half was planted, and the other is sick.
+    let mut halves = three_trays();
+    moved(&mut halves, "2026-04-05", ("cof-2", "cof-9"), 24);
+    halves.write("2026-04-08", "outplanted", json!({"tray":"cof-2","bed":"Upper 1","count":12}));
+    assert!(asked(&halves).is_none());
+    seen(&mut halves, "2026-04-14", json!({"tray":"cof-9"}), "mosaic virus", Some(10.0));
+    let care = asked(&halves).unwrap();
+    let said = Wording::new(En).reason(&care, About::Bed);
+    assert!(
+        !care.blocks && said.contains("12 plants from cof-2, which had stood in one tray with those of cof-9"),
+        "{said}"
+    );
+    assert!(Wording::new(Es).reason(&care, About::Bed).contains("en una misma bandeja con las de cof-9"));
 }
 
 #[test]
@@ -319,6 +339,11 @@ fn plants_of_a_dying_tray_that_are_moved_on_are_told_of_when_it_is_written() {
     let words = ["moved_on", "from=mor-2", "to=mor-3", "count=50", "how=potted_on", "--lang", "es"];
     let said = home.done(&[&["write", "--yes"][..], &words].concat());
     assert!(said.contains("de estas salieron de mor-1"), "{said}");
+    // A sister of a sick tray as that tray itself.
+    home.write("pest_seen", &["tray=mor-1", "what=bacterial wilt", "share_pct=20", "spreads=true"]);
+    let words = ["moved_on", "from=mor-3", "to=mor-4", "count=20", "how=potted_on"];
+    let said = home.done(&[&["write", "--yes"][..], &words].concat());
+    assert!(said.contains("take care: bacterial wilt is not settled in mor-3"), "{said}");
 }
 
 /// An honest nursery: pricked out, potted on and merged, with what every tray loses.

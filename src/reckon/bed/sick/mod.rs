@@ -1,7 +1,7 @@
 //! Whether a sickness waits in a bed: seen there, written as what its plants died of, or brought by plants of a tray that had it. And
 //! whether most of a species died there of nobody knows what.
 
-use crate::base::{Day, EntryId, SpeciesKey};
+use crate::base::{Day, EntryId, SpeciesKey, TrayCode};
 use crate::nursery::pest::{
     DiedOf, Nature, comes_along, harms, is_eater, is_fenced_out, is_same_pest, is_seen_in, nature_of, says_none,
 };
@@ -111,11 +111,12 @@ fn open_in_bed(story: &BedStory, (places, kin): Around<'_>, day: Day) -> Vec<Ope
     }
     let deeds = DeedsInBed { story };
     let mut all = open(died.iter().map(|(_, look)| look).chain(&story.pests), &deeds, day);
-    let of_trays = story.brought.iter().chain(&sisters).map(|brought| (brought, None));
-    let brought = of_trays.chain(from_places.iter().map(|came| (&came.brought, came.left)));
-    for (one, left) in brought.filter(|(one, _)| one.planted <= day && one.seen.from <= day) {
+    let of_trays = story.brought.iter().map(|brought| (brought, None, None));
+    let of_sisters = sisters.iter().map(|(brought, with)| (brought, None, with.as_ref()));
+    let brought = of_trays.chain(of_sisters).chain(from_places.iter().map(|came| (&came.brought, came.left, None)));
+    for (one, left, with) in brought.filter(|(one, ..)| one.planted <= day && one.seen.from <= day) {
         if !all.iter().any(|pest| is_same_pest(&pest.seen.what, &one.seen.what.what)) {
-            all.extend(still_brought(story, one, left, day));
+            all.extend(still_brought(story, (one, with), left, day));
         }
     }
     for pest in &mut all {
@@ -164,23 +165,23 @@ fn seen_where_they_stood(story: &BedStory, places: &Places, day: Day) -> Vec<Cam
     story.came_from.iter().filter(|came| came.planted <= day).flat_map(of_plants).collect()
 }
 
-/// Sicknesses that were seen in trays from which plants had come into the tray they were set out from, so soon after that it was hidden in
-/// them.
-fn sisters_of(story: &BedStory, kin: &Kin) -> Vec<Brought> {
+/// Sicknesses that were seen in trays from which plants had come into the tray they were set out from, or whose plants had been together
+/// with them, so soon after that it was hidden in them: with the tray in which it was seen, where none of them came out of that.
+fn sisters_of(story: &BedStory, kin: &Kin) -> Vec<(Brought, Option<TrayCode>)> {
     let of_plants = |came: &CameFrom| {
         let sisters = kin.sisters(&came.tray).iter().filter(|sister| {
             let (look, hides) = (&sister.seen, hides_days(nature_of(&sister.seen.what.what, sister.seen.what.spreads)));
             let hidden = look.from.days_since(sister.out_of.left.min(came.planted)) <= hides;
             let known = story.brought.iter().any(|brought| brought.seen.entry == look.entry);
-            hidden && !known && !sister.out_of.together && sister.came.is_none_or(|on| on <= came.planted)
+            hidden && !known && sister.came.is_none_or(|on| on <= came.planted)
         });
-        let brought = sisters.map(|sister| Brought {
-            tray: sister.out_of.tray.clone(),
-            plants: came.plants.min(sister.out_of.plants),
-            planted: came.planted,
-            seen: sister.seen.clone(),
-            place: None,
-            entry: came.entry.clone(),
+        let brought = sisters.map(|sister| {
+            let (seen_in, together) = (sister.out_of.tray.clone(), sister.out_of.together);
+            let (tray, with) = if together { (came.tray.clone(), Some(seen_in)) } else { (seen_in, None) };
+            // What stood in the tray before came from nowhere: all of it was there.
+            let plants = if sister.came.is_some() { came.plants.min(sister.out_of.plants) } else { came.plants };
+            let (planted, seen, entry) = (came.planted, sister.seen.clone(), came.entry.clone());
+            (Brought { tray, plants, planted, seen, place: None, entry }, with)
         });
         brought.collect::<Vec<_>>()
     };
@@ -364,7 +365,12 @@ impl DeedsInBed<'_> {
 
 /// A sickness that came with plants of a tray, until a look at them weeks later finds none of it, or they are gone and it is none of
 /// the ground.
-fn still_brought(story: &BedStory, one: &Brought, left: Option<Day>, day: Day) -> Option<OpenPest> {
+fn still_brought(
+    story: &BedStory,
+    (one, with): (&Brought, Option<&TrayCode>),
+    left: Option<Day>,
+    day: Day,
+) -> Option<OpenPest> {
     let mut pest = OpenPest::begun(&one.seen);
     // What they got there they had when they left.
     let since = left.unwrap_or(one.seen.from).max(one.planted);
@@ -386,7 +392,8 @@ fn still_brought(story: &BedStory, one: &Brought, left: Option<Day>, day: Day) -
     pest.nature = known;
     pest.entries.push(one.entry.clone());
     let (tray, place) = (one.tray.clone(), one.place.clone());
-    pest.seen.brought = Some(BroughtBy { tray, place, left, plants: one.plants, on: one.planted, look_at: plants });
+    let (with, on) = (with.cloned(), one.planted);
+    pest.seen.brought = Some(BroughtBy { tray, with, place, left, plants: one.plants, on, look_at: plants });
     let early = early(&story.pests, &pest, from);
     pest.seen.lacks = Some(PestLacks::Look { from, is_due: from <= day, early, at: LookAt::Brought });
     Some(pest)

@@ -180,16 +180,22 @@ impl<'a> Tracing<'a> {
     fn down(&mut self, seen: &Seen<'a>, from: &'a TrayCode, parted: Option<Day>, told: &mut Vec<&'a TrayCode>) {
         let Some(story) = self.trays.get(from) else { return };
         let together = parted.is_some();
-        for moved in &story.moves_out {
-            let to = &moved.what.0;
-            let left = parted.map_or(moved.from, |parted| parted.min(moved.from));
-            let hidden = (0..=seen.hides).contains(&seen.look.from.days_since(left));
-            if hidden && !told.contains(&to) {
-                told.push(to);
-                let out_of = OutOf { tray: seen.story.code.clone(), plants: moved.what.1, left, together };
-                self.tell(seen, to, &out_of, Some(moved.from));
-                self.on(seen, to, &out_of, moved.from, told);
+        let left = |moved: &Since<(TrayCode, u32)>| parted.map_or(moved.from, |parted| parted.min(moved.from));
+        let hidden =
+            |moved: &&'a Since<(TrayCode, u32)>| (0..=seen.hides).contains(&seen.look.from.days_since(left(moved)));
+        for first in story.moves_out.iter().filter(hidden) {
+            let to = &first.what.0;
+            if told.contains(&to) {
+                continue;
             }
+            told.push(to);
+            // In several goes the last of them parted last.
+            let goes = || story.moves_out.iter().filter(hidden).filter(|moved| moved.what.0 == *to);
+            let plants = goes().map(|moved| moved.what.1).fold(0, u32::saturating_add);
+            let left = goes().map(left).max().unwrap_or(first.from);
+            let out_of = OutOf { tray: seen.story.code.clone(), plants, left, together };
+            self.tell(seen, to, &out_of, Some(first.from));
+            self.on(seen, to, &out_of, first.from, told);
         }
     }
 
