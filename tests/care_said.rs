@@ -130,6 +130,30 @@ fn at_a_terminal_the_waiting_time_is_asked_for_and_taken() {
 }
 
 #[test]
+fn at_a_terminal_the_days_until_planting_are_asked_for_where_weeds_were_killed() {
+    let home = sample();
+    let nursery = home.file("nursery.outplant");
+    let variables = [
+        ("OUTPLANT_NURSERY", nursery.to_str().unwrap()),
+        ("OUTPLANT_TODAY", &home.today),
+        ("LANG", "es_CR.UTF-8"),
+        ("USER", "mara"),
+    ];
+    let words = ["write", "treated", "bed=School 3", "with=glyphosate"];
+    let mut screen = Screen::run(Path::new(env!("CARGO_BIN_EXE_outplant")), &words, home.path(), &variables, (100, 30));
+    screen.wait_for("Días de espera");
+    screen.keys("1\r");
+    screen.wait_for("Días hasta plantar");
+    screen.keys("14\r");
+    assert_eq!(screen.end(SOON).exit_code(), 0, "{}", screen.text());
+    let export = home.done(&["export"]);
+    let lines = export.lines().filter_map(|line| serde_json::from_str::<Value>(line).ok());
+    let written: Vec<Value> = lines.filter(|one| one["kind"] == "treated" && one["who"] == "mara").collect();
+    let days = |field: &str| written.iter().map(|one| one[field].as_i64()).collect::<Vec<_>>();
+    assert_eq!((days("safe_after_days"), days("plant_after_days")), (vec![Some(1)], vec![Some(14)]), "{written:?}");
+}
+
+#[test]
 fn a_share_written_for_a_percent_of_shade_moisture_or_pest_is_asked_about() {
     let home = Home::default().begun();
     let came = ["tray=cof-1", "species=coffee", "count=48", "from=bought", "form=bag", "age_days=100"];
@@ -149,6 +173,7 @@ fn a_share_written_for_a_percent_of_shade_moisture_or_pest_is_asked_about() {
     let place = err(&["place_set", "place=B", "order=1", "shade_pct=0.5"]);
     assert!(place.contains("0.5 %: is that 50 %?"), "{place}");
     assert!(err(&["pest_seen", "tray=cof-1", "what=aphids", "share_pct=0.2"]).contains("is that 20 %?"));
+    home.write("place_set", &["place=B", "order=1", "shade_pct=50"]);
     assert!(err(&["shade_set", "place=B", "shade_pct=0.4", "--lang", "es"]).contains("¿es 40 %?"));
     assert!(home.refused(&["write", "B shade 0.5"]).contains("is that 50 %?"), "nobody can answer");
     for whole in [["place=B", "shade_pct=1"], ["place=B", "shade_pct=0"], ["place=B", "shade_pct=50"]] {

@@ -159,6 +159,49 @@ fn every_constant_quoted_on_the_page_of_reckoning_has_that_value() {
     }
 }
 
+/// The constants of a source file that are numbers, or lists of them, without those of its tests.
+fn numbers_of(source: &str) -> Vec<String> {
+    let ours = source.split("#[cfg(test)]\nmod ").next().unwrap();
+    let is_number = |kind: &str| {
+        let words = kind.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty());
+        let mut words = words.filter(|word| !word.chars().all(|c| c.is_ascii_digit())).peekable();
+        const KINDS: [&str; 9] = ["f64", "f32", "u8", "u32", "u64", "usize", "i32", "i64", "i8"];
+        words.peek().is_some() && words.all(|word| KINDS.contains(&word))
+    };
+    let of_line = |line: &str| {
+        let (before, rest) = line.split_once("const ")?;
+        let (name, rest) = rest.split_once(": ")?;
+        let stands = before.trim().is_empty() || before.trim_start().starts_with("pub");
+        let named = !name.is_empty() && name.chars().all(|c| c.is_ascii_uppercase() || c.is_ascii_digit() || c == '_');
+        (stands && named && is_number(rest.split(" = ").next()?)).then(|| name.to_string())
+    };
+    ours.lines().filter_map(of_line).collect()
+}
+
+#[test]
+fn every_number_with_a_name_in_reckon_and_science_stands_on_the_page_of_reckoning() {
+    let mut files = Vec::new();
+    for room in ["reckon", "science"] {
+        rust_files(&home().join("src").join(room), &mut files);
+    }
+    let mut found = 0;
+    let mut missing = Vec::new();
+    for file in files.iter().filter(|file| !file.to_string_lossy().contains("test")) {
+        for name in numbers_of(&std::fs::read_to_string(file).unwrap()) {
+            found += 1;
+            let is_word = |at: usize, text: &str| {
+                let part = |c: Option<char>| c.is_some_and(|c| c.is_ascii_alphanumeric() || c == '_');
+                !part(RECKONING[..at].chars().next_back()) && !part(RECKONING[at + text.len()..].chars().next())
+            };
+            if !RECKONING.match_indices(&name).any(|(at, text)| is_word(at, text)) {
+                missing.push(format!("{}: {name}", file.display()));
+            }
+        }
+    }
+    assert!(found > 400, "only {found} were found");
+    assert_eq!(missing, Vec::<String>::new(), "write it into its section, or into the last one");
+}
+
 /// Every page of the project, by path.
 fn pages() -> Vec<PathBuf> {
     let mut pages = Vec::new();

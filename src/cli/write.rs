@@ -76,7 +76,7 @@ pub(super) fn write_drafts(run: &Run, desk: &mut Desk, mut drafts: Vec<Draft>, o
         let read = drafts.into_iter().map(|draft| (1, draft)).collect();
         return tried(run, desk, Imported { lines: many, recorded, drafts: many, read }, &remarks.all());
     }
-    remarks.agreed_on_one(run)?;
+    remarks.agreed(run)?;
     let before = desk.picture();
     let drafts_count = drafts.iter().any(counts_plants);
     let recorded = desk.record(drafts).map_err(|fault| run.exit_for(&without_lines(fault), &species))?;
@@ -145,35 +145,27 @@ impl Remarks {
         Ok(remarks)
     }
 
-    /// At a terminal one entry is asked about; without one it is written, with a note.
-    fn agreed_on_one(&self, run: &Run) -> Result<(), Exit> {
-        if run.everywhere.yes || self.asked.is_empty() || run.everywhere.json {
-            return Ok(());
-        }
-        self.asked.iter().for_each(|line| run.note(line));
-        if run.around.can_ask && !said_yes(&run.wording.remark_asks()) {
-            return Err(Exit { ending: Ending::Refused, lines: vec![run.wording.nothing_written()] });
-        }
-        Ok(())
-    }
-
-    /// A batch is asked about at a terminal, and refused whole without one.
-    fn agreed_on_batch(&self, run: &Run) -> Result<(), Exit> {
+    /// What is asked about is written on a yes: given at a terminal, or with the command where nobody can answer.
+    fn agreed(&self, run: &Run) -> Result<(), Exit> {
         if run.everywhere.yes || self.asked.is_empty() {
             return Ok(());
         }
-        if run.around.can_ask && !run.everywhere.json {
-            return self.agreed_on_one(run);
+        if !run.can_ask() {
+            let lines = self.asked.iter().cloned().chain([run.wording.remark_if_meant()]).collect();
+            return Err(Exit { ending: Ending::Refused, lines });
         }
-        let lines = self.asked.iter().cloned().chain([run.wording.remark_if_meant()]).collect();
-        Err(Exit { ending: Ending::Refused, lines })
+        self.asked.iter().for_each(|line| run.note(line));
+        if said_yes(&run.wording.remark_asks()) {
+            return Ok(());
+        }
+        Err(Exit { ending: Ending::Refused, lines: vec![run.wording.nothing_written()] })
     }
 
     fn all(&self) -> Vec<String> {
         self.asked.iter().chain(&self.told).cloned().collect()
     }
 
-    /// What is told beside what was written; a program is given what would have been asked too.
+    /// What is told beside what was written; a program is given what it agreed to beforehand too.
     fn told_after(&self, run: &Run) -> Vec<String> {
         if run.everywhere.json { self.all() } else { self.warned.iter().chain(&self.told).cloned().collect() }
     }
@@ -205,7 +197,7 @@ fn batch(run: &Run, arguments: &Write, file: &Path) -> Result<Ending, Exit> {
     let tried = write(&mut desk, true)?;
     let remarks = Remarks::on(run, &mut desk, &tried.read)?;
     if !arguments.dry_run {
-        remarks.agreed_on_batch(run)?;
+        remarks.agreed(run)?;
     }
     let before = desk.picture();
     let taken = if arguments.dry_run { tried } else { write(&mut desk, false)? };

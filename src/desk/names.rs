@@ -370,7 +370,10 @@ fn known_species(species: &Catalogue, written: &str) -> Result<SpeciesKey, Refus
     match species.resolve(written) {
         Found::One(key) => Ok(key),
         Found::Several(plants) => Err(Refusal::SeveralPlants { written: written.trim().to_string(), plants }),
-        Found::Nothing => Err(Refusal::UnknownSpecies(SpeciesKey::new(written), species.nearest(written))),
+        Found::Nothing => match species.with_piece(written) {
+            none if none.is_empty() => Err(Refusal::UnknownSpecies(SpeciesKey::new(written), species.nearest(written))),
+            plants => Err(Refusal::SeveralPlants { written: written.trim().to_string(), plants }),
+        },
     }
 }
 

@@ -5,7 +5,8 @@ use std::collections::BTreeMap;
 use super::changes::{Turned, all_turned};
 use super::picture::quantity::LightApart;
 use super::picture::{BedPicture, Picture, Stage, Standing};
-use crate::base::{BedName, LotCode, PlaceName, SpeciesKey, TrayCode};
+use super::tray::size::whole_plants;
+use crate::base::{BedName, LotCode, PlaceName, Range, SpeciesKey, TrayCode};
 
 /// A tray in a few figures.
 #[derive(Clone, PartialEq, Eq, Debug)]
@@ -33,6 +34,15 @@ pub enum Effect {
         was: Option<TrayBrief>,
         /// After.
         is: Option<TrayBrief>,
+    },
+    /// How many plants of a tray can be planted, where nothing else of it is otherwise.
+    Plantable {
+        /// The tray.
+        tray: TrayCode,
+        /// Before.
+        was: Range,
+        /// After.
+        is: Range,
     },
     /// The living plants of a species in a bed.
     Bed {
@@ -94,6 +104,8 @@ pub(crate) fn effects(before: &Picture, after: &Picture) -> Vec<Effect> {
         let (was, is) = (brief(before, tray), brief(after, tray));
         if was != is {
             found.push(Effect::Tray { tray: tray.clone(), was, is });
+        } else {
+            found.extend(plantable_of(before, after, tray));
         }
     }
     for (name, bed) in &after.beds {
@@ -116,6 +128,14 @@ pub(crate) fn effects(before: &Picture, after: &Picture) -> Vec<Effect> {
         }
     }
     found
+}
+
+/// How many of a tray can be planted, where it is otherwise in whole plants: a count of a part, or a sample, moves nothing else.
+fn plantable_of(before: &Picture, after: &Picture, code: &TrayCode) -> Option<Effect> {
+    let of = |picture: &Picture| picture.trays.get(code).map(|tray| tray.plantable);
+    let (was, is) = (of(before)?, of(after)?);
+    let whole = |range: Range| [range.low, range.likely, range.high].map(whole_plants);
+    (whole(was) != whole(is)).then(|| Effect::Plantable { tray: code.clone(), was, is })
 }
 
 /// The light of a bed, where its readings make another one of it.

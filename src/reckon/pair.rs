@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use super::picture::{
     BedPicture, BedSpecies, Criterion, HeldBy, MadeOf, Measure, Misses, Pair, PairPicture, Picture, Questions, Rule,
-    Side, TrayPaired, TrayPicture,
+    Side, TrayPaired, TrayPicture, hands_from,
 };
 use super::site::Site;
 use super::stock::Places;
@@ -156,7 +156,8 @@ pub(super) fn own_questions(made_of: &MadeOf) -> Vec<Criterion> {
         let expected = step.expected.or(fits_on);
         step.expected_on(expected)
     });
-    hardening.into_iter().chain(step).collect()
+    let from = hands_from(&tray.criteria);
+    hardening.into_iter().chain(step).map(|criterion| criterion.after_wait(from)).collect()
 }
 
 /// The light of a bed that nobody read, where what is reckoned fits the species: as bright as it may be, for a step is

@@ -36,7 +36,7 @@ impl Wording {
     /// A share of 0 to 1 as percent: "30 %"; below 1 % with one decimal.
     pub fn percent(&self, share: f64) -> String {
         let percent = share * 100.0;
-        let places = usize::from(percent > 0.0 && percent < 1.0);
+        let places = usize::from(percent > 0.0 && percent < 1.0) + usize::from(percent > 0.0 && percent < 0.1);
         self.percent_of(self.number(percent, places))
     }
 

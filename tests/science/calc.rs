@@ -286,6 +286,26 @@ fn heights_of_three_days_are_said_to_tell_neither_a_day_nor_an_end() {
     assert!(!five.contains("tell neither") && five.contains("growth ends at"), "{five}");
 }
 
+#[test]
+fn an_end_that_is_no_better_known_than_it_is_large_is_not_told_and_no_day_lies_before_the_last_that_was_below() {
+    let home = Home::default();
+    for (lang, no_end) in [("en", "Gompertz: no end in sight"), ("es", "Gompertz: no se le ve fin")] {
+        let wide = ["calc", "growth", "--t", "0,10,20,30", "--y", "10,14,20,27", "--target", "40", "--lang", lang];
+        let said = home.done(&wide);
+        assert!(said.contains(no_end), "{said}");
+    }
+    // The last that was below stood on day 30, or 120: what is told in words and in figures begins there.
+    for (t, y, target, last) in [("0,10,20,30", "10,14,20,27", "40", 30.0), ("30,60,90,120", "4,9,16,22", "30", 120.0)]
+    {
+        let told = home.json(&["calc", "growth", "--t", t, "--y", y, "--target", target]);
+        for curve in ["logistic", "gompertz"] {
+            let low = told[curve]["predictions"][0]["ci95"][0].as_f64();
+            assert!(low.is_none_or(|low| low >= last), "{curve}: {told}");
+        }
+        assert!(told.to_string().contains("ci95"), "{told}");
+    }
+}
+
 /// Whether each topic refuses what is given with one sentence that says what.
 fn each_says<const N: usize>(nonsense: [(&str, &str, &str); N]) {
     let home = Home::default();

@@ -312,3 +312,21 @@ fn stakes_past_the_days_of_their_species_are_looked_at_and_refused_when_they_lay
     let written = came("teak", "stump", Some("2026-05-05"));
     assert!(criterion(&tray(&written.on("2026-05-06"), "t-1").criteria, Rule::GoodUntil).blocks);
 }
+
+#[test]
+fn bare_roots_weeks_past_the_day_that_was_written_are_culled_and_those_heeled_in_are_looked_at() {
+    let mut book = came("coffee", "bare_root", Some("2026-04-16"));
+    let said = |book: &Book, on: &str, lang: Lang| {
+        Wording::new(lang).reason(criterion(&tray(&book.on(on), "t-1").criteria, Rule::GoodUntil), About::Tray)
+    };
+    // 28 days past 16 April are over on 14 May.
+    assert!(said(&book, "2026-05-14", Lang::En).contains("look at them"), "{}", said(&book, "2026-05-14", Lang::En));
+    let late = said(&book, "2026-05-15", Lang::En);
+    assert!(late.contains("cull them") && !late.contains("look at them"), "{late}");
+    assert!(said(&book, "2026-05-15", Lang::Es).contains("descártelas"));
+    book.entries.pop();
+    let heeled = json!({"tray":"t-1","species":"coffee","count":40,"from":"bought","form":"bare_root","height_cm":40,
+        "good_until":"2026-04-16","heeled_in":true});
+    book.write("2026-04-14", "plants_received", heeled);
+    assert!(said(&book, "2026-05-15", Lang::En).contains("look at them"));
+}

@@ -1,5 +1,6 @@
 //! Worlds by hand, one for each rule of a verdict, as a forester would tell them.
 
+mod at_the_number;
 mod back_again;
 mod bare_roots;
 mod benches;

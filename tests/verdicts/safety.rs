@@ -307,7 +307,7 @@ fn with_trays_and_a_bed() -> Home {
 fn plants_given_away_while_a_wait_runs_or_sick_are_written_with_a_caution() {
     let home = with_trays_and_a_bed();
     let given = |tray: &str, lang: &str| {
-        let told = home.run(&["write", "given_out", tray, "count=3", "to=a neighbour", "--lang", lang]);
+        let told = home.run(&["write", "given_out", tray, "count=3", "to=a neighbour", "--lang", lang, "--yes"]);
         assert_eq!(told.code, 0, "{}", told.err);
         told.out + &told.err
     };

@@ -173,6 +173,28 @@ fn what_has_no_bark_is_looked_at_where_it_shows_and_slips_and_suckers_keep_for_w
             assert!(tray(&book.on(last), "t-1").criteria.iter().all(|asked| asked.rule() != Rule::BareRoots));
         }
     }
+    // What is raised from nothing else is no plant with roots, whoever it comes from.
+    for (species, last, over, look) in [
+        ("cassava", "2026-04-29", "2026-04-30", "scratch the bark"),
+        ("ginger", "2026-05-13", "2026-05-14", "sound eyes"),
+        ("turmeric", "2026-05-13", "2026-05-14", "sound eyes"),
+        ("vanilla", "2026-04-29", "2026-04-30", "look at the nodes"),
+        ("sweet potato", "2026-04-19", "2026-04-20", "look at the nodes"),
+        ("vetiver", "2026-04-19", "2026-04-20", "look at the base"),
+        ("taro", "2026-04-22", "2026-04-23", "look at the corm"),
+        ("breadfruit", "2026-04-22", "2026-04-23", "scratch the bark"),
+    ] {
+        for from in ["cutting", "bought", "gift"] {
+            let book = bare(species, json!({"from":from}));
+            let stands = |on: &str| (good(&book, on).met(), good(&book, on).blocks);
+            assert_eq!((stands(last), stands(over)), ((Some(true), false), (Some(false), false)), "{species} {from}");
+            let told = said(&good(&book, over));
+            assert!(told.contains(look) && !told.contains("roots"), "{species}: {told}");
+        }
+    }
+    // A graft or an air layer has roots of its own.
+    let peach = bare("lychee", json!({"from":"bought"}));
+    assert_eq!(good(&peach, "2026-04-18").met(), Some(false), "two days");
     let coconut = bare("coconut", json!({"from":"bought","age_days":300,"height_cm":70}));
     let told = said(&good(&coconut, "2026-04-19"));
     assert!(told.contains("spear leaf") && !told.contains("bark"), "{told}");

@@ -124,8 +124,10 @@ pub fn species_text(
     colour: bool,
 ) -> String {
     let mut sheet = Sheet::new(width, colour);
-    let scientific = crate::base::text::cleaned(&profile.scientific);
-    sheet.heading(&format!("{}, {scientific}", wording.species_name(profile)));
+    // A species of a nursery's own may have no scientific name.
+    let scientific = Some(crate::base::text::cleaned(&profile.scientific)).filter(|name| !name.is_empty());
+    let names: Vec<String> = std::iter::once(wording.species_name(profile)).chain(scientific).collect();
+    sheet.heading(&names.join(", "));
     sheet.paragraph(&format!("{} · {} · {}", profile.key, profile.code, wording.role_name(profile.role)), Ink::Plain);
     let others: Vec<String> = match wording.lang() {
         Lang::En => profile.names.en.iter().skip(1).chain(&profile.names.es).cloned().collect(),

@@ -3,7 +3,7 @@
 use super::super::answer::{Ending, numbered};
 use super::super::args::Write;
 use super::super::run::{Exit, Run};
-use super::{Remarks, day_of, write_drafts};
+use super::{day_of, write_drafts};
 use crate::desk::{LineFault, LineFaults, Meant, Reason, Why};
 use crate::nursery::envelope::Draft;
 
@@ -16,11 +16,6 @@ pub(super) fn run(run: &Run, arguments: &Write, line: &str) -> Result<Ending, Ex
         Ok(drafts) => drafts,
         Err(faults) => chosen(run, &faults, arguments.dry_run)?,
     };
-    // Where nobody can answer, what would be asked about is refused, as in a batch: the words may mean something else.
-    if !run.can_ask() && !arguments.dry_run {
-        let lines: Vec<(usize, Draft)> = drafts.iter().cloned().map(|draft| (0, draft)).collect();
-        Remarks::on(run, &mut desk, &lines)?.agreed_on_batch(run)?;
-    }
     write_drafts(run, &mut desk, drafts, arguments.dry_run)
 }
 

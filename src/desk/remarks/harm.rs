@@ -161,3 +161,10 @@ pub(super) fn may_kill(entry: &Entry) -> Option<Remark> {
     let (with, is_known) = (treated.with.0.to_string(), kills_weeds(&treated.with.0));
     asked.then_some(Remark::MayKill { with, is_known })
 }
+
+/// No day until planting, of what is known to kill weeds and what is planted into it.
+pub(super) fn planted_at_once(entry: &Entry) -> Option<Remark> {
+    let What::Tray(TrayEntry::Treated(treated)) = &entry.what else { return None };
+    let at_once = treated.plant_after_days.is_some_and(|days| days.0 == 0.0) && kills_weeds(&treated.with.0);
+    at_once.then(|| Remark::PlantedAtOnce { with: treated.with.0.to_string() })
+}

@@ -22,6 +22,7 @@ use crate::nursery::envelope::Draft;
 use crate::reckon::field::waits_for;
 use crate::reckon::lots::{LotOutlook, lot_outlook, whole_after_days};
 use crate::reckon::picture::{Basis, Criterion, DoubtKind, Picture, Rule};
+use crate::reckon::stock::missed_of;
 use crate::reckon::tray::closed::{Closed, closed_places};
 use crate::reckon::tray::hold;
 use crate::reckon::tray::pest::kin::Kin;
@@ -76,6 +77,15 @@ pub enum Remark {
         counted: u32,
         /// The most the seeds can have given.
         most: u32,
+    },
+    /// More plants measured than stood when they were counted, while seed is still due.
+    MoreMeasured {
+        /// The tray.
+        tray: TrayCode,
+        /// Measured.
+        measured: u32,
+        /// Standing by the last count.
+        stood: u64,
     },
     /// More alive in a bed than by the last count and what was planted since.
     AliveAgain {
@@ -188,6 +198,11 @@ pub enum Remark {
         /// Whether it is known to kill weeds.
         is_known: bool,
     },
+    /// What kills weeds is said to let anything be planted at once.
+    PlantedAtOnce {
+        /// What was used.
+        with: String,
+    },
     /// Something was used, and nobody wrote how long its label says to stay away.
     NoWaitingTime {
         /// What was used.
@@ -263,10 +278,12 @@ impl Remark {
             | Remark::RainTwice { .. }
             | Remark::HalfGone { .. }
             | Remark::MoreThanSeed { .. }
+            | Remark::MoreMeasured { .. }
             | Remark::AliveAgain { .. }
             | Remark::BeforeEmergence { .. }
             | Remark::KeptLong { .. }
             | Remark::AboutNothing { .. }
+            | Remark::PlantedAtOnce { .. }
             | Remark::LikeAShare(_)
             | Remark::Odd(_) => true,
             // A person may have cut it open and know better, but is warned before it lies in the ground.
@@ -321,6 +338,7 @@ impl Desk {
             all.extend(rain_twice(&self.fold, &trial.tried[..at], entry).map(|remark| (at, remark)));
             all.extend(half_gone(&self.fold, entry).map(|remark| (at, remark)));
             all.extend(counted_too_many(trial, entry).map(|remark| (at, remark)));
+            all.extend(more_measured(&self.fold, entry).map(|remark| (at, remark)));
             all.extend(before_emergence(&self.fold, entry).map(|remark| (at, remark)));
             all.extend(kept_long(&self.fold, entry).map(|remark| (at, remark)));
             all.extend(seed_dead(&self.fold, entry).map(|remark| (at, remark)));
@@ -328,6 +346,7 @@ impl Desk {
             all.extend(self.about_nothing(trial, entry).map(|remark| (at, remark)));
             all.extend(harm::unknown_pest(entry).map(|remark| (at, remark)));
             all.extend(harm::no_waiting_time(&self.fold, entry).map(|remark| (at, remark)));
+            all.extend(harm::planted_at_once(entry).map(|remark| (at, remark)));
             all.extend(harm::may_kill(entry).map(|remark| (at, remark)));
             all.extend(like_a_share(entry).map(|remark| (at, remark)));
             all.extend(self.odd(entry)?.map(|odd| (at, Remark::Odd(odd))));
@@ -469,6 +488,19 @@ fn counted_too_many(trial: &Trial, entry: &Entry) -> Option<Remark> {
         }
         _ => None,
     })
+}
+
+/// More plants measured than stood at the last count, where more seed may have come up since. What was written of later days is not
+/// looked through.
+fn more_measured(fold: &Fold, entry: &Entry) -> Option<Remark> {
+    let What::Tray(TrayEntry::Measured(sample)) = &entry.what else { return None };
+    let story = fold.trays().get(&fold.ledger().tray_at(&sample.tray, &entry.order_key()))?;
+    let stood = story.accounts.standing;
+    let measured = u32::try_from(sample.plants.len()).unwrap_or(u32::MAX);
+    let is_last = story.last_on.is_none_or(|last| last <= entry.happened);
+    let was_counted = !story.counts.is_empty() && is_last && story.seed_is_due(entry.happened);
+    let more = was_counted && u64::from(measured) > stood + missed_of(stood);
+    more.then(|| Remark::MoreMeasured { tray: story.code.clone(), measured, stood })
 }
 
 /// Seedlings counted in a tray so soon after sowing that none can be up. What is counted there may be the seeds.

@@ -93,20 +93,29 @@ impl Catalogue {
     /// The species of which a name has what was written as a word in it; where there is none, those of which a word begins so.
     pub fn with_word(&self, written: &str) -> Vec<SpeciesKey> {
         let wanted = plain(written);
+        let words = self.with_whole_word(written);
+        if wanted.is_empty() || !words.is_empty() {
+            return words;
+        }
+        let later = format!("-{wanted}");
+        self.of_which_a_name(&|name| name.starts_with(&wanted) || name.contains(&later))
+    }
+
+    /// The species of which a name has what was written as a word in it.
+    pub(super) fn with_whole_word(&self, written: &str) -> Vec<SpeciesKey> {
+        let wanted = plain(written);
         if wanted.is_empty() {
             return Vec::new();
         }
         let (first, later) = (format!("{wanted}-"), format!("-{wanted}"));
-        let begins = |name: &str| name.starts_with(&wanted) || name.contains(&later);
-        let whole = |name: &str| {
+        self.of_which_a_name(&|name| {
             name == wanted || name.starts_with(&first) || name.ends_with(&later) || name.contains(&format!("{later}-"))
-        };
-        let of = |fits: &dyn Fn(&str) -> bool| -> Vec<SpeciesKey> {
-            let called = |profile: &Profile| names_of(profile).iter().any(|(name, _)| fits(name));
-            self.iter().filter(|(_, profile)| called(profile)).map(|(key, _)| key.clone()).collect()
-        };
-        let words = of(&whole);
-        if words.is_empty() { of(&begins) } else { words }
+        })
+    }
+
+    fn of_which_a_name(&self, fits: &dyn Fn(&str) -> bool) -> Vec<SpeciesKey> {
+        let called = |profile: &Profile| names_of(profile).iter().any(|(name, _)| fits(name));
+        self.iter().filter(|(_, profile)| called(profile)).map(|(key, _)| key.clone()).collect()
     }
 
     /// The one species meant by what was written; none where nothing or more than one plant is.

@@ -482,7 +482,7 @@ fn banana_and_cassava_as_their_sources_say() {
     let cassava = species("yuca");
     reads(&cassava.yield_least_kg, 2.0, Flag::Common, "common practice");
     reads(&cassava.yield_most_kg, 4.0, Flag::Common, "common practice");
-    reads(&cassava.shade_tolerance, "intolerant of shade".to_string(), Flag::Seen, "Blomme");
+    reads(&cassava.shade_tolerance, "none (intolerant of shade)".to_string(), Flag::Seen, "Blomme");
 }
 
 #[test]

@@ -193,12 +193,24 @@ impl Catalogue {
         if words.len() > 1 && is_a_name { self.named(joined) } else { Found::Nothing }
     }
 
-    /// Whether no plant bears a word, and it is only a piece of the names of some ("bean").
-    pub(crate) fn is_piece_of_names(&self, written: &str) -> bool {
+    /// The plants of which a name has a word that none bears by itself ("bean"). None is taken for it, so all are told, those
+    /// that are never confused with what people call so too.
+    pub(crate) fn with_piece(&self, written: &str) -> Vec<SpeciesKey> {
         let whole = plain(written);
         let words: Vec<&str> = whole.split('-').collect();
         let is_a_name = self.named(&whole) != Found::Nothing || self.of_words(&words) != Found::Nothing;
-        !is_a_name && self.by_head(&words) != Found::Nothing
+        if is_a_name || NO_HEADS.contains(&whole.as_str()) || is_material(&whole) {
+            return Vec::new();
+        }
+        let mut found = self.with_whole_word(written);
+        let more = self.by_head(&words).several().into_iter().filter(|key| !found.contains(key)).collect::<Vec<_>>();
+        found.extend(more);
+        found
+    }
+
+    /// Whether no plant bears a word, and it is only a piece of the names of some.
+    pub(crate) fn is_piece_of_names(&self, written: &str) -> bool {
+        !self.with_piece(written).is_empty()
     }
 
     /// Plants that are never to be taken for what was written are left out.

@@ -39,6 +39,12 @@ words! {
         Corm: "corm", "cormo";
         /// The spear leaf, and the nut below it.
         SpearLeaf: "spear_leaf", "hoja_flecha";
+        /// The flesh and the eyes of a rhizome or tuber.
+        Rhizome: "rhizome", "rizoma";
+        /// The nodes of a vine.
+        Vine: "vine", "guia";
+        /// The base of a slip of a grass.
+        Clump: "clump", "macolla";
     }
     /// What a plant can do to people, animals or the land; the sentences are in `wording`.
     Danger {
@@ -395,6 +401,12 @@ impl Profile {
     pub(crate) fn raised_without_seed(&self) -> Option<&str> {
         let material = self.planting_material.as_ref()?.value.as_str();
         (!material.contains("seed") || material.contains("no seed")).then_some(material)
+    }
+
+    /// Whether it is set as a stake, rhizome, vine or slip and never as a plant with roots of its own, as a graft or an air layer is.
+    pub(crate) fn is_set_without_roots(&self) -> bool {
+        let with_roots = |material: &str| ["graft", "air layer"].iter().any(|word| material.starts_with(word));
+        self.raised_without_seed().is_some_and(|material| !with_roots(material))
     }
 
     /// Whether it is set where it stays and never stands in a nursery: a built-in nurse plant without days of one.

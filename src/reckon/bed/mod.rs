@@ -18,7 +18,7 @@ use std::sync::Arc;
 
 use self::water::balance::Waters;
 use super::light::BedLight;
-use super::picture::{BedPicture, BedSpecies, Criterion, Looking, NoLight, Rule};
+use super::picture::{BedPicture, BedSpecies, Criterion, Looking, NoLight, Rule, hands_from};
 use super::site::Site;
 use super::stock::{BedStory, Places};
 use super::tray::pest::kin::Kin;
@@ -108,5 +108,6 @@ fn bed_criteria(
     criteria.extend(held::criteria(story, places, day));
     let scientific = profile.map(|profile| profile.scientific.as_str());
     criteria.extend(sick::criterion((story, (places, kin)), species, scientific, day));
-    criteria
+    let from = hands_from(&criteria);
+    criteria.into_iter().map(|criterion| criterion.after_wait(from)).collect()
 }

@@ -3,6 +3,7 @@
 use crate::base::Day;
 use crate::nursery::entry::MeasuredPlant;
 use crate::reckon::stock::TrayStory;
+use crate::reckon::tray::size::is_small;
 use crate::science::growth::{GrowthCurve, GrowthFit, GrowthModel, fit_growth};
 
 /// Days of measuring from which a day is told: a curve has three numbers, and through three days it goes whatever they say. Ours.
@@ -66,16 +67,19 @@ pub enum NoCurve {
     },
 }
 
-/// What was measured on each day, oldest first; samples of one day together.
+/// What was measured on each day, oldest first. Of a day with several samples as the verdict has it: some plants more are counted with
+/// the sample before, a whole one takes its place.
 pub(super) fn measured(story: &TrayStory, figure: impl Fn(&MeasuredPlant) -> Option<f64>) -> Vec<(Day, Vec<f64>)> {
     let mut days: Vec<(Day, Vec<f64>)> = Vec::new();
+    let standing = story.accounts.standing_count();
     for sample in &story.samples {
         let values: Vec<f64> = sample.plants.iter().filter_map(&figure).filter(|value| value.is_finite()).collect();
         if values.is_empty() {
             continue;
         }
         match days.last_mut() {
-            Some((day, all)) if *day == sample.day => all.extend(values),
+            Some((day, all)) if *day == sample.day && is_small(sample, standing) => all.extend(values),
+            Some((day, all)) if *day == sample.day => *all = values,
             Some(_) | None => days.push((sample.day, values)),
         }
     }

@@ -1,5 +1,6 @@
 //! One question of a verdict: what is needed, what is known and how, whether it is met, and where the rule comes from.
 
+use super::answered::Answered;
 use super::quantity::{Beside, Joined, LightSpan, ShadeEnd};
 use super::question::{Found, Known, Question, Rule};
 use super::source::Source;
@@ -500,6 +501,23 @@ pub struct Criterion {
     pub part: Option<PartSeen>,
     /// The plants of a tray for which it is judged, where those were put to others.
     pub joined: Option<Joined>,
+    /// From when hands may do what it asks for, where a waiting time keeps them off.
+    pub hands_from: Option<HandsFrom>,
+}
+
+/// From when hands may go where a waiting time runs.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum HandsFrom {
+    /// From a day on.
+    Day(Day),
+    /// Nobody wrote how long it is.
+    Unwritten,
+}
+
+/// From when hands may go where these questions are asked; none where no waiting time keeps them off.
+pub(crate) fn hands_from(criteria: &[Criterion]) -> Option<HandsFrom> {
+    let waits = criteria.iter().find(|criterion| criterion.rule() == Rule::Treated && criterion.blocks)?;
+    Some(waits.expected.map_or(HandsFrom::Unwritten, HandsFrom::Day))
 }
 
 impl Criterion {
@@ -546,6 +564,7 @@ impl Criterion {
             entries: Vec::new(),
             part: None,
             joined: None,
+            hands_from: None,
         }
     }
 
@@ -601,6 +620,15 @@ impl Criterion {
     /// The same, judged for plants that were put to others.
     pub(crate) fn of_those(mut self, joined: Option<Joined>) -> Criterion {
         self.joined = joined;
+        self
+    }
+
+    /// The same, and what it asks hands to do is told to wait. What ends by itself asks for nothing, and a look at pests among what
+    /// was sprayed waits although its day is known.
+    pub(crate) fn after_wait(mut self, hands_from: Option<HandsFrom>) -> Criterion {
+        let ends_by_itself = self.expected.is_some() && self.rule() != Rule::Pest;
+        let asks = self.answered() != Answered::Met && !ends_by_itself;
+        self.hands_from = hands_from.filter(|_| asks && self.rule().takes_hands(self.met()));
         self
     }
 

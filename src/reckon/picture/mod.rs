@@ -9,7 +9,8 @@ pub mod quantity;
 pub mod question;
 pub mod source;
 
-pub use criterion::{Basis, Criterion, Gap, Measure, NoLight, PartSeen, SampleUnit};
+pub(crate) use criterion::hands_from;
+pub use criterion::{Basis, Criterion, Gap, HandsFrom, Measure, NoLight, PartSeen, SampleUnit};
 pub use doubt::{Doubt, DoubtKind};
 pub use only::Only;
 pub(crate) use pairs::Misses;

@@ -520,6 +520,8 @@ pub struct KeepsUntil {
     pub stump: bool,
     /// Where they are looked at, where that is neither roots nor bark.
     pub look: Option<LooksAlive>,
+    /// Whether they lie so long past a day that somebody wrote that no look is worth it.
+    pub long_gone: bool,
 }
 
 /// A band of the open light, shares of 0 to 1.

@@ -164,6 +164,39 @@ impl Rule {
             (passage, _) => passage,
         }
     }
+
+    /// Whether what it asks for, where it is not met, takes hands among plants or into a bed: work there, or a look from near.
+    pub(super) fn takes_hands(self, met: Option<bool>) -> bool {
+        match self {
+            Rule::DaysInContainer
+            | Rule::Grafted
+            | Rule::Plug
+            | Rule::Flush
+            | Rule::Hardening
+            | Rule::ExposureStep
+            | Rule::Pest
+            | Rule::GoodUntil
+            | Rule::BareRoots
+            | Rule::LightNow
+            | Rule::Soil
+            | Rule::Cleared
+            | Rule::Holes
+            | Rule::Weeded
+            | Rule::Mulched
+            | Rule::Fenced => true,
+            // Known, plants grow and rain comes by themselves.
+            Rule::Height | Rule::Collar | Rule::Leaves | Rule::Water => met.is_none(),
+            Rule::DaysSinceSowing
+            | Rule::Held
+            | Rule::Treated
+            | Rule::PlantBack
+            | Rule::Living
+            | Rule::Load
+            | Rule::LightComing
+            | Rule::Season
+            | Rule::OpenPositions => false,
+        }
+    }
 }
 
 /// What is known of a question, beside what is needed.

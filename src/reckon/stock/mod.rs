@@ -28,6 +28,6 @@ pub(crate) use place::fold_places;
 pub use place::{LightChange, PlaceStory, Places};
 pub use tray::{Accounts, CountLook, Graft, Origin, PartLook, PestLook, SampleLook, Since, Sowing, Stay, TrayStory};
 pub(crate) use tray::{Gone, Hold};
-pub(crate) use tray_fold::fold_tray;
+pub(crate) use tray_fold::{fold_tray, missed_of};
 pub(crate) use treatment::holding;
 pub use treatment::{Treatment, Treatments};

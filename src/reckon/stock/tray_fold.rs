@@ -146,21 +146,25 @@ impl TrayFold<'_> {
     }
 
     fn sampled(&mut self, entry: &Arc<Entry>, sample: u32) {
-        if let Some(stood) = self.fewer_stand(entry, sample) {
+        if let Some(stood) = self.fewer_stand(entry, sample).or_else(|| self.fewer_can_stand(sample)) {
             self.doubt(entry, DoubtKind::SampleLarger { tray: self.story.code.clone(), sample, stood });
         }
     }
 
     /// Plants whose roots were cut, or that were grafted.
     fn worked_on(&mut self, entry: &Arc<Entry>, worked: u32) {
-        let accounts = &self.story.accounts;
-        // While nobody counted what came up, it is no more than the seed can give.
-        let most = accounts.standing + accounts.seed + self.twins_possible();
-        let known = self.story.origin.is_some() && !self.story.seed_unknown;
-        let too_many = (known && u64::from(worked) > most + missed_of(most)).then(|| as_count(accounts.standing));
-        if let Some(stood) = self.fewer_stand(entry, worked).or(too_many) {
+        if let Some(stood) = self.fewer_stand(entry, worked).or_else(|| self.fewer_can_stand(worked)) {
             self.doubt(entry, DoubtKind::WorkedOnMore { tray: self.story.code.clone(), worked, stood });
         }
+    }
+
+    /// How many stand by the books, where that and all its seed can give are fewer than so many that somebody had in hand: while nobody
+    /// counted what came up, it is no more.
+    fn fewer_can_stand(&self, in_hand: u32) -> Option<u32> {
+        let accounts = &self.story.accounts;
+        let most = accounts.standing + accounts.seed + self.twins_possible();
+        let known = self.story.origin.is_some() && !self.story.seed_unknown;
+        (known && u64::from(in_hand) > most + missed_of(most)).then(|| as_count(accounts.standing))
     }
 
     /// How many stand, where that is fewer than so many that somebody had in hand, but for those a hand count misses. While
@@ -652,7 +656,7 @@ fn potted(origin: Origin) -> Origin {
 }
 
 /// How many of so many plants a hand count misses.
-pub(super) fn missed_of(plants: u64) -> u64 {
+pub(crate) fn missed_of(plants: u64) -> u64 {
     MISCOUNT_PLANTS.max((plants as f64 * MISCOUNT_SHARE).ceil() as u64)
 }
 

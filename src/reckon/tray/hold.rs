@@ -233,13 +233,22 @@ pub(crate) const STUMPS_KEEP_DAYS: i32 = 7;
 /// their species keeps. Ours: the days of the profiles are the low end.
 const STAKES_ARE_LOOKED_AT_TIMES: i32 = 2;
 
+/// Bare roots so many days past the last day that somebody wrote are dead: out of the ground they keep some days, heeled in a week. Of
+/// those that lie heeled in nobody knows: they may have rooted there. Ours.
+const BARE_ROOTS_DEAD_AFTER_DAYS: i32 = 28;
+
+fn lies_dead(origin: &Option<Origin>, until: Day, day: Day) -> bool {
+    let heeled_in = matches!(origin, Some(Origin::Received { heeled_in: true, .. }));
+    !heeled_in && day.days_since(until) > BARE_ROOTS_DEAD_AFTER_DAYS
+}
+
 /// Where plants without soil are looked at, where that is neither roots nor bark.
 pub(crate) fn looks_alive(profile: Option<&Profile>) -> Option<LooksAlive> {
     profile.and_then(|profile| profile.looks_alive.as_ref()).map(|figure| figure.value)
 }
 
 /// Whether plants are stumps, or stakes and slips: cuttings without soil of a species whose stakes are known to keep. Slips and suckers
-/// are, wherever they come from.
+/// are, wherever they come from, and so is what is raised from nothing else; of what was pulled in the wild nobody knows.
 pub(crate) fn is_stake(story: &TrayStory, profile: Option<&Profile>) -> bool {
     story.origin.as_ref().is_some_and(|origin| origin_is_stake(origin, profile))
 }
@@ -252,7 +261,11 @@ fn came_as_stake(form: PlantForm, from: ArrivedFrom, profile: Option<&Profile>) 
     let is_offset = || matches!(looks_alive(profile), Some(LooksAlive::HeartLeaves | LooksAlive::Corm));
     match form {
         PlantForm::Stump => true,
-        PlantForm::BareRoot => stumps_keep_days(profile).is_some() && (from == ArrivedFrom::Cutting || is_offset()),
+        PlantForm::BareRoot => {
+            let keeps = || stumps_keep_days(profile).is_some() && (from == ArrivedFrom::Cutting || is_offset());
+            let rootless = from != ArrivedFrom::Wildling && profile.is_some_and(Profile::is_set_without_roots);
+            rootless || keeps()
+        }
         _ => false,
     }
 }
@@ -350,7 +363,8 @@ pub(crate) fn good_until(story: &TrayStory, profile: Option<&Profile>, day: Day)
         (false, true, None) => (Basis::Assumed, RuleSource::StumpsKeep.into()),
         (false, false, _) => (Basis::Assumed, RuleSource::LastDayTaken.into()),
     };
-    let keeps = KeepsUntil { last: until, stump, look: looks_alive(profile) };
+    let long_gone = written && !stump && lies_dead(&story.origin, until, day);
+    let keeps = KeepsUntil { last: until, stump, look: looks_alive(profile), long_gone };
     if let Some(gap) = not_looked_at(story, written, day).filter(|_| day <= until && !stump) {
         let unknown = Criterion::lacking(Question::GoodUntil, Some(keeps), Some(gap), true, source);
         return Some(unknown.resting_on([entry.clone()]));

@@ -18,7 +18,7 @@ use crate::nursery::entry::types::MovedHow;
 use crate::nursery::species::Profile;
 use crate::reckon::picture::quantity::PlantsAtLeast;
 use crate::reckon::picture::{
-    Basis, Criterion, DaySpread, Gap, Question, Rule, RuleSource, Source, Stage, TrayPicture,
+    Basis, Criterion, DaySpread, Gap, Question, Rule, RuleSource, Source, Stage, TrayPicture, hands_from,
 };
 use crate::reckon::site::Site;
 use crate::reckon::stock::{Hold, Origin, Places, Since, TrayStory};
@@ -257,7 +257,8 @@ impl Judged<'_> {
                 all.push(exposure::toward_band(self.last_light, self.story.species.as_ref(), self.profile));
             }
         }
-        all
+        let from = hands_from(&all);
+        all.into_iter().map(|criterion| criterion.after_wait(from)).collect()
     }
 
     /// What hardening is judged with.

@@ -190,7 +190,7 @@ pub(crate) const SMALL_SAMPLE_PLANTS: usize = 10;
 const TOGETHER_DAYS: i32 = 28;
 
 /// Whether a sample is too small to speak for its tray.
-fn is_small(sample: &SampleLook, standing: u32) -> bool {
+pub(crate) fn is_small(sample: &SampleLook, standing: u32) -> bool {
     sample.plants.len() < SMALL_SAMPLE_PLANTS && (sample.plants.len() as u64) < u64::from(standing)
 }
 

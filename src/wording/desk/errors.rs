@@ -153,6 +153,7 @@ impl Wording {
                 self.remark_half_gone(tray, *gone as i64, *stood as i64)
             }
             Remark::MoreThanSeed { tray, counted, most } => self.remark_more_than_seed(tray, *counted, *most),
+            Remark::MoreMeasured { tray, measured, stood } => self.remark_more_measured(tray, *measured, *stood as i64),
             Remark::AliveAgain { bed, alive, lived } => self.remark_alive_again(bed, *alive, *lived),
             Remark::LookEarly { about, from } => self.remark_look_early(about.as_str(), self.day_beside(*from, today)),
             Remark::BeforeEmergence { tray, counted, sown, first_days } => {
@@ -186,6 +187,7 @@ impl Wording {
             Remark::LikeAShare(share) => self.share_asked_words(*share),
             Remark::MayKill { with, is_known: true } => self.remark_kills_weeds(crate::base::text::cleaned(with)),
             Remark::MayKill { with, is_known: false } => self.remark_may_kill(crate::base::text::cleaned(with)),
+            Remark::PlantedAtOnce { with } => self.remark_planted_at_once(crate::base::text::cleaned(with)),
             Remark::LossNames { tray, what } => self.remark_loss_names(tray, crate::base::text::cleaned(what)),
             Remark::HoldGoesAlong { tray, to, why } => {
                 self.remark_hold_goes_along(tray, to, self.reason(why, About::Tray))

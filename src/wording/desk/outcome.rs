@@ -24,6 +24,9 @@ impl Wording {
         match effect {
             Effect::Tray { tray, was: None, is: Some(is) } => self.outcome_tray_new(tray, self.brief(is, None)),
             Effect::Tray { tray, was, is } => self.of_tray(tray, was.as_ref(), is.as_ref()),
+            Effect::Plantable { tray, was, is } => {
+                self.outcome_plantable(tray, self.plants_range(*was), self.plants_range(*is))
+            }
             Effect::Bed { bed, species: key, was, is } => {
                 self.outcome_bed(bed, self.species_of(key, species), *was, *is)
             }

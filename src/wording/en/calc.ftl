@@ -87,6 +87,7 @@ calc_growth_logistic = Logistic
 calc_growth_gompertz = Gompertz
 # (name, height)
 calc_growth_ends = { $name }: growth ends at { $height }.
+calc_growth_no_end = { $name }: no end in sight: these heights do not tell where growth ends.
 # (name, height, day)
 calc_growth_reaches = { $name }: { $height } is reached on day { $day }.
 # (name, height, day, low, high)

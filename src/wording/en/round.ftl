@@ -210,6 +210,7 @@ round_stays = { $plants } not good enough
 stumps_care = keep them upright in the shade, moist and out of the wind, the lower end down; plant them the same way up
 slips_care = keep them dry and airy in the shade until the cut ends are cured, never in a wet heap
 suckers_care = keep them pared in the shade, out of the wind; cut away what is brown before planting
+vines_care = keep them in airy shade, out of sun and wind
 # (left, day)
 round_bare_left = { $left ->
     [one] { $left } of these bare roots finds no place: bag it today, deep shade and moist, or give it away; its last day is { $day }

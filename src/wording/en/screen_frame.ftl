@@ -122,6 +122,8 @@ outcome_not_seen = { $plants ->
 outcome_gap_told = { $tray }: fills the gap that was counted, { $plants } of it; still { $standing } living
 outcome_place = at { $place }
 outcome_no_place = no place
+# (tray, was, is)
+outcome_plantable = { $tray }: can be planted { $was } → { $is }
 outcome_ready = ready
 outcome_not_ready = not ready
 # (bed, species, was, is)

@@ -118,6 +118,9 @@ word_orthodox = keeps dry and cold
 word_heart_leaves = its base and heart leaves
 word_corm = the flesh of its corm
 word_spear_leaf = its spear leaf and its nut
+word_rhizome = its flesh and eyes
+word_vine = its nodes
+word_clump = its base
 word_woody = woody
 word_soft = soft
 word_full_sun = full sun
@@ -142,6 +145,7 @@ in_short_span = { $least } to { $most }
 in_short_from = { $least } and more
 # (least, most)
 in_short_light_share = { $least } to { $most } % of full sun
+in_short_light_shade = unknown; shade it bears: { $shade }
 
 ## Found, and what it can do
 

@@ -262,7 +262,8 @@ pest_brought_place = set out here: { $plants } plants from { $tray }, which stoo
 # (plants, tray, place, left, what, day, look_at)
 pest_brought_place_left = set out here: { $plants } plants from { $tray }, which stood at { $place } until { $left }; { $what } was seen there on { $day }, and it hides in plants before it is seen. Take out what has it with its soil, and look at { $look_at } of them before you plant more. Where none has it write share 0 for this bed, and how many were looked at
 # (sentence, day)
-pest_after_wait = from { $day } on, when the waiting time is over, and not before: { $sentence }
+after_wait_until = from { $day } on, when the waiting time is over, and not before: { $sentence }
+after_wait_unwritten = only when the waiting time is known and over: { $sentence }
 # (what, place, left)
 pest_where_they_stood = { $what } at { $place }, where these plants stood until { $left }
 # (plants, tray, what, day, next)
@@ -291,6 +292,7 @@ bare_roots_unmet = its species does not live from bare roots: bag them at once, 
 bare_roots_wildling = pulled in the wild with torn roots: bag them at once, deep shade and moist for three to four months, then out toward the light in steps
 # (day, alive)
 good_until_unmet = its last day was { $day }: { $alive }; cull what is dead
+good_until_long_gone = its last day was { $day }, and bare roots do not lie for weeks: cull them
 # (day, alive)
 good_until_taken = nobody wrote how long they keep, taken to { $day }: { $alive }. What lives: plant or bag it today, and count it
 alive_roots = look at them: fine roots moist and bark green under the nail live, roots dry and bark brown are dead
@@ -298,6 +300,9 @@ alive_bark = scratch the bark: green and moist lives, brown and dry is dead
 alive_heart_leaves = look at the base and the heart leaves: firm and green lives, soft, rotten or shrivelled is dead
 alive_corm = look at the corm where it is cut: firm and white lives, soft or brown is dead
 alive_spear_leaf = look at the spear leaf and the nut: a green spear that holds and a sound nut live, a spear that pulls out is dead
+alive_rhizome = look at them: firm, with sound eyes lives, soft, mouldy or shrivelled is dead
+alive_vine = look at the nodes: firm and green lives, limp, black or shrivelled is dead
+alive_clump = look at the base: firm and pale or green lives, dry through or rotten is dead
 good_until_looked = past { $day }, which nobody wrote, and counted alive today: out today
 # (light, band)
 light_met = { $light } light in this bed, inside its { $band }

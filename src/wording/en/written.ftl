@@ -65,6 +65,8 @@ remark_alive_again = { $bed }: { $alive } alive, but { $lived } lived there by t
 remark_look_early = take care: at { $about } this look came too early to tell: only one from { $day } on does
 # (tray, counted, most)
 remark_more_than_seed = { $tray }: { $counted } seedlings, but its seed can have given { $most }: is the number right, or was a sowing not written?
+# (tray, measured, stood)
+remark_more_measured = { $tray }: { $measured } measured, but { $stood } stood at the last count, and seed is still due: is the number right? If more came up, write the count first
 # (tray, counted, sown)
 remark_before_emergence = { $tray }: { $counted } seedlings, but it was sown on { $sown }: are those the seeds?
 remark_first_days = The first come up about { $days } days after sowing.
@@ -87,9 +89,11 @@ remark_may_scorch = take care: "{ $what }" kills the plants that it wets and sho
 remark_about_nothing = nothing here is called "{ $about }": is the note about that?
 remark_no_waiting_time = take care: { $asks }
 waiting_days_asked = Days to stay away by its label (Enter: not known):
+planting_days_asked = Days until planting by its label (Enter: not known):
 waiting_days_not_read = "{ $written }" is no number of days up to ten years: write 7, or nothing where it is not known
 refused_dots = "..." stands for what is still to be written: write it in its place
 remark_kills_weeds = take care: "{ $what }" kills weeds and what is planted into it. How many days does its label say until planting? Write them too; nothing is planted there until then
+remark_planted_at_once = "{ $what }" kills weeds and what is planted into it: does its label say 0 days until planting?
 remark_may_kill = take care: whether "{ $what }" harms plants is not known here, so nothing is planted until its time before planting is written too: 0 where it is nothing against weeds
 # (tray, what)
 remark_loss_names = take care: "{ $what }" names a sickness, or what may be one, so it counts as seen in { $tray } and holds it back. Where living plants have it too, write it as a pest or sickness with their share

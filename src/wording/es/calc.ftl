@@ -63,6 +63,7 @@ calc_sample_size_source = Cochran 1977, Sampling Techniques (de memoria); fórmu
 calc_growth_logistic = Logística
 calc_growth_gompertz = Gompertz
 calc_growth_ends = { $name }: el crecimiento termina en { $height }.
+calc_growth_no_end = { $name }: no se le ve fin: estas alturas no dicen dónde termina el crecimiento.
 calc_growth_reaches = { $name }: { $height } se alcanza el día { $day }.
 calc_growth_reaches_between = { $name }: { $height } se alcanza el día { $day } (entre { $low } y { $high }, con 95 % de seguridad).
 calc_growth_never = { $name }: { $height } no se alcanza nunca.

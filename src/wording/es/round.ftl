@@ -333,6 +333,7 @@ round_stays = { $plants ->
 stumps_care = manténgalas paradas a la sombra, húmedas y sin viento, con el extremo de abajo hacia abajo; se siembran en esa misma posición
 slips_care = manténgalos secos y aireados a la sombra hasta que sequen los cortes, nunca en un montón mojado
 suckers_care = manténgalos pelados a la sombra y sin viento; quite lo pardo antes de sembrar
+vines_care = manténgalas a la sombra con aire, sin sol ni viento
 round_bare_left = { $left ->
     [one] { $left } de estas raíces desnudas no tiene lugar: embólsela hoy, con sombra densa y humedad, o regálela; su último día es el { $day }
    *[other] { $left } de estas raíces desnudas no tienen lugar: embólselas hoy, con sombra densa y humedad, o regálelas; su último día es el { $day }

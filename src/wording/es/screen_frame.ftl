@@ -116,6 +116,7 @@ outcome_not_seen = { $plants ->
 outcome_gap_told = { $tray }: explica { $plants } de lo que faltaba en el conteo; en pie como antes: { $standing }
 outcome_place = en { $place }
 outcome_no_place = sin lugar
+outcome_plantable = { $tray }: se pueden plantar { $was } → { $is }
 outcome_ready = lista
 outcome_not_ready = no lista
 outcome_bed = { $bed }, { $species }: { $was } → { $is } vivas

@@ -103,6 +103,9 @@ word_orthodox = se guarda seca y fría
 word_heart_leaves = su base y su cogollo
 word_corm = la carne de su cormo
 word_spear_leaf = su hoja flecha y su coco
+word_rhizome = su pulpa y sus yemas
+word_vine = sus nudos
+word_clump = su base
 word_woody = leñoso
 word_soft = blando
 word_full_sun = pleno sol
@@ -124,6 +127,7 @@ in_short_planted_in_place = ninguno: se planta donde se queda
 in_short_span = de { $least } a { $most }
 in_short_from = { $least } y más
 in_short_light_share = de { $least } a { $most } % de pleno sol
+in_short_light_shade = no se sabe; sombra que aguanta: { $shade }
 
 ## Found, and what it can do
 

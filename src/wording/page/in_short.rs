@@ -58,7 +58,9 @@ impl Wording {
         let share = |figure: &Option<Figure<f64>>| figure.as_ref().map(|shade| self.number(100.0 - shade.value, 0));
         let (least, most) = (share(&profile.outplant_shade_most_pct), share(&profile.outplant_shade_least_pct));
         let read = least.zip(most).map(|(least, most)| self.in_short_light_share(least, most));
-        read.or_else(|| profile.shade_tolerance.as_ref().map(|words| self.profile_text(&words.value)))
+        // How much shade a plant bears is no light, and reads as its opposite.
+        let shade = || profile.shade_tolerance.as_ref().map(|words| self.profile_text(&words.value));
+        read.or_else(|| shade().map(|shade| self.in_short_light_shade(shade)))
     }
 
     /// From the least to the most of a number of days, in units of so many; of one end alone that.
@@ -104,6 +106,25 @@ mod tests {
         assert_eq!(en("shea")[1], "Days to emerge: 39 and more");
         assert_eq!(en("abiu")[2], "Months in the nursery: 4.9 to 7.9");
         assert_eq!(said("vainilla", Lang::Es)[2], "Meses en el vivero: no se sabe");
+    }
+
+    #[test]
+    fn shade_that_a_plant_bears_is_never_called_its_light() {
+        let bears = [
+            ("castor", "little", "poca"),
+            ("maize", "none, full sun", "ninguna, pleno sol"),
+            ("cassava", "none (intolerant of shade)", "ninguna (no aguanta sombra)"),
+        ];
+        for (name, en, es) in bears {
+            assert_eq!(said(name, Lang::En)[3], format!("Light in the field: unknown; shade it bears: {en}"));
+            assert_eq!(said(name, Lang::Es)[3], format!("Luz en el campo: no se sabe; sombra que aguanta: {es}"));
+        }
+        for (_, profile) in
+            Catalogue::built_in().iter().filter(|(_, profile)| profile.outplant_shade_most_pct.is_none())
+        {
+            let line = &Wording::new(Lang::En).in_short_lines(profile)[3];
+            assert!(line.starts_with("Light in the field: unknown"), "{}: {line}", profile.scientific);
+        }
     }
 
     #[test]

@@ -68,12 +68,12 @@ impl Wording {
             let profile = species.get(key);
             profile.map_or_else(|| key.to_string(), |one| self.plant_named(self.species_name(one), &one.scientific))
         };
-        let names: Vec<String> = plants.iter().map(name).collect();
-        let (one, names) = (names.len() == 1, names.join("; "));
-        match (species.is_piece_of_names(written), one) {
-            (true, _) => self.asked_piece_of_name(written, names),
-            (false, true) => self.asked_one_of_several(written, names),
-            (false, false) => self.asked_several_plants(written, names),
+        let listed = |plants: &[SpeciesKey]| plants.iter().map(name).collect::<Vec<_>>().join("; ");
+        let with_piece = species.with_piece(written);
+        match (with_piece.is_empty(), plants) {
+            (false, _) => self.asked_piece_of_name(written, listed(&with_piece)),
+            (true, [one]) => self.asked_one_of_several(written, name(one)),
+            (true, _) => self.asked_several_plants(written, listed(plants)),
         }
     }
 
@@ -81,6 +81,7 @@ impl Wording {
     pub(crate) fn not_one_species(&self, written: &str, species: &Catalogue) -> String {
         match species.resolve(written) {
             Found::Several(plants) => self.several_plants(written, &plants, species),
+            Found::Nothing if species.is_piece_of_names(written) => self.several_plants(written, &[], species),
             Found::One(_) | Found::Nothing => {
                 self.nearest_after(self.refused_unknown_species(written), &species.nearest(written))
             }
@@ -250,8 +251,15 @@ mod tests {
     fn a_piece_of_names_and_a_word_of_several_plants_of_which_one_is_known_are_told_as_that() {
         let (en, es) = (Wording::new(Lang::En), Wording::new(Lang::Es));
         let catalogue = Catalogue::built_in();
-        let said = en.not_one_species("bean", &catalogue);
-        assert!(said.contains("no plant is called just bean") && said.contains("sesban"), "{said}");
+        // All that `species` offers for the word, also those that are never taken for what people call so.
+        for word in ["bean", "frijol", "pea"] {
+            let said = en.not_one_species(word, &catalogue);
+            let offered = catalogue.with_word(word);
+            let named = |key: &SpeciesKey| said.contains(&catalogue.get(key).unwrap().scientific);
+            assert!(said.contains(&format!("no plant is called just {word}")), "{said}");
+            assert!(offered.len() >= 2 && offered.iter().all(named), "{said}");
+        }
+        assert!(en.not_one_species("pea", &catalogue).contains("pigeon pea"));
         let said = es.not_one_species("níspero", &catalogue);
         assert!(said.contains("se dice de varias plantas") && said.contains("Manilkara zapota"), "{said}");
         assert!(en.not_one_species("limón", &catalogue).contains("several plants are called limón"));

@@ -12,7 +12,7 @@ use crate::reckon::picture::quantity::{
     Wet, WorkWithin,
 };
 use crate::reckon::picture::question::Found;
-use crate::reckon::picture::{Basis, Criterion, Question};
+use crate::reckon::picture::{Basis, Criterion, HandsFrom, Question};
 use crate::reckon::tray::exposure::{DARKER_WARNS_BELOW, FITS_UP_TO};
 use crate::reckon::tray::light::{LAST_LIGHT_DAYS, SCORCH_SHOWS_DAYS};
 use crate::wording::Wording;
@@ -34,12 +34,17 @@ const EXACT: f64 = 1e-9;
 impl Wording {
     /// Why a criterion is as it is, in plain words; an unknown says what to measure.
     pub fn reason(&self, criterion: &Criterion, about: About) -> String {
-        match self.found_reason(criterion, about) {
+        let said = match self.found_reason(criterion, about) {
             Some(found) => self.of_joined(self.in_part(found, criterion), criterion),
             None => match criterion.gap() {
                 Some(gap) => self.gap_words(gap),
                 None => self.reason_unknown(criterion, about),
             },
+        };
+        match criterion.hands_from {
+            None => said,
+            Some(HandsFrom::Day(day)) => self.after_wait_until(said, self.day(day)),
+            Some(HandsFrom::Unwritten) => self.after_wait_unwritten(said),
         }
     }
 
@@ -66,14 +71,7 @@ impl Wording {
             Question::Held(held) => self.held_reason(held.found()?.known.as_ref(), expected),
             Question::Treated(with) => self.treated_reason(with.found()?.known.as_ref(), expected),
             Question::PlantBack(with) => self.plant_back_reason(with.found()?.known.as_ref(), expected),
-            Question::Pest(seen) => {
-                let found = seen.found()?;
-                let said = self.pest_reason(found, criterion.blocks);
-                // In a tray nobody looks for it among what was sprayed.
-                let of_tray = found.known.as_ref().is_some_and(|seen| !seen.in_bed);
-                let waits = expected.filter(|_| of_tray && !found.met);
-                waits.map_or(said.clone(), |over| self.pest_after_wait(said, self.day(over)))
-            }
+            Question::Pest(seen) => self.pest_reason(seen.found()?, criterion.blocks),
             Question::Living(plants) => self.living_reason(plants.found()?),
             Question::Load(plants) => self.load_reason(plants.found()?),
             Question::GoodUntil(last) => self.good_until_reason(last.found()?, criterion.warns),
@@ -213,7 +211,7 @@ impl Wording {
     }
 
     fn good_until_reason(&self, found: &Found<KeepsUntil, Day>, warns: bool) -> String {
-        let KeepsUntil { last, stump, look } = found.needed;
+        let KeepsUntil { last, stump, look, long_gone } = found.needed;
         let last = self.day(last);
         let alive = self.looks_alive(stump, look);
         let taken = found.basis == Basis::Assumed;
@@ -222,6 +220,7 @@ impl Wording {
             (false, ..) if taken => self.good_until_taken(last, alive),
             (true, true, _) => self.good_until_long(last, alive, self.bare_care(stump, look)),
             (true, false, _) => self.good_until_met(last, self.bare_care(stump, look)),
+            (false, ..) if long_gone => self.good_until_long_gone(last),
             (false, ..) => self.good_until_unmet(last, alive),
         }
     }
@@ -232,6 +231,9 @@ impl Wording {
             Some(LooksAlive::HeartLeaves) => self.alive_heart_leaves(),
             Some(LooksAlive::Corm) => self.alive_corm(),
             Some(LooksAlive::SpearLeaf) => self.alive_spear_leaf(),
+            Some(LooksAlive::Rhizome) => self.alive_rhizome(),
+            Some(LooksAlive::Vine) => self.alive_vine(),
+            Some(LooksAlive::Clump) => self.alive_clump(),
             None if stump => self.alive_bark(),
             None => self.alive_roots(),
         }
@@ -240,8 +242,9 @@ impl Wording {
     /// How plants without soil are kept.
     pub(crate) fn bare_care(&self, stump: bool, look: Option<LooksAlive>) -> String {
         match look {
-            Some(LooksAlive::HeartLeaves) => self.slips_care(),
+            Some(LooksAlive::HeartLeaves | LooksAlive::Rhizome) => self.slips_care(),
             Some(LooksAlive::Corm) => self.suckers_care(),
+            Some(LooksAlive::Vine) => self.vines_care(),
             _ if stump => self.stumps_care(),
             _ => self.bare_roots_care(),
         }

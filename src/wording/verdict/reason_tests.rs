@@ -71,7 +71,7 @@ fn every_question() -> Vec<[Criterion; 3]> {
         in_every_state(Question::Load, PlantsAtLeast(5), Range::exact(9.0), Range::exact(2.0)),
         in_every_state(
             Question::GoodUntil,
-            KeepsUntil { last: on("2026-04-01"), stump: false, look: None },
+            KeepsUntil { last: on("2026-04-01"), stump: false, look: None, long_gone: false },
             on("2026-03-01"),
             on("2026-05-01"),
         ),

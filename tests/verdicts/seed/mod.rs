@@ -228,7 +228,7 @@ fn dead_seed_that_is_sown_all_the_same_is_written_with_a_caution() {
     came("cac-good", "2026-04-12", "in_pod");
     let sown = |lang: &str, tray: &str, lot: &str| {
         let (tray, lot) = (format!("tray={tray}"), format!("lot={lot}"));
-        let ended = home.run(&["write", "sown", &tray, &lot, "seeds=40", "container=bag_1l", "--lang", lang]);
+        let ended = home.run(&["write", "sown", &tray, &lot, "seeds=40", "container=bag_1l", "--lang", lang, "--yes"]);
         assert_eq!(ended.code, 0, "{}", ended.err);
         ended.out + &ended.err
     };

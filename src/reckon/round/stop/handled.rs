@@ -52,14 +52,19 @@ impl Stop {
         Some(most as f64)
     }
 
-    /// The species handled here, each once: of the tray or lot; in a bed what is counted, or what stands where the ground is
-    /// worked.
+    /// The species handled here, each once: of the tray or lot, and where it goes out of the beds it goes to; in a bed what is
+    /// counted, or what stands where the ground is worked.
     pub fn plants_handled(&self, picture: &Picture) -> Vec<SpeciesKey> {
         match (self.task, &self.subject) {
             // It is read from outside.
             (Task::ReadLabel | Task::Gauge | Task::ReadLight | Task::CheckSoil | Task::Fence, _) => Vec::new(),
             (_, Subject::Tray(code)) => {
-                picture.trays.get(code).and_then(|tray| tray.species.clone()).into_iter().collect()
+                let own = picture.trays.get(code).and_then(|tray| tray.species.as_ref());
+                let beds = if let RoundReason::Fits { beds, .. } = &self.why { beds.as_slice() } else { &[] };
+                // Who plants among them handles what stands in the bed.
+                let there = beds.iter().filter_map(|to| picture.beds.get(&to.bed)).flat_map(|bed| standing_in(bed));
+                let there: Vec<SpeciesKey> = there.collect();
+                once(own.into_iter().chain(&there))
             }
             (_, Subject::Lot(code)) => picture.lots.get(code).and_then(|lot| lot.species.clone()).into_iter().collect(),
             (Task::CountSurvivors, Subject::Bed(_)) => {
