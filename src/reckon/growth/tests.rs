@@ -87,7 +87,11 @@ fn too_few_samples_leave_the_days_of_the_species() {
 #[test]
 fn a_whole_sample_of_the_same_day_takes_the_place_of_the_one_before_as_in_the_verdict() {
     let of = |height: f64, plants: usize| vec![around(height)[0].clone(); plants];
-    let mean = |samples: &[(i32, Vec<MeasuredPlant>)]| told(&tray(samples)).height.unwrap().mean.unwrap();
+    let mean = |samples: &[(i32, Vec<MeasuredPlant>)]| {
+        let mut story = tray(samples);
+        story.accounts.standing = 50;
+        told(&story).height.unwrap().mean.unwrap()
+    };
     let first = of(36.0, 20);
     let exact = mean(&[(180, of(75.0, 20))]);
     assert_eq!(mean(&[(180, first.clone()), (180, of(75.0, 20))]), exact);
