@@ -274,19 +274,7 @@ impl Clerk {
                 vec![then.map_or_else(Answer::NotRead, |from| self.news(from))]
             }
             // Without a thread, all at once.
-            Request::Year(asked) => {
-                let mut days = Vec::new();
-                let newest = Newest::default();
-                let from = match self.year_from(asked) {
-                    Ok(from) => from,
-                    Err(fault) => return vec![Answer::NotRead(fault)],
-                };
-                draw_year(asked, from, (&newest, 0), &mut |day| {
-                    days.push(Answer::YearDay(asked, Box::new(day)));
-                    true
-                });
-                days
-            }
+            Request::Year(asked) => self.year_at_once(asked),
             Request::LightAhead(asked) => {
                 let mut months = Vec::new();
                 light_ahead(&asked, &self.picture, (&Newest::default(), 0), &mut |at, month| {
@@ -310,6 +298,19 @@ impl Clerk {
         let (_, doubts, remarks) = self.desk.preview(drafts.to_vec()).ok()?;
         let asked = !doubts.is_empty() || remarks.iter().any(Remark::is_asked);
         asked.then_some(Answer::Asks { ticket, doubts, remarks })
+    }
+
+    fn year_at_once(&self, asked: YearAsked) -> Vec<Answer> {
+        let from = match self.year_from(asked) {
+            Ok(from) => from,
+            Err(fault) => return vec![Answer::NotRead(fault)],
+        };
+        let mut days = Vec::new();
+        draw_year(asked, from, (&Newest::default(), 0), &mut |day| {
+            days.push(Answer::YearDay(asked, Box::new(day)));
+            true
+        });
+        days
     }
 
     /// The book as it was on the first day of a year.

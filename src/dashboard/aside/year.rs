@@ -44,3 +44,35 @@ pub(crate) fn draw_year(
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::base::{Clock, Moment};
+    use crate::desk::{Now, sample};
+
+    #[test]
+    fn each_day_of_the_year_is_what_the_picture_of_that_day_says() {
+        let today: Day = "2026-04-15".parse().unwrap();
+        let now = Now { today, clock: Clock::from_hm(7, 0), moment: Moment::end_of(today, 3.0) };
+        let folder = tempfile::tempdir().unwrap();
+        let desk = sample::make(&folder.path().join("sample.outplant"), folder.path(), now).unwrap();
+        let asked = YearAsked { generation: 0, from: today.plus(-180), step_days: 30, days: 12 };
+        let from = desk.as_it_was(View { day: asked.from, known: None }).unwrap();
+        let mut drawn = Vec::new();
+        draw_year(asked, from, (&Newest::default(), 0), &mut |day| {
+            drawn.push(day);
+            true
+        });
+        assert_eq!(drawn.len(), asked.days);
+        for day in drawn {
+            let picture = desk.picture_of(View { day: day.day, known: None }).unwrap();
+            let trays = picture.trays.values().map(|tray| (tray.code.clone(), tray.stage)).collect();
+            assert_eq!(day.trays, trays, "{}", day.day);
+            let lines = picture.beds.values().flat_map(|bed| bed.species.iter().map(|line| (bed.name.clone(), line)));
+            let beds = lines.map(|(bed, line)| ((bed, line.species.clone()), line.standing)).collect();
+            assert_eq!(day.beds, beds, "{}", day.day);
+            assert!(!day.trays.is_empty() && !day.beds.is_empty() && day.shade.len() == picture.beds.len());
+        }
+    }
+}
