@@ -561,7 +561,7 @@ fn a_day_of_planting_raises_no_doubt_and_keeps_its_order() {
 #[test]
 fn a_tray_nobody_has_counted_is_sown_and_not_called_empty() {
     let home = by_hand();
-    home.write("sown", &["tray=cof-2", "lot=cof-L1", "seeds=40", "container=bag", "happened=2025-12-01"]);
+    home.write("sown", &["tray=cof-2", "lot=cof-L1", "seeds=40", "container=bag", "happened=2025-12-01", "--yes"]);
     let ready = home.json(&["ready"]);
     let tray = ready["trays"].as_array().unwrap().iter().find(|tray| tray["tray"] == "cof-2").unwrap();
     assert_eq!((&tray["stage"], &tray["ready"]), (&json!("sown"), &json!(false)));
