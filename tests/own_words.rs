@@ -392,3 +392,54 @@ fn the_dots_of_an_offered_line_are_no_answer() {
         );
     }
 }
+
+#[test]
+fn what_is_said_of_fences_traps_grafts_and_roots_is_written_as_what_it_is() {
+    let home = nursery();
+    for (line, kind) in [
+        ("Upper 1 fence mended", "prepared"),
+        ("Upper 1 repaired the fence", "prepared"),
+        ("Upper 1 cerca reparada", "prepared"),
+        ("Upper 1 reparamos la cerca", "prepared"),
+        ("Upper 1 rat traps", "treated"),
+        ("Upper 1 wire guards", "treated"),
+        ("Upper 1 trampas", "treated"),
+        ("c1 35 grafts failed", "lost"),
+        ("c1 fallaron 12 injertos", "lost"),
+        ("c1 plug falls", "plug_checked"),
+        ("c1 plug loose", "plug_checked"),
+        ("c1 black roots", "pest_seen"),
+        ("c1 roots black and dead", "pest_seen"),
+        ("c1 raíces negras", "pest_seen"),
+        ("Upper 1 wasps", "pest_seen"),
+        ("Upper 1 avispero", "pest_seen"),
+    ] {
+        assert_eq!(would_write(&home, line)["kind"], json!(kind), "{line}");
+    }
+    assert_eq!(would_write(&home, "c1 35 grafts failed")["fields"]["count"], json!(35));
+    // Said of a sickness it may be seen or lost: what was meant is offered whole.
+    home.write("nurse_planted", &["bed=Upper 1", "nurse=banana", "count=20", "row_m=4", "in_row_m=3"]);
+    let refused = home.refused(&["write", "Upper 1 lost 6 banana, bunchy top"]);
+    assert!(refused.contains("cause=\"bunchy top\" count=6"), "{refused}");
+}
+
+#[test]
+fn one_treatment_with_its_time_is_one_treatment() {
+    let home = nursery();
+    for (line, with) in [
+        ("c1 copper, re-entry 48 h", "copper"),
+        ("Upper 1 copper, re-entry 48 h", "copper"),
+        ("c1 cobre, reingreso 48 h", "cobre"),
+        ("Upper 1 sprayed between the rows with paraquat, 2 days", "paraquat"),
+    ] {
+        let all = home.json(&["write", line, "--dry-run"]);
+        assert_eq!(all["lines"].as_array().map(Vec::len), Some(1), "{line}: {all}");
+        let written = &all["lines"][0];
+        assert_eq!(written["kind"], json!("treated"), "{line}");
+        assert_eq!(
+            (&written["fields"]["with"], &written["fields"]["safe_after_days"]),
+            (&json!(with), &json!(2)),
+            "{line}"
+        );
+    }
+}

@@ -177,6 +177,7 @@ pub(crate) fn empty() -> Picture {
         closed: Arc::default(),
         sick: Arc::default(),
         kin: Arc::default(),
+        broken_into: Arc::default(),
         trays: imbl::OrdMap::new(),
         lots: imbl::OrdMap::new(),
         beds: imbl::OrdMap::new(),
@@ -206,7 +207,7 @@ pub(crate) fn small() -> Picture {
     picture.trays = trays.into_iter().map(|tray| (tray.code.clone(), Arc::new(tray))).collect();
     let weeded = unmet(
         Question::Weeded,
-        WorkWithin { task: GroundTask::Weeded, days: 30, at_least_cm: None, eaten_on: None },
+        WorkWithin { task: GroundTask::Weeded, days: 30, at_least_cm: None, eaten_on: None, eaten_beside_on: None },
         None,
     );
     let unread = Criterion::unknown(Question::LightNow, Some(band()), true, "common practice for young arabica");

@@ -3,6 +3,7 @@
 //! are listed, and all else may be such a thing. Words are compared without accents or case, in the languages the book is kept in.
 
 use super::pest::is_only_water;
+use super::set_against::sets_against;
 use crate::base::text::folded;
 
 /// Beginnings of words of what kills insects, mites, snails, rats or fungi, feeds, or is a thing of the kitchen, and lets plants live.
@@ -286,12 +287,17 @@ const BESIDE_FEEDS: &[&str] = &[
 ];
 
 /// Whether a text names food of plants, or water, and nothing else: nobody waits for it.
-pub(crate) fn is_food(text: &str) -> bool {
+fn is_food(text: &str) -> bool {
     let words = words_of(text);
     let feeds = |word: &String| FEEDS.iter().any(|start| begins(word, start));
     let beside =
         |word: &String| BESIDE_FEEDS.contains(&word.as_str()) || word.chars().all(|letter| letter.is_ascii_digit());
     is_only_water(text) || (words.iter().any(feeds) && words.iter().all(|word| feeds(word) || beside(word)))
+}
+
+/// Whether nobody waits for what a text names: food of plants, water, and what is set against animals and is no spray.
+pub(crate) fn has_no_wait(text: &str) -> bool {
+    is_food(text) || sets_against(text)
 }
 
 /// Whether all that a text names is made at home or fed, and may have no label.
@@ -362,7 +368,7 @@ pub(crate) fn may_kill_plants(text: &str) -> bool {
     let words = words_of(text);
     let named = words.iter().any(|word| AGAINST_WEEDS.iter().any(|start| word.starts_with(start)));
     let known = words.iter().any(|word| LETS_PLANTS_LIVE.iter().chain(AGAINST_PESTS).any(|start| begins(word, start)));
-    named || !known || kills_weeds(text)
+    (named || !known || kills_weeds(text)) && !sets_against(text)
 }
 
 /// Beginnings of words of what neither wets nor dusts the trays beside: what is cut, picked, trapped or burned, poured into the soil,

@@ -6,4 +6,5 @@ pub mod entry;
 pub mod envelope;
 pub(crate) mod herbicide;
 pub(crate) mod pest;
+pub(crate) mod set_against;
 pub mod species;

@@ -90,6 +90,8 @@ struct Lists {
     unseen_in_ground: Names,
     harm_in_field: Names,
     fenced_out: Names,
+    strips: Names,
+    stings: Names,
     no_cause: Names,
     dead: Names,
     where_it_was: Names,
@@ -122,9 +124,14 @@ struct Known {
     harm_in_field: Vec<Name>,
     /// Of what comes and goes, people.
     people: Vec<Name>,
-    /// What eats and goes, or comes and goes; of it, what a fence keeps out.
+    /// What eats and goes, or comes and goes; of it, what a fence keeps out, and what strips a bed in a night.
     eats: Vec<Name>,
     fenced_out: Vec<Name>,
+    strips: Vec<Name>,
+    /// What stings people; it comes and goes too.
+    stings: Vec<Name>,
+    /// What gnaws and sucks and flies on, borers among them.
+    gnaws: Vec<Name>,
     /// What says that plants died, and not of what.
     no_cause: Vec<Name>,
     dead: Vec<Name>,
@@ -162,12 +169,15 @@ fn known() -> &'static Known {
             leaf_phrases: names(&lists.leaf).into_iter().filter(|name| name.len() > 1).collect(),
             goes: [&lists.eats_and_goes, &lists.weather].into_iter().flat_map(names).collect(),
             goes_along: [&lists.eater, &lists.leaf].into_iter().flat_map(names).collect(),
-            comes_and_goes: [&lists.comes_and_goes, &lists.people].into_iter().flat_map(names).collect(),
+            comes_and_goes: [&lists.comes_and_goes, &lists.people, &lists.stings].into_iter().flat_map(names).collect(),
             people: names(&lists.people),
             unseen_in_ground: names(&lists.unseen_in_ground),
             harm_in_field: names(&lists.harm_in_field),
             eats: [&lists.eats_and_goes, &lists.comes_and_goes].into_iter().flat_map(names).collect(),
             fenced_out: names(&lists.fenced_out),
+            strips: names(&lists.strips),
+            stings: names(&lists.stings),
+            gnaws: [&lists.eater, &lists.borer].into_iter().flat_map(names).collect(),
             no_cause: names(&lists.no_cause),
             dead: names(&lists.dead),
             where_it_was: names(&lists.where_it_was),
@@ -335,15 +345,43 @@ pub(crate) fn is_seen_in(of: DiedOf, what: &str, plants: u32) -> bool {
     matches!(of, DiedOf::Sickness | DiedOf::Unnamed) && plants >= least
 }
 
-/// Whether it names animals that a fence keeps out.
+/// Whether it names animals that a fence keeps out. A grub named after a hen is none.
 pub(crate) fn is_fenced_out(text: &str) -> bool {
-    any_in(&known().fenced_out, &plain_words(text))
+    any_in(&known().fenced_out, &plain_words(text)) && !nature_of(text, None).in_soil
 }
 
-/// Whether it names animals that eat plants and go, and no sickness beside them.
-pub(crate) fn is_eater(text: &str) -> bool {
-    let words = plain_words(text);
-    !any_in(&known().people, &words) && any_in(&known().eats, &words) && nature_of(text, None).goes_by_itself()
+/// Whether it names what strips the plants of a bed in a night.
+pub(crate) fn strips_beds(text: &str) -> bool {
+    any_in(&known().strips, &plain_words(text))
+}
+
+/// Whether it names what stings people.
+pub(crate) fn stings(text: &str) -> bool {
+    any_in(&known().stings, &plain_words(text))
+}
+
+/// Whether it names people who took plants away.
+pub(crate) fn is_by_people(text: &str) -> bool {
+    any_in(&known().people, &plain_words(text))
+}
+
+/// What eats plants of a bed and goes, or comes again.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub(crate) enum Eater {
+    /// It takes whole plants at once: rats, goats, ants, grasshoppers.
+    Takes,
+    /// It gnaws at them: snails, crickets, caterpillars, beetles, borers.
+    Gnaws,
+}
+
+/// What kind of eater it names, with no sickness beside it; none where it names none.
+pub(crate) fn eater_of(text: &str) -> Option<Eater> {
+    let (known, words, nature) = (known(), plain_words(text), nature_of(text, None));
+    if is_by_people(text) || stings(text) || !(nature.goes_by_itself() || nature.in_stem) {
+        return None;
+    }
+    let takes = any_in(&known.eats, &words).then_some(Eater::Takes);
+    takes.or_else(|| any_in(&known.gnaws, &words).then_some(Eater::Gnaws))
 }
 
 /// Whether a pest seen in a bed may harm plants of a species, by its scientific name: all, but where its names have other hosts alone.

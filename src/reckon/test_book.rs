@@ -5,6 +5,7 @@ use std::sync::Arc;
 use crate::base::{BedName, Day, DeviceId, EntryId, Moment};
 use crate::nursery::entry::Entry;
 use crate::nursery::entry::reading::{read_body, settle_body};
+use crate::reckon::bed::eaten::BrokenInto;
 use crate::reckon::bed::water::balance::Waters;
 use crate::reckon::bed::{Then, picture_bed};
 use crate::reckon::draw_picture;
@@ -28,8 +29,10 @@ pub(crate) fn day(written: &str) -> Day {
 pub(crate) fn picture_of(story: &Arc<BedStory>, site: &Site, on: &str, looking: Looking) -> BedPicture {
     let places = Places::new();
     let waters = Waters::of(site, day(on));
-    let kin = Kin::default();
-    picture_bed(story, Then { site, places: &places, kin: &kin, waters: &waters, day: day(on), looking }).unwrap()
+    let (kin, broken_into) = (Kin::default(), BrokenInto::new());
+    let (day, broken_into) = (day(on), &broken_into);
+    let then = Then { site, places: &places, kin: &kin, broken_into, waters: &waters, day, looking };
+    picture_bed(story, then).unwrap()
 }
 
 impl TestBook {

@@ -140,6 +140,7 @@ fn a_seedling_of_a_fruit_that_is_grafted_elsewhere_is_asked_about_and_never_held
     let some = Wording::new(Lang::En).reason(&grafted(&book), About::Tray);
     assert!(some.contains("only 12 of 30"), "{some}");
     book.write("2026-01-16", "grafted", json!({"tray":"avo-1","count":18,"variety":"Hass"}));
+    book.write("2026-04-10", "counted", json!({"tray":"avo-1","standing":30}));
     assert_eq!((grafted(&book).met(), grafted(&book).warns), (Some(true), false));
     assert!(!tray(&fitting().on(TODAY), "cof-1").criteria.iter().any(|criterion| criterion.rule() == Rule::Grafted));
 }

@@ -22,7 +22,7 @@ use crate::nursery::entry::kind_of_entry;
 use crate::nursery::entry::rules::one_only_of;
 use crate::nursery::entry::shape::Shape;
 use crate::nursery::envelope::Draft;
-use crate::nursery::herbicide::is_food;
+use crate::nursery::herbicide::has_no_wait;
 use crate::reckon::effect::Effect as Outcome;
 use crate::reckon::picture::Doubt;
 pub(crate) use begun::{begun, begun_at, goes_with, where_to};
@@ -392,7 +392,7 @@ impl Form {
     /// Whether something was used, its waiting time is not written, and nobody was asked.
     fn asks_for_waiting_time(&self) -> bool {
         let with = self.typed("with").filter(|_| self.kind() == "treated" && !self.asked_beside);
-        with.is_some_and(|with| !is_food(&with)) && self.typed("safe_after_days").is_none()
+        with.is_some_and(|with| !has_no_wait(&with)) && self.typed("safe_after_days").is_none()
     }
 
     /// Whether plants are moved on into a new tray, nobody said in what, and nobody was asked.

@@ -6,7 +6,7 @@ use super::Remark;
 use crate::base::{BedName, PlaceName, TrayCode};
 use crate::nursery::entry::types::ArrivedFrom;
 use crate::nursery::entry::{BookEntry, Entry, GroundEntry, LightRead, TrayEntry, What};
-use crate::nursery::herbicide::{is_food, kills_weeds, may_kill_plants, names_treatment};
+use crate::nursery::herbicide::{has_no_wait, kills_weeds, may_kill_plants, names_treatment};
 use crate::nursery::pest::{is_named_in, nature_of};
 use crate::reckon::Fold;
 use crate::reckon::bed::held::closed_by;
@@ -148,7 +148,7 @@ pub(super) fn no_waiting_time(fold: &Fold, entry: &Entry) -> Option<Remark> {
         (None, None) => of_tray().map(|tray| &tray.treatments),
     };
     let has_one = treated.safe_after_days.is_some() || before.is_some_and(|before| before.has_wait_of(day, with));
-    (!has_one && !is_food(with)).then(|| Remark::NoWaitingTime { with: with.to_string(), day })
+    (!has_one && !has_no_wait(with)).then(|| Remark::NoWaitingTime { with: with.to_string(), day })
 }
 
 /// Plants wetted with what kills weeds; something used that nobody here knows to let plants live, without its time before planting.

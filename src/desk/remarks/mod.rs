@@ -598,6 +598,6 @@ fn given_unfit(picture: &Picture, entry: &Entry) -> Option<Remark> {
     let tray = picture.trays.get(&given.tray)?;
     let blocks = |rule: Rule| tray.criteria.iter().find(|criterion| criterion.rule() == rule && criterion.blocks);
     // What harms people or plants is told before what somebody promised.
-    let why = Box::new([Rule::Treated, Rule::Pest, Rule::Held].into_iter().find_map(blocks)?.clone());
+    let why = Box::new([Rule::Treated, Rule::Pest, Rule::Grafted, Rule::Held].into_iter().find_map(blocks)?.clone());
     Some(Remark::GivenUnfit { tray: given.tray.clone(), why })
 }

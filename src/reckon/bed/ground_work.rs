@@ -1,15 +1,14 @@
 //! Ground work: cleared, holes, weeded must be done; mulch and a fence advise. Work not written down is not done.
 
+use super::eaten::{BrokenIn, beside, broken_in};
 use super::positions::part_seen;
-use crate::base::{Day, EntryId};
+use crate::base::Day;
 use crate::nursery::entry::types::GroundTask;
-use crate::nursery::pest::is_fenced_out;
 use crate::nursery::species::Profile;
 use crate::reckon::picture::quantity::WorkWithin;
 use crate::reckon::picture::question::Known;
 use crate::reckon::picture::{Basis, Criterion, Question, Source};
-use crate::reckon::stock::{BedStory, Death, WorkDone};
-use crate::reckon::tray::pest::{PEST_HOLDS_PCT, Written, is_share};
+use crate::reckon::stock::{BedStory, WorkDone};
 
 /// Days for which a cleared bed stays cleared. Ours, common practice.
 pub(crate) const CLEARED_LASTS_DAYS: i32 = 60;
@@ -23,9 +22,6 @@ pub(crate) const WEEDED_LASTS_DAYS: i32 = 30;
 pub(crate) const MULCHED_LASTS_DAYS: i32 = 120;
 /// Days for which a fence holds without another look. Ours, common practice.
 pub(crate) const FENCED_LASTS_DAYS: i32 = 730;
-
-/// Animals that broke in are taken to come again for so many days, until somebody fences. Ours.
-pub(crate) const EATEN_TELLS_DAYS: i32 = 60;
 
 /// A hole that is written as less deep than this, or than the container of the species, is too shallow: the ball stands out of it, or
 /// its tap root is bent, cm. Ours.
@@ -44,10 +40,10 @@ const TASKS: [(GroundTask, AskedOf, i32); 5] = [
 ];
 
 /// One question for each kind of ground work.
-pub fn criteria(
+pub(crate) fn criteria(
     story: &BedStory,
     profile: Option<&Profile>,
-    rows: Option<u32>,
+    (rows, broken_into): (Option<u32>, Option<&BrokenIn>),
     day: Day,
 ) -> impl Iterator<Item = Criterion> {
     let ball_cm = profile.and_then(|profile| profile.container_depth_cm.as_ref()).map(|figure| figure.value);
@@ -56,12 +52,21 @@ pub fn criteria(
         let done = last(story, task, lasts_days, day, ball_cm);
         let shallow = too_shallow(story, done, lasts_days, day).filter(|_| task == GroundTask::Holes);
         let at_least_cm = shallow.map(|_| ball_cm.unwrap_or(LEAST_HOLE_CM));
-        let eaten_on = eaten(story, done, day).filter(|_| task == GroundTask::Fenced);
-        let needed = WorkWithin { task, days: lasts_days, at_least_cm, eaten_on: eaten_on.as_ref().map(|(on, _)| *on) };
+        let of_fence = || task == GroundTask::Fenced;
+        let broken = of_fence().then(|| broken_in(story, day)).flatten();
+        let near = of_fence().then(|| beside(story, broken_into, day)).flatten().filter(|_| broken.is_none());
+        let needed = WorkWithin {
+            task,
+            days: lasts_days,
+            at_least_cm,
+            eaten_on: broken.as_ref().map(|broken| broken.on),
+            eaten_beside_on: near.map(|near| near.on),
+        };
         let kept = done.and_then(|done| keeps_clear(story, done, day));
         let criterion = criterion((shallow.or(done), kept), question, needed, rows, day);
+        let criterion = criterion.resting_on(broken.iter().chain(near).map(|broken| broken.entry.clone()));
         match task {
-            GroundTask::Fenced if eaten_on.is_some() => criterion.resting_on(eaten_on.map(|(_, entry)| entry)),
+            GroundTask::Fenced if broken.is_some_and(|broken| !broken.guarded) => criterion,
             GroundTask::Mulched | GroundTask::Fenced => criterion.advising(),
             GroundTask::Cleared | GroundTask::Holes | GroundTask::Weeded => criterion,
         }
@@ -76,22 +81,6 @@ fn last(story: &BedStory, task: GroundTask, lasts_days: i32, day: Day, ball_cm: 
     let of_task = story.work.iter().filter(|work| work.task == task && work.day <= day && is_deep(work));
     let whole_lasts = |work: &WorkDone| work.part.is_none() && day.days_since(work.day) <= lasts_days;
     of_task.max_by_key(|work| (whole_lasts(work), work.day, work.part.is_none()))
-}
-
-/// The last day on which animals that a fence keeps out took many plants there, with its entry, where nobody fenced since: they come
-/// again. Of fewer than a tenth the fence only asks for care, as ever.
-fn eaten(story: &BedStory, fenced: Option<&WorkDone>, day: Day) -> Option<(Day, EntryId)> {
-    let many = |look: &Written| look.what.share_pct.is_none_or(|share| share >= PEST_HOLDS_PCT);
-    let seen = story.pests.iter().filter(|look| many(look) && is_fenced_out(&look.what.what));
-    let seen = seen.map(|look| (look.from, &look.entry));
-    let took = |death: &&Death| {
-        is_share(death.dead.max(death.plants), death.alive, PEST_HOLDS_PCT) && is_fenced_out(&death.what)
-    };
-    let died = story.deaths.iter().filter(took);
-    let lately = |on: Day| (0..=EATEN_TELLS_DAYS).contains(&day.days_since(on));
-    let last =
-        seen.chain(died.map(|death| (death.day, &death.entry))).filter(|(on, _)| lately(*on)).max_by_key(|(on, _)| *on);
-    last.filter(|(on, _)| fenced.is_none_or(|fenced| fenced.day < *on)).map(|(on, entry)| (on, entry.clone()))
 }
 
 /// The weeding of a whole bed that keeps its clearing: what had grown back is out.
@@ -129,7 +118,8 @@ fn criterion(
     };
     let is_recent = day.days_since(done.day) <= needed.days;
     let kept = kept.filter(|_| !is_recent);
-    let lasts = (is_recent || kept.is_some()) && needed.at_least_cm.is_none() && needed.eaten_on.is_none();
+    let eaten = needed.eaten_on.or(needed.eaten_beside_on).is_some();
+    let lasts = (is_recent || kept.is_some()) && needed.at_least_cm.is_none() && !eaten;
     let criterion = Criterion::found(question, needed, Some(done.day), Basis::Measured, lasts, source)
         .resting_on([done].into_iter().chain(kept).map(|work| work.entry.clone()));
     // Done in some rows only: it counts, and says so.

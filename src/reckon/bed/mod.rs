@@ -1,5 +1,6 @@
 //! A bed's readiness for each species of its plan.
 
+pub(crate) mod eaten;
 pub mod ground_work;
 pub mod held;
 pub mod light_now;
@@ -16,6 +17,7 @@ pub mod water;
 
 use std::sync::Arc;
 
+use self::eaten::BrokenInto;
 use self::water::balance::Waters;
 use super::light::BedLight;
 use super::picture::{BedPicture, BedSpecies, Criterion, Looking, NoLight, Rule, hands_from};
@@ -34,6 +36,8 @@ pub(crate) struct Then<'a> {
     pub places: &'a Places,
     /// What the trays they came from have in common with others.
     pub kin: &'a Kin,
+    /// The fields where animals broke into a bed.
+    pub broken_into: &'a BrokenInto,
     /// The water of its fields.
     pub waters: &'a Waters,
     /// The day.
@@ -90,7 +94,7 @@ fn bed_criteria(
     room: positions::Room,
     reckoned: Option<&Result<BedLight, NoLight>>,
 ) -> Vec<Criterion> {
-    let Then { site, places, kin, waters, day, looking } = then;
+    let Then { site, places, kin, broken_into, waters, day, looking } = then;
     let profile = site.profile(species).map(|profile| &**profile);
     let layout = story.layout.entry_on(day).map(|(entry, _)| entry);
     let rows = story.layout.on(day).and_then(|layout| positions::rows(site, layout, species));
@@ -100,14 +104,14 @@ fn bed_criteria(
         light_now::coming(story, site, (species, profile), day),
         soil::criterion(story, site, profile, rows, day),
     ];
-    criteria.extend(ground_work::criteria(story, profile, rows, day));
+    let broken = story.layout.on(day).and_then(|layout| broken_into.get(&layout.field));
+    criteria.extend(ground_work::criteria(story, profile, (rows, broken), day));
     let field = story.layout.on(day).and_then(|layout| site.fields.get(&layout.field)?.on(day));
     let texture = field.and_then(|field| field.texture.as_ref()).map(|texture| &*texture.0);
     criteria.push(water::criterion(water::Asked { site, waters, story, texture, rows, day, looking }));
     criteria.push(season::criterion(site, day));
     criteria.extend(held::criteria(story, places, day));
-    let scientific = profile.map(|profile| profile.scientific.as_str());
-    criteria.extend(sick::criterion((story, (places, kin)), species, scientific, day));
+    criteria.extend(sick::criterion((story, (places, kin)), site, species, day));
     let from = hands_from(&criteria);
     criteria.into_iter().map(|criterion| criterion.after_wait(from)).collect()
 }

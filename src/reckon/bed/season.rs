@@ -77,6 +77,14 @@ pub(crate) fn rains_on(site: &Site, day: Day) -> Option<(EntryId, Spell)> {
     holding.max_by_key(|spell| spell.last_safe).map(|spell| (entry.clone(), spell))
 }
 
+/// Whether plants that went out when too little of the rains was left for them, or outside them, still wait on a day for the first rains
+/// after that. Not where no rains are described.
+pub(crate) fn waits_for_first_rains(site: &Site, planted: Day, day: Day) -> bool {
+    let Some(season) = site.season.on(day) else { return false };
+    let mut holding = occurrences(season, planted).into_iter().filter(|spell| spell.holds(planted));
+    !holding.any(|spell| planted <= spell.last_safe) && begun_since(site, planted, day) == Some(0)
+}
+
 /// The first rains, running or to come, in which a tray that is ready on a day can still be planted safely.
 pub(crate) fn safe_rains_from(site: &Site, day: Day) -> Option<Spell> {
     let (_, season) = site.season.entry_on(day)?;

@@ -174,7 +174,8 @@ fn what_lasts_longest_is_said_first_and_a_days_work_last() {
     let sick = Some(HeldFor { why: "sick".into(), stood: None });
     let held = Criterion::found(Question::Held, NotSo, sick, Basis::Measured, false, "x");
     let season = Criterion::found(Question::Season, Until(day("2026-04-15")), day(ON), Basis::Reckoned, false, "x");
-    let work = WorkWithin { task: GroundTask::Holes, days: 180, at_least_cm: None, eaten_on: None };
+    let work =
+        WorkWithin { task: GroundTask::Holes, days: 180, at_least_cm: None, eaten_on: None, eaten_beside_on: None };
     let holes = Criterion::found(Question::Holes, work, None, Basis::Assumed, false, "x");
     let dated = [held.expected_on(Some(day("2026-05-01"))), season.expected_on(Some(day("2026-06-01")))];
     assert_eq!(lasts_until(&dated), Some(day("2026-06-01")));

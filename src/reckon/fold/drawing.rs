@@ -10,6 +10,7 @@ use crate::base::{BedName, Day, LotCode, SpeciesKey, TrayCode};
 use crate::nursery::entry::subject::Subject;
 use crate::nursery::species::Role;
 use crate::reckon::archived::{LEARNED_TRAYS, bed_archived_from, is_archived, lot_archived_from, tray_archived_from};
+use crate::reckon::bed::eaten::broken_into;
 use crate::reckon::bed::water::balance::Waters;
 use crate::reckon::bed::{Then, picture_bed};
 use crate::reckon::pair::pairs_of;
@@ -138,6 +139,7 @@ fn blank(fold: &Fold, archived: Arc<[Arc<TrayStory>]>, weekly_loss: WeeklyLoss) 
         closed: Arc::new(closed_places(fold.trays().values(), fold.places(), view.day)),
         sick: Arc::new(sick_places(fold.trays().values(), fold.places(), view.day)),
         kin: Arc::new(Kin::of(fold.trays(), view.day)),
+        broken_into: Arc::new(broken_into(fold.beds().values(), view.day)),
         weekly_loss,
         archived,
         trays: OrdMap::new(),
@@ -169,7 +171,7 @@ fn draw_all(fold: &Fold, new: &mut Picture) {
 
 /// Takes over what was not touched.
 fn draw_touched(fold: &Fold, new: &mut Picture, last: Picture, touched: &Touched) {
-    let (closed, sick, kin) = (last.closed, last.sick, last.kin);
+    let (closed, sick, kin, broken_into) = (last.closed, last.sick, last.kin, last.broken_into);
     (new.lots, new.trays, new.beds, new.pairs) = (last.lots, last.trays, last.beds, last.pairs);
     let mut trays: BTreeSet<TrayCode> = touched.trays.keys().cloned().collect();
     if closed != new.closed {
@@ -206,6 +208,10 @@ fn draw_touched(fold: &Fold, new: &mut Picture, last: Picture, touched: &Touched
         new.trays.remove(code);
         let drawn = tray(fold, new, code);
         new.trays.extend(drawn.map(|drawn| (code.clone(), drawn)));
+    }
+    if broken_into != new.broken_into {
+        let other = |bed: &BedPicture| broken_into.get(&bed.field) != new.broken_into.get(&bed.field);
+        beds.extend(new.beds.values().filter(|bed| other(bed)).map(|bed| bed.name.clone()));
     }
     let mut planned: Vec<Arc<BedPicture>> = Vec::new();
     let waters = (!beds.is_empty()).then(|| Waters::of(fold.site(), new.day));
@@ -250,8 +256,8 @@ fn bed(fold: &Fold, (new, waters): (&Picture, &Waters), name: &BedName) -> Optio
     if is_archived(bed_archived_from(story), new.day) && !fold.activated().contains(&Subject::Bed(name.clone())) {
         return None;
     }
-    let (day, looking) = (new.day, new.looking);
-    let then = Then { site: fold.site(), places: fold.places(), kin: &new.kin, waters, day, looking };
+    let (site, places, kin, broken_into) = (fold.site(), fold.places(), &new.kin, &new.broken_into);
+    let then = Then { site, places, kin, broken_into, waters, day: new.day, looking: new.looking };
     picture_bed(story, then).map(Arc::new)
 }
 

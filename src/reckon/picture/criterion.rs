@@ -433,6 +433,17 @@ pub enum Gap {
         /// Alive.
         alive: u32,
     },
+    /// Many plants were lost to what leaves no sickness behind, and nobody looked at those that are left.
+    Harmed {
+        /// The day of the last loss.
+        on: Day,
+        /// Lost in the last weeks.
+        gone: u32,
+        /// Alive.
+        alive: u32,
+        /// To what, in a person's own words.
+        what: String,
+    },
     /// More plants of a species died in a bed than live there, and nobody wrote of what.
     MostOfBedDied {
         /// The day of the loss or the count.

@@ -22,6 +22,7 @@ pub use source::{RuleSource, Source};
 use imbl::OrdMap;
 use std::sync::Arc;
 
+use super::bed::eaten::BrokenInto;
 use super::site::Site;
 use super::stock::{BedStory, LotStory, Places, TrayStory};
 use super::tray::age_of_count::WeeklyLoss;
@@ -258,6 +259,8 @@ pub struct Picture {
     pub(crate) sick: Arc<SickPlaces>,
     /// What trays have in common by plants that were moved on.
     pub(crate) kin: Arc<Kin>,
+    /// The fields where animals that a fence keeps out took many plants of a bed.
+    pub(crate) broken_into: Arc<BrokenInto>,
     /// The share of what stands that this nursery loses in a week.
     pub weekly_loss: WeeklyLoss,
     /// Every active tray that exists on that day, empty ones too.

@@ -258,6 +258,8 @@ pub struct PestSeen {
     pub left: Option<(PlaceName, Day)>,
     /// The tray in which it was seen after these plants had parted from those in it.
     pub(crate) out_of: Option<OutOf>,
+    /// Of a bed where the plants that give the shade have it alone: how many of them go.
+    pub of_shade: Option<u32>,
 }
 
 /// Plants that were together with those of a tray before a sickness was seen there.
@@ -293,6 +295,7 @@ impl PestSeen {
             beside: None,
             left: None,
             out_of: None,
+            of_shade: None,
         }
     }
 
@@ -705,8 +708,9 @@ pub struct WorkWithin {
     pub days: i32,
     /// Of holes that are too shallow: how deep the container of the species is, cm.
     pub(crate) at_least_cm: Option<f64>,
-    /// Of a fence: the day on which animals that it keeps out ate there since.
+    /// Of a fence: the day on which animals that it keeps out ate there since; then that of another bed of its field.
     pub(crate) eaten_on: Option<Day>,
+    pub(crate) eaten_beside_on: Option<Day>,
 }
 
 /// At least so much rain in so many days.

@@ -7,7 +7,9 @@ use super::walk::{Walk, all_of, asked};
 use crate::base::{Day, Range};
 use crate::reckon::bed::sick;
 use crate::reckon::picture::quantity::PestLacks;
-use crate::reckon::picture::{BedPicture, BedSpecies, Gap, Measure, Picture, Rule, RuleSource, Stage, TrayPicture};
+use crate::reckon::picture::{
+    BedPicture, BedSpecies, Criterion, Gap, Measure, Picture, Question, Rule, RuleSource, Stage, TrayPicture,
+};
 use crate::reckon::seed::{emerged, expected_seedlings, share_up};
 use crate::reckon::stock::{Origin, TrayStory};
 use crate::reckon::tray::pest::{self, OpenPest};
@@ -294,7 +296,13 @@ fn why_sick_bed(bed: &BedPicture, picture: &Picture) -> Option<(sick::InBed, Rou
 /// What is due in a bed because something is sick there that no question of its species tells of: nurse plants have it, and it harms
 /// nothing else.
 pub(crate) fn sick_unasked(bed: &BedPicture, picture: &Picture) -> Option<RoundReason> {
-    let is_told = |line: &BedSpecies| asked(&line.criteria, Rule::Pest).is_some_and(|asked| asked.met() != Some(true));
+    let of_shade = |asked: &Criterion| match &asked.question {
+        Question::Pest(pest) => pest.found().and_then(|found| found.known.as_ref()?.of_shade).is_some(),
+        _ => false,
+    };
+    let is_told = |line: &BedSpecies| {
+        asked(&line.criteria, Rule::Pest).is_some_and(|asked| asked.met() != Some(true) && !of_shade(asked))
+    };
     let (_, why, due) = why_sick_bed(bed, picture).filter(|_| !bed.species.iter().any(is_told))?;
     (due <= picture.day).then_some(why)
 }

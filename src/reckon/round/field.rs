@@ -7,15 +7,16 @@ use super::intervals::*;
 use super::stop::{LastLook, RoundReason, Stake, Stop, Task};
 use super::walk::{Walk, all_of};
 use crate::base::{Day, EntryId, Range, SpeciesKey};
+use crate::nursery::entry::Weather;
 use crate::nursery::entry::types::GroundTask;
-use crate::reckon::bed::water::balance::{DRY_RUN_DAYS, Waters};
-use crate::reckon::bed::water::looks::feet_hold;
+use crate::reckon::bed::water::balance::{DRY_DAY_MM, DRY_RUN_DAYS, Waters};
+use crate::reckon::bed::water::looks::{FEET_LEAST_DAYS, WATERED_LASTS_DAYS, feet_hold, keeps_alive_days};
 use crate::reckon::bed::water::texture::Texture;
 use crate::reckon::bed::{season, water};
 use crate::reckon::picture::quantity::Wet;
 use crate::reckon::picture::question::{Found, Known};
 use crate::reckon::picture::{BedPicture, Measure, Question};
-use crate::reckon::stock::{CohortStory, SurvivalLook};
+use crate::reckon::stock::{CohortStory, SoilLook, SurvivalLook, Watering};
 
 /// What planted beds need.
 pub(super) fn field(walk: &Walk<'_>) -> Vec<Stop> {
@@ -41,7 +42,7 @@ fn water(walk: &Walk<'_>, bed: &BedPicture, waters: &Waters) -> Option<Stop> {
     let (site, day) = (&walk.picture.site, walk.day());
     let texture = site.fields.get(&bed.field).and_then(|field| field.on(day)?.texture.as_ref());
     let texture = texture.map(|texture| &*texture.0);
-    let (cohorts, plants) = thirsty(bed, waters, Texture::of(texture), day);
+    let (cohorts, plants) = thirsty(walk, bed, waters, Texture::of(texture));
     let planted = cohorts.iter().map(|cohort| cohort.day).min()?;
     let asked =
         water::Asked { site, waters, story: &bed.story, texture, rows: None, day, looking: walk.picture.looking };
@@ -54,7 +55,7 @@ fn water(walk: &Walk<'_>, bed: &BedPicture, waters: &Waters) -> Option<Stop> {
     // What fell before they were planted does not count.
     let dry = waters.dry_run().filter(|dry| dry.days.min(dry.last.days_since(planted)) >= DRY_RUN_DAYS);
     let short = found.blocks && left.is_some();
-    let unread = unread_since(walk, bed, planted).filter(|_| !short && dry.is_none());
+    let unread = unwetted_since(walk, bed, planted).filter(|_| !short && dry.is_none());
     if found.met() == Some(true) || !(short || dry.is_some() || unread.is_some()) {
         return None;
     }
@@ -73,22 +74,35 @@ fn water(walk: &Walk<'_>, bed: &BedPicture, waters: &Waters) -> Option<Stop> {
     Some(stop)
 }
 
-/// Outside the rains the day since which nothing is known of the water of young plants: no rain was read, no finger looked and nobody
-/// watered; none where that is not a week ago, and in the rains.
-fn unread_since(walk: &Walk<'_>, bed: &BedPicture, planted: Day) -> Option<Day> {
+/// Outside the rains the day since which nothing is written that wets the feet of young plants: rain of more than a dry day, a finger that
+/// found them wet, a watering that keeps them; none where that is not a week ago, and in the rains.
+fn unwetted_since(walk: &Walk<'_>, bed: &BedPicture, planted: Day) -> Option<Day> {
     let (site, day) = (&walk.picture.site, walk.day());
-    let read = site.weather.range(..=day).rfind(|(_, (_, weather))| weather.rain_mm.is_some()).map(|(on, _)| *on);
-    let looked = bed.story.soil.iter().filter(|look| look.at_field_capacity.is_some()).map(|look| look.day).max();
-    let watered = bed.story.watered.iter().map(|given| given.day).max();
-    let known = [read, looked, watered].into_iter().flatten().filter(|on| *on <= day).fold(planted, Day::max);
+    let wets = |weather: &Weather| weather.rain_mm.is_some_and(|rain| rain.0 > DRY_DAY_MM);
+    let rained = site.weather.range(..=day).rfind(|(_, (_, weather))| wets(weather)).map(|(on, _)| *on);
+    let wet = |look: &&SoilLook| look.at_field_capacity == Some(true) && look.wet != Some(false);
+    let looked = bed.story.soil.iter().filter(wet).map(|look| look.day).max();
+    let kept = |given: &Watering| given.day.plus(keeps_alive_days(given) - WATERED_LASTS_DAYS);
+    let watered = bed.story.watered.iter().map(kept).max();
+    let known = [rained, looked, watered].into_iter().flatten().filter(|on| *on <= day).fold(planted, Day::max);
     (season::rains_on(site, day).is_none() && day.days_since(known) >= DRY_RUN_DAYS).then_some(known)
 }
 
-/// Young plants whose feet do not have what they were given, and how many they are.
-fn thirsty<'a>(bed: &'a BedPicture, waters: &Waters, texture: Texture, day: Day) -> (Vec<&'a CohortStory>, u32) {
-    let held = || bed.story.watered.iter().filter(|given| feet_hold(given, waters, texture, day));
+/// Young plants whose feet do not have what they were given, and how many they are. Those that went out when no rains that keep them were
+/// left are young until the next rains.
+fn thirsty<'a>(walk: &Walk<'_>, bed: &'a BedPicture, waters: &Waters, texture: Texture) -> (Vec<&'a CohortStory>, u32) {
+    let (site, day) = (&walk.picture.site, walk.day());
+    let held = || {
+        let kept = |given: &&Watering| {
+            let ago = day.days_since(given.day);
+            ago >= FEET_LEAST_DAYS || ago < keeps_alive_days(given)
+        };
+        bed.story.watered.iter().filter(|given| feet_hold(given, waters, texture, day)).filter(kept)
+    };
     let all_on = held().filter(|given| given.count.is_none()).map(|given| given.day).max();
-    let young = |cohort: &&CohortStory| day.days_since(cohort.day) < YOUNG_WATER_DAYS;
+    let young = |cohort: &&CohortStory| {
+        day.days_since(cohort.day) < YOUNG_WATER_DAYS || season::waits_for_first_rains(site, cohort.day, day)
+    };
     let dry = |cohort: &&CohortStory| all_on.is_none_or(|on| on < cohort.day);
     let cohorts: Vec<&CohortStory> = set_out(bed, day).filter(young).filter(dry).collect();
     let first = cohorts.iter().map(|cohort| cohort.day).min();

@@ -210,10 +210,17 @@ fn fence(walk: &Walk<'_>, bed: &BedPicture) -> Option<Stop> {
     let takes_today = takes_today(walk, bed);
     let fences_there = walk.picture.beds.values().any(|other| other.field == bed.field && fences(other));
     let asked = unmet(bed, Rule::Fenced)?;
-    let eaten_on = match &asked.question {
-        Question::Fenced(fence) => fence.found().and_then(|found| found.needed.eaten_on),
-        _ => None,
+    let (eaten_on, eaten_beside_on) = match &asked.question {
+        Question::Fenced(fence) => {
+            fence.found().map_or((None, None), |found| (found.needed.eaten_on, found.needed.eaten_beside_on))
+        }
+        _ => (None, None),
     };
+    // What broke into another bed of the field is said with the verdict; the fence of this one stands.
+    let stands = || done_on(asked).is_some_and(|on| walk.day().days_since(on) <= lasts_days(GroundTask::Fenced));
+    if eaten_beside_on.is_some() && stands() {
+        return None;
+    }
     if !takes_today && !fences_there && eaten_on.is_none() {
         return None;
     }

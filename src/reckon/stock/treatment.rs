@@ -6,8 +6,9 @@ use serde::{Deserialize, Serialize};
 use crate::base::{Day, EntryId};
 use crate::nursery::entry::Treated;
 use crate::nursery::entry::types::NotNegative;
-use crate::nursery::herbicide::{is_dust, is_food, is_no_spray, kills_weeds, may_kill_plants, may_lie_in_soil};
+use crate::nursery::herbicide::{has_no_wait, is_dust, is_no_spray, kills_weeds, may_kill_plants, may_lie_in_soil};
 use crate::nursery::pest::is_only_water;
+use crate::nursery::set_against::sets_against;
 
 /// Nobody works among what was treated on the same day (ours; the rules for workers of the United States, 40 CFR 170, let nobody
 /// in before a spray is dry, from memory). The label asks for more or for the same, never for less.
@@ -37,8 +38,11 @@ impl Treatment {
     /// The day from which the waiting time no longer holds; none where it is unknown. Never the day of the treatment itself,
     /// also where the label asks for no wait: what was sprayed has first to dry.
     pub(crate) fn over_on(&self) -> Option<Day> {
+        if sets_against(&self.with) {
+            return Some(self.day.plus(self.wait_days.unwrap_or(0)));
+        }
         // For food of plants and water nobody waits, but where a time is written.
-        let none = || is_food(&self.with).then_some(self.day);
+        let none = || has_no_wait(&self.with).then_some(self.day);
         self.wait_days.map(|days| self.day.plus(days.max(LEAST_WAIT_DAYS))).or_else(none)
     }
 
@@ -82,14 +86,14 @@ impl Treatment {
         longer
     }
 
-    /// Whether what was used can cure: water alone cures nothing.
+    /// Whether what was used can cure: water alone cures nothing, nor does what is set against animals.
     pub(crate) fn can_cure(&self) -> bool {
-        !is_only_water(&self.with)
+        !is_only_water(&self.with) && !sets_against(&self.with)
     }
 
     /// Whether it wets or dusts what stands beside: all but what is known to be no spray.
     pub(crate) fn is_spray(&self) -> bool {
-        !is_no_spray(&self.with)
+        !is_no_spray(&self.with) && !sets_against(&self.with)
     }
 
     /// Whether it wets, and has to dry.

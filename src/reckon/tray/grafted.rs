@@ -16,6 +16,11 @@ pub(crate) const GRAFT_HEALS_DAYS: i32 = 60;
 /// high end).
 pub(crate) const GRAFT_KNITS_DAYS: i32 = 42;
 
+/// From so many days after grafting a look tells which took: buds are looked at after three to five weeks (common practice; the high end).
+pub(crate) const TAKE_SHOWS_DAYS: i32 = 35;
+/// Nobody asks any more which took after so many days: what did not has dried up and was seen. Ours.
+const TAKE_IS_ASKED_DAYS: i32 = 180;
+
 /// The criterion `grafted`; none where plants of the species go out as seedlings and none were grafted lately, and where nothing stands.
 pub(crate) fn criterion(story: &TrayStory, profile: Option<&Profile>, day: Day) -> Option<Criterion> {
     let usual = profile.and_then(|profile| profile.usually_grafted.as_ref()).filter(|usual| usual.value);
@@ -28,12 +33,45 @@ pub(crate) fn criterion(story: &TrayStory, profile: Option<&Profile>, day: Day) 
     let all = story.is_grafted();
     let written = story.grafts.iter().map(|graft| graft.what.plants).fold(0, u32::saturating_add);
     let grafted = Range::exact(f64::from(if all { standing } else { written }));
-    let met = all && heals_on.is_none();
-    let criterion = Criterion::found(Question::Grafted, PlantsAtLeast(standing), grafted, Basis::Counted, met, source)
-        .expected_on(heals_on)
-        .resting_on(story.grafts.iter().map(|graft| graft.entry.clone()));
-    let asked = standing > 0 && (usual.is_some() || heals_on.is_some());
-    asked.then(|| if heals_on.is_some() { criterion } else { criterion.advising() })
+    let entries = || story.grafts.iter().map(|graft| graft.entry.clone());
+    let found = |known: Range, met: bool| {
+        let needed = PlantsAtLeast(standing);
+        Criterion::found(Question::Grafted, needed, known, Basis::Counted, met, source.clone()).resting_on(entries())
+    };
+    if standing == 0 {
+        return None;
+    }
+    if heals_on.is_some() {
+        let warns = take_unseen(story, day);
+        return Some(Criterion { warns, ..found(grafted, false).expected_on(heals_on) });
+    }
+    if let Some((few, over)) = fresh_few(story, day) {
+        return Some(found(Range::exact(f64::from(few)), false).expected_on(Some(over)).advising());
+    }
+    let unseen = take_unseen(story, day);
+    if usual.is_none() {
+        return unseen.then(|| Criterion { warns: true, ..found(grafted, true) });
+    }
+    let criterion = found(grafted, all).advising();
+    let warns = criterion.warns || unseen;
+    Some(Criterion { warns, ..criterion })
+}
+
+/// Plants grafted a short while ago that are too few to hold back those that stand with them, and when the last of them have healed.
+fn fresh_few(story: &TrayStory, day: Day) -> Option<(u32, Day)> {
+    let fresh = || story.grafts.iter().filter(|graft| (0..GRAFT_HEALS_DAYS).contains(&day.days_since(graft.from)));
+    let last = fresh().map(|graft| graft.from).max()?;
+    Some((fresh().map(|graft| graft.what.plants).fold(0, u32::saturating_add), last.plus(GRAFT_HEALS_DAYS)))
+}
+
+/// Whether enough of its plants were grafted so long ago that a look tells which took, and nobody counted, measured or wrote off any since.
+fn take_unseen(story: &TrayStory, day: Day) -> bool {
+    let Some(grafted) = last_grafted(story) else { return false };
+    let from = grafted.plus(TAKE_SHOWS_DAYS);
+    let counted = story.counts.iter().any(|look| look.part_of_cells.is_none() && look.day >= from);
+    let measured = story.samples.iter().any(|sample| sample.day >= from);
+    let written_off = story.gone.iter().any(|gone| gone.from >= from);
+    (from..grafted.plus(TAKE_IS_ASKED_DAYS)).contains(&day) && !counted && !measured && !written_off
 }
 
 /// The day on which enough of its plants were last grafted.

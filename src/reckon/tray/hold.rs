@@ -206,8 +206,15 @@ fn on_treated_ground(story: &TrayStory, places: &Places, day: Day) -> Option<Cri
 /// The criterion `flush`: no soft new leaves.
 pub fn flush(story: &TrayStory, day: Day) -> Criterion {
     const SOURCE: RuleSource = RuleSource::Flush;
+    // Soft leaves of few plants hold back those alone.
+    let fresh = |few: &&Since<u32>| (0..FLUSH_HARDENS_DAYS).contains(&day.days_since(few.from));
     match story.last_flush() {
-        None => Criterion::found(Question::Flush, NotSo, None, Basis::Assumed, true, SOURCE),
+        None => match story.flushes.iter().filter(fresh).max_by_key(|few| few.from) {
+            Some(few) => Criterion::found(Question::Flush, NotSo, Some(few.from), Basis::Measured, false, SOURCE)
+                .resting_on([few.entry.clone()])
+                .advising(),
+            None => Criterion::found(Question::Flush, NotSo, None, Basis::Assumed, true, SOURCE),
+        },
         Some(seen) => {
             let hard = seen.from.plus(FLUSH_HARDENS_DAYS);
             let mut flush =

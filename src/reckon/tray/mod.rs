@@ -5,6 +5,7 @@ pub(crate) mod closed;
 pub mod exposure;
 pub(crate) mod grafted;
 pub mod hardening;
+mod harmed;
 pub mod hold;
 pub mod light;
 pub(crate) mod pest;
@@ -224,6 +225,7 @@ impl Judged<'_> {
         let treated = hold::treated(self.story, around.places, around.closed, day);
         // Nobody looks for pests among what was sprayed while its waiting time runs.
         let pest = pest::criterion(self.story, self.profile, (around.places, around.sick, around.kin), day);
+        let pest = harmed::criterion(self.story, day).filter(|_| pest.met() == Some(true)).unwrap_or(pest);
         let pest = pest.expected_on(treated.expected);
         let held = hold::held(self.story, around.places, &around.lots_held, day);
         let mut all = vec![self.living(standing), held, treated, pest];
@@ -249,7 +251,8 @@ impl Judged<'_> {
         all.extend(grafted::criterion(self.story, self.profile, day));
         if !bare {
             let is_young = time::old_enough_on(self.age, self.profile).is_some_and(|on| day < on);
-            all.push(time::plug_criterion(plug, time::roots_rest(self.story, self.profile, day), is_young));
+            let plug = time::plug_criterion(plug, time::roots_rest(self.story, self.profile, day), is_young);
+            all.push(time::with_few_wildlings(plug, self.story, day));
             all.push(hold::flush(self.story, day));
             all.push(hardening::criterion(&self.hardening(day), self.nearest_light()));
             // What goes out soft and stands any light is asked for no light.

@@ -7,7 +7,7 @@ use crate::reckon::picture::criterion::RestsFrom;
 use crate::reckon::picture::quantity::{DaysOfSpecies, Holds, InContainer};
 use crate::reckon::picture::{Basis, Criterion, DaySpread, Gap, Question, RuleSource, Source};
 use crate::reckon::site::Site;
-use crate::reckon::stock::{Origin, TrayStory};
+use crate::reckon::stock::{Origin, Since, TrayStory};
 use crate::reckon::tray::exposure::stands_any_light;
 use crate::reckon::tray::hold::bagged_too_late;
 use crate::reckon::tray::size::SAMPLE_LASTS_DAYS;
@@ -371,6 +371,13 @@ pub(crate) fn plug_criterion(
     Criterion::found(Question::Plug, Roots::Holds, *roots, Basis::Measured, holds, source)
         .expected_on(holds.then_some(*checked))
         .resting_on([entry.clone()])
+}
+
+/// The criterion `plug` where few wildlings stand among the plants: they hold back none of the others, and are left behind.
+pub(crate) fn with_few_wildlings(plug: Criterion, story: &TrayStory, day: Day) -> Criterion {
+    let fresh = |wild: &&Since<u32>| (0..WILDLING_DAYS).contains(&day.days_since(wild.from));
+    let few = plug.met() == Some(true) && story.wildlings.iter().any(|wild| fresh(&wild));
+    if few { Criterion { warns: true, ..plug } } else { plug }
 }
 
 /// The last day in the container, or of bare roots, and its spread.

@@ -287,6 +287,7 @@ impl<'a> Told<'a> {
     fn no_deed(&self) -> Option<(Why, Vec<Offer>)> {
         if self.tray.is_some()
             && self.says(&["graft"])
+            && !self.offers.iter().flatten().any(|one| one.kind == "lost")
             && let Some(word) = phrase_in(self.words, "took")
         {
             return Some((Why::GraftTook(word), vec![self.note()]));

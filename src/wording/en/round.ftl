@@ -186,8 +186,8 @@ round_young_short = { $plants ->
 }
 # (plants, days)
 round_young_unread = { $plants ->
-    [one] { $plants } young plant outside the rains, and for { $days } d no rain read, no finger and no watering written
-   *[other] { $plants } young plants outside the rains, and for { $days } d no rain read, no finger and no watering written
+    [one] { $plants } young plant outside the rains, and for { $days } d no rain that wets, no wet finger and no watering written that keeps it
+   *[other] { $plants } young plants outside the rains, and for { $days } d no rain that wets, no wet finger and no watering written that keeps them
 }
 # (sentence)
 round_water_feet = { $sentence }: where a finger finds the ground dry at the foot, pour { $FOOT_LEAST_LITRES } to { $FOOT_MOST_LITRES } litres there, slowly, and write the watering. That makes no wet ground of the bed

@@ -71,14 +71,23 @@ leaves_few = { $pass ->
 }
 grafted_met = grafted or budded
 grafted_heals = grafted a short while ago: wait until { $day }, when the union has knit, the tie is off and the new leaves are firm
+grafted_heals_look = grafted a short while ago, and by now it shows which took: look, loosen the tie where the union is thick, write those that failed as lost, and count the others. They wait until { $day }, when the tie is off and the new leaves are firm
+# (plants, day)
+grafted_few = { $plants ->
+    [one] { $plants } of them was grafted a short while ago: leave it here until { $day }
+   *[other] { $plants } of them were grafted a short while ago: leave those { $plants } here until { $day }
+}
+grafted_look = grafted, and nobody wrote since whether they took: look whether the tie is off, write those that failed as lost, and count the others
 grafted_none = seedlings, and this species is usually grafted or budded: graft them and write it, or let them go as seedlings that bear late and not as their mother does
 # (grafted, standing)
 grafted_some = only { $grafted } of { $standing } are grafted or budded, as is usual for this species: graft the rest, or let it go as seedlings
 plug_met = the plug holds together
+plug_few_wild = the plug holds together; a few of them came from the wild a short while ago: leave those here
 plug_crumbles = the plug falls apart: wait until the roots hold it
 plug_circles = the roots circle: cut them, or cull; potting on alone does not mend it
 flush_met = no soft new leaves
 flush_unmet_on = soft new leaves seen { $day }: wait until they are firm
+flush_few = soft new leaves seen { $day } on few of them: leave those that are soft here until they are firm
 flush_feel = soft new leaves seen { $day }: feel whether they are firm and dark; where they are soft, wait some days more
 # (days, least)
 hardening_met = { $days ->
@@ -271,7 +280,16 @@ pest_out_of = { $plants } of these came out of { $tray }, in which { $what } was
 # (tray, left, what, day, next)
 pest_together = these stood in one tray with those of { $tray } until { $left }, and { $what } was seen there on { $day }: it hides in plants before it is seen. Set the tray apart, and { $next }
 # (what, day)
-pest_eats_bed = seen in this bed on { $day }, on many plants: { $what }. What goes in now is eaten: find where it comes from, use or set something against it and write that, or look again and write share 0
+pest_eats_bed = seen in this bed on { $day }, on many plants: { $what }. What goes in now is eaten: find where it comes from, use or set something against it (traps, guards, a cat, somebody who watches: no label) and write it as treated, or look again and write share 0
+# (what, day)
+pest_eats_bed_uncounted = seen in this bed on { $day }: { $what }; nobody wrote on how many plants, so nothing goes in. Count those that lost leaves and write it with that share; or use or set something against it and write it as treated
+# (what, day, plants)
+pest_on_shade = { $plants ->
+    [one] seen in this bed on { $day }: { $what }. { $plants } of the plants that give its shade goes: take it out before you plant, and read the light after it
+   *[other] seen in this bed on { $day }: { $what }. { $plants } of the plants that give its shade go: take them out before you plant, and read the light after them
+}
+# (what, day)
+pest_stings = seen in this bed on { $day }: { $what }. It stings and harms no plants: mark the place, work well away from it and never alone, and who is allergic stays out. Let somebody who knows how move it; where it is gone write share 0
 # (what, day)
 pest_in_bed = seen in this bed on { $day }: { $what }. Look for it before you plant
 # (what, day, next)
@@ -370,6 +388,7 @@ holes_unmet = holes are not written down: dig them, then write it
 weeded_unmet = weeding is not written down: weed the rings, then write it
 mulched_unmet = mulch is not written down: lay it around the holes, then write it
 fenced_eaten = animals that a fence keeps out were here on { $day }, and nobody fenced since: close it, then write it
+fenced_eaten_beside = animals that a fence keeps out were in another bed of this field on { $day }: look at the fence of this one, or close it, and write it; or write share 0 where none of them came in
 fenced_unmet = a fence is not written down: close it against cattle, then write it
 # (mm, days)
 water_met = { $days ->
@@ -503,6 +522,8 @@ gap_left_dying = { $plants } of these came out of { $tray }, in which by { $day 
 gap_set_out_from_dying = set out here: { $plants } plants out of { $tray }, in which by { $day } { $gone } were dead or gone and { $alive } alive, and nobody wrote of what: look at these before you plant more, and write none, share 0, for this bed where no plant is sick
 # (tray, day, gone, alive)
 gap_died_beside = these plants stand or stood beside { $tray }, in which by { $day } { $gone } were dead or gone and { $alive } alive, and nobody wrote of what: look at them before they go, and write none, share 0, where no plant is sick
+# (gone, alive, day, what)
+gap_harmed = { $gone } were lost to { $what } by { $day }, and { $alive } are left: look at those first, whether it goes on and whether they are sound. Then count or measure them, or write a look that found none
 # (what, day, alive)
 gap_no_plant_back_plants = treated with { $what } on { $day }: nobody here knows whether it harms plants, and how long before planting its label asks to wait is not written. Read the label, then write it again with that day and after how many days one may plant, 0 where it is nothing against weeds. A count of those alive from { $alive } on answers it too
 # (what, day, alive)

@@ -310,8 +310,8 @@ round_young_short = { $plants ->
    *[other] { $plants } plantas jóvenes, quedan { $left } de { $full } mm para sus raíces
 }
 round_young_unread = { $plants ->
-    [one] { $plants } planta joven fuera de las lluvias, y hace { $days } d que no se anota lluvia, dedo ni riego
-   *[other] { $plants } plantas jóvenes fuera de las lluvias, y hace { $days } d que no se anota lluvia, dedo ni riego
+    [one] { $plants } planta joven fuera de las lluvias, y hace { $days } d que no se anota lluvia que moje, dedo que halle mojado ni riego que la sostenga
+   *[other] { $plants } plantas jóvenes fuera de las lluvias, y hace { $days } d que no se anota lluvia que moje, dedo que halle mojado ni riego que las sostenga
 }
 round_water_feet = { $sentence }: donde un dedo halle seca la tierra al pie, eche ahí de { $FOOT_LEAST_LITRES } a { $FOOT_MOST_LITRES } litros, despacio, y anote el riego. Con eso la tierra de la parcela no queda mojada
 round_nurses = { $alive } según el libro, sin contar hace { $days } d

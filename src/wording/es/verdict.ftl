@@ -51,13 +51,21 @@ leaves_few = { $pass ->
 }
 grafted_met = injertadas
 grafted_heals = recién injertadas: espere hasta el { $day }, cuando haya pegado el injerto, se quite la cinta y estén firmes las hojas nuevas
+grafted_heals_look = injertadas hace poco, y ya se ve cuáles prendieron: mire, afloje la cinta donde la unión está gruesa, anote como pérdida las que fallaron y cuente las demás. Esperan hasta el { $day }, sin cinta y con las hojas nuevas firmes
+grafted_few = { $plants ->
+    [one] { $plants } de ellas se injertó hace poco: déjela aquí hasta el { $day }
+   *[other] { $plants } de ellas se injertaron hace poco: deje esas { $plants } aquí hasta el { $day }
+}
+grafted_look = injertadas, y desde entonces nadie anotó si prendieron: mire si ya no tienen cinta, anote como pérdida las que fallaron y cuente las demás
 grafted_none = son de semilla, y esta especie se suele injertar: injértelas y anótelo, o déjelas ir de semilla, que cargan tarde y no salen como la madre
 grafted_some = solo { $grafted } de { $standing } están injertadas, como se suele con esta especie: injerte las demás o déjelas ir de semilla
 plug_met = el pilón sostiene
+plug_few_wild = el pilón aguanta; unas pocas vinieron del monte hace poco: déjelas aquí
 plug_crumbles = el pilón se desmorona: espere a que las raíces lo sostengan
 plug_circles = raíces enrolladas: pódelas o descarte; el cambio de bolsa solo no las arregla
 flush_met = sin hojas tiernas
 flush_unmet_on = hojas nuevas tiernas, vistas el { $day }: espere a que maduren
+flush_few = hojas nuevas tiernas vistas el { $day } en pocas de ellas: deje aquí las tiernas hasta que estén firmes
 flush_feel = hojas nuevas tiernas, vistas el { $day }: toque si ya están firmes y oscuras; si están tiernas, espere unos días más
 hardening_met = { $days ->
     [one] { $days } día de endurecimiento, hacen falta { $least }
@@ -177,7 +185,13 @@ after_wait_unwritten = solo cuando se sepa la espera y haya terminado: { $senten
 pest_out_of = { $plants } de estas salieron de { $tray }, donde se vio { $what } el { $day }: se esconde en las plantas antes de que se vea. Aparte la bandeja, y { $next }
 pest_together = estas estuvieron en una misma bandeja con las de { $tray } hasta el { $left }, y allí se vio { $what } el { $day }: se esconde en las plantas antes de que se vea. Aparte la bandeja, y { $next }
 pest_where_they_stood = { $what } en { $place }, donde estas plantas estuvieron hasta el { $left }
-pest_eats_bed = en esta parcela el { $day }, en muchas plantas: { $what }. Lo que se plante ahora se lo comen: busque de dónde viene, use o ponga algo en su contra y anótelo, o vuelva a mirar y anote porcentaje 0
+pest_eats_bed = en esta parcela el { $day }, en muchas plantas: { $what }. Lo que se plante ahora se lo comen: busque de dónde viene, use o ponga algo en su contra (trampas, protectores, un gato, alguien que vigile: sin etiqueta) y anótelo como tratado, o vuelva a mirar y anote porcentaje 0
+pest_eats_bed_uncounted = visto en esta parcela el { $day }: { $what }; nadie anotó en cuántas plantas, y por eso no entra nada. Cuente las que perdieron hojas y anótelo con ese porcentaje; o use o ponga algo en su contra y anótelo como tratado
+pest_on_shade = { $plants ->
+    [one] visto en esta parcela el { $day }: { $what }. Sale { $plants } de las plantas que le dan sombra: sáquela antes de plantar, y lea la luz después
+   *[other] visto en esta parcela el { $day }: { $what }. Salen { $plants } de las plantas que le dan sombra: sáquelas antes de plantar, y lea la luz después
+}
+pest_stings = visto en esta parcela el { $day }: { $what }. Pica y no daña las plantas: marque el sitio, trabaje lejos de él y nunca sin compañía, y que no entre quien sea alérgico. Que lo traslade alguien que sepa; cuando ya no esté, anote porcentaje 0
 pest_in_bed = visto en esta parcela el { $day }: { $what }. Búsquelo antes de plantar
 pest_in_ground = visto en esta parcela el { $day }: { $what }. Espera raíces tiernas: antes de plantar, { $next }
 pest_holds_bed = visto en esta parcela el { $day }: { $what }. Espera raíces y plantas tiernas, y por eso no se planta nada: { $next }
@@ -247,6 +261,7 @@ holes_unmet = los hoyos no están anotados: hágalos, luego anótelo
 weeded_unmet = la deshierba no está anotada: haga los plateos, luego anótelo
 mulched_unmet = la cobertura no está anotada: póngala alrededor de los hoyos, luego anótelo
 fenced_eaten = aquí entraron el { $day } animales que una cerca detiene, y nadie ha cercado desde entonces: ciérrela, y anótelo
+fenced_eaten_beside = en otra parcela de este terreno entraron el { $day } animales que una cerca detiene: mire la cerca de esta, o ciérrela, y anótela; o anote porcentaje 0 si aquí no entró ninguno
 fenced_unmet = la cerca no está anotada: ciérrela contra el ganado, luego anótelo
 water_met = { $days ->
     [one] { $mm } mm de lluvia en { $days } día
@@ -345,6 +360,7 @@ gap_left_dying = { $plants } de estas salieron de { $tray }, donde hasta el { $d
 gap_set_out_from_dying = plantadas aquí: { $plants } plantas que salieron de { $tray }, donde hasta el { $day } había { $gone } muertas o perdidas y { $alive } vivas, y nadie anotó de qué: mire estas antes de plantar más, y anote ninguna, porcentaje 0, de esta parcela si no hay planta enferma
 gap_died_beside = estas plantas están o estuvieron junto a { $tray }, donde hasta el { $day } había { $gone } muertas o perdidas y { $alive } vivas, y nadie anotó de qué: mírelas antes de que salgan, y anote ninguna, porcentaje 0, si no hay planta enferma
 gap_many_died = hasta el { $day } había { $gone } muertas o perdidas y { $alive } vivas, y nadie anotó de qué: busque la causa y anótela como plaga o enfermedad, o como ninguna; si no, cuente otra vez desde el { $again }
+gap_harmed = hasta el { $day } se perdieron { $gone } por { $what }, y quedan { $alive }: mire primero esas, si sigue pasando y si están sanas. Después cuéntelas o mídalas, o anote que al mirar no halló nada
 gap_no_plant_back_plants = tratada con { $what } el { $day }: nadie sabe aquí si daña las plantas, y no está anotado cuánto pide la etiqueta esperar antes de sembrar. Lea la etiqueta y anótelo otra vez con ese día y a los cuántos días se puede sembrar, 0 si no es contra malezas. También basta contar las vivas desde el { $alive }
 gap_may_be_scorched = tratada con { $what } el { $day }: mata lo que moja y tarda de una a tres semanas en verse, diga lo que diga su etiqueta sobre sembrar. Déjelas aquí, y cuente las vivas desde el { $alive }, sin las que amarillean o se secan
 or_no_label = { $sentence }, 0 si no tiene etiqueta

@@ -42,6 +42,9 @@ impl Wording {
                 self.gap_set_out_from_dying(*plants, tray, self.day(*on), *gone, *alive)
             }
             Gap::DiedBeside { tray, on, gone, alive } => self.gap_died_beside(tray, self.day(*on), *gone, *alive),
+            Gap::Harmed { on, gone, alive, what } => {
+                self.gap_harmed(*gone, *alive, self.day(*on), cleaned(&self.cause_told(what)))
+            }
             Gap::MostOfBedDied { on, dead, alive, again_from } => {
                 self.gap_most_of_bed_died(self.day(*on), *dead, *alive, self.day(*again_from))
             }
@@ -243,6 +246,7 @@ mod tests {
                 alive: 18,
             },
             Gap::DiedBeside { tray: "cof-1".parse().unwrap(), on: Day::from_number(20_000), gone: 30, alive: 18 },
+            Gap::Harmed { on: Day::from_number(20_000), gone: 20, alive: 40, what: "rats".into() },
             Gap::MostOfBedDied {
                 on: Day::from_number(20_000),
                 dead: 30,

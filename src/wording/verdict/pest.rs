@@ -1,6 +1,7 @@
 //! Pests and sicknesses that were seen, and what answers them.
 
 use crate::base::Day;
+use crate::nursery::pest::stings;
 use crate::reckon::picture::Measure;
 use crate::reckon::picture::quantity::{Beside, BroughtBy, LeavesAtLeast, LookAt, NotSo, PestLacks, PestSeen};
 use crate::reckon::picture::question::Found;
@@ -32,10 +33,17 @@ impl Wording {
         if let Some(leaves) = seen.leaves.filter(|_| !seen.in_bed) {
             return self.pest_leaves_reason(seen, leaves, blocks);
         }
+        if let Some(plants) = seen.of_shade {
+            return self.pest_on_shade(what, day, plants);
+        }
+        if seen.in_bed && !blocks && stings(&seen.what) {
+            return self.pest_stings(what, day);
+        }
         let next = seen.lacks.map(|lacks| self.pest_next(lacks, seen.is_sign, seen.count_from));
         match (next, seen.in_bed) {
             (Some(next), true) if blocks => self.pest_holds_bed(what, day, next),
             (Some(next), true) => self.pest_in_ground(what, day, next),
+            (None, true) if blocks && seen.share_pct.is_none() => self.pest_eats_bed_uncounted(what, day),
             (None, true) if blocks => self.pest_eats_bed(what, day),
             (None, true) => self.pest_in_bed(what, day),
             (Some(_), false) if seen.lacks == Some(PestLacks::Kind) => {

@@ -63,9 +63,9 @@ impl Wording {
             Question::Height(sample) => self.height_reason(sample.found()?, criterion.warns),
             Question::Collar(sample) => self.collar_reason(sample.found()?, criterion.warns),
             Question::Leaves(sample) => self.leaves_reason(sample.found()?),
-            Question::Grafted(plants) => self.grafted_reason(plants.found()?, expected),
-            Question::Plug(plug) => self.plug_reason(plug.found()?.known),
-            Question::Flush(seen) => self.flush_reason(seen.found()?, criterion.warns),
+            Question::Grafted(plants) => self.grafted_reason(plants.found()?, expected, criterion),
+            Question::Plug(plug) => self.plug_reason(plug.found()?.known, criterion.warns),
+            Question::Flush(seen) => self.flush_reason(seen.found()?, criterion),
             Question::Hardening(hardened) => self.hardening_reason(hardened.found()?, about),
             Question::ExposureStep(step) => self.step_reason(step.found()?, criterion.warns, about),
             Question::Held(held) => self.held_reason(held.found()?.known.as_ref(), expected),
@@ -174,29 +174,41 @@ impl Wording {
         &self,
         &Found { needed, known, met, .. }: &Found<PlantsAtLeast, Range>,
         heals_on: Option<Day>,
+        &Criterion { blocks, warns, .. }: &Criterion,
     ) -> String {
-        if let Some(day) = heals_on {
-            return self.grafted_heals(self.day(day));
+        let plants = known.likely as i64;
+        match (heals_on.map(|day| self.day(day)), blocks, warns) {
+            (Some(day), true, false) => return self.grafted_heals(day),
+            (Some(day), true, true) => return self.grafted_heals_look(day),
+            (Some(day), false, _) => return self.grafted_few(plants, day),
+            (None, _, true) if met => return self.grafted_look(),
+            (None, ..) => {}
         }
-        match (met, known.likely as i64) {
+        match (met, plants) {
             (true, _) => self.grafted_met(),
             (false, 0) => self.grafted_none(),
             (false, some) => self.grafted_some(some, needed.0),
         }
     }
 
-    fn plug_reason(&self, roots: Roots) -> String {
+    fn plug_reason(&self, roots: Roots, warns: bool) -> String {
         match roots {
             Roots::Crumbles => self.plug_crumbles(),
             Roots::Circling => self.plug_circles(),
+            Roots::Holds if warns => self.plug_few_wild(),
             Roots::Holds => self.plug_met(),
         }
     }
 
-    fn flush_reason(&self, &Found { known: seen, met, .. }: &Found<NotSo, Option<Day>>, warns: bool) -> String {
+    fn flush_reason(
+        &self,
+        &Found { known: seen, met, .. }: &Found<NotSo, Option<Day>>,
+        &Criterion { blocks, warns, .. }: &Criterion,
+    ) -> String {
         match seen {
             Some(day) if met && warns => self.flush_feel(self.day(day)),
-            Some(day) if !met => self.flush_unmet_on(self.day(day)),
+            Some(day) if !met && blocks => self.flush_unmet_on(self.day(day)),
+            Some(day) if !met => self.flush_few(self.day(day)),
             Some(_) | None => self.flush_met(),
         }
     }
@@ -495,9 +507,12 @@ impl Wording {
     }
 
     fn work_reason(&self, &Found { needed, known, met, .. }: &Found<WorkWithin, Option<Day>>) -> String {
-        let WorkWithin { task, days: lasts, at_least_cm, eaten_on } = needed;
+        let WorkWithin { task, days: lasts, at_least_cm, eaten_on, eaten_beside_on } = needed;
         if let Some(on) = eaten_on {
             return self.fenced_eaten(self.day(on));
+        }
+        if let Some(on) = eaten_beside_on {
+            return self.fenced_eaten_beside(self.day(on));
         }
         if let Some((day, cm)) = known.zip(at_least_cm) {
             return self.holes_shallow(self.day(day), self.number(cm, 0));

@@ -30,7 +30,7 @@ fn aphids() -> Option<PestSeen> {
 
 fn every_question() -> Vec<[Criterion; 3]> {
     let sample = |pass, unit| Sample { pass, of: 30, mean: 14.2, unit, gone_since: 0 };
-    let work = |task| WorkWithin { task, days: 30, at_least_cm: None, eaten_on: None };
+    let work = |task| WorkWithin { task, days: 30, at_least_cm: None, eaten_on: None, eaten_beside_on: None };
     let done = Some(on("2026-04-03"));
     let age = DaysOfSpecies { least: 210, usual: Some(300), most: Some(420) };
     let band = LightBand { least: 0.3, most: 0.5 };
@@ -143,7 +143,13 @@ fn a_grower_hears_what_is_short_and_what_to_do() {
         (
             judged(
                 Question::Weeded,
-                WorkWithin { task: GroundTask::Weeded, days: 30, at_least_cm: None, eaten_on: None },
+                WorkWithin {
+                    task: GroundTask::Weeded,
+                    days: 30,
+                    at_least_cm: None,
+                    eaten_on: None,
+                    eaten_beside_on: None,
+                },
                 None,
                 false,
             ),

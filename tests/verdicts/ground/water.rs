@@ -429,3 +429,51 @@ fn outside_the_rains_young_plants_are_looked_at_where_nobody_reads_the_rain() {
     let again = stop(&book, "2026-06-30").unwrap();
     assert!(matches!(again.why, RoundReason::YoungDry { unread_days: Some(8), .. }), "{:?}", again.why);
 }
+
+/// Planted on a day, the rains end on 15 June, with what was written since.
+fn after_the_rains(on: &str, written: &[(&str, &str, serde_json::Value)]) -> Book {
+    let mut book = bed_on("loam");
+    ready_coffee(&mut book, "cof-1");
+    book.write(on, "outplanted", json!({"tray":"cof-1","bed":"B","count":20}));
+    for (on, kind, body) in written {
+        book.write(on, kind, body.clone());
+    }
+    book
+}
+
+#[test]
+fn a_nought_of_the_gauge_is_no_rain_and_a_drop_at_the_foot_no_watering() {
+    let asked = |written: &[(&str, &str, serde_json::Value)]| {
+        water_stop(&after_the_rains("2026-06-01", written), "2026-06-30").is_some()
+    };
+    assert!(asked(&[]));
+    let nought = |on| (on, "weather", json!({"rain_mm":0}));
+    for days in
+        [&["2026-06-29"][..], &["2026-06-30"], &["2026-06-26", "2026-06-27", "2026-06-28", "2026-06-29", "2026-06-30"]]
+    {
+        assert!(asked(&days.iter().map(|on| nought(*on)).collect::<Vec<_>>()), "{days:?}");
+    }
+    assert!(asked(&[("2026-06-28", "weather", json!({"rain_mm":1}))]));
+    assert!(!asked(&[("2026-06-28", "weather", json!({"rain_mm":8})), nought("2026-06-29")]));
+    for (litres, answers) in [(0.1, false), (0.13, false), (0.5, false), (1.0, true), (3.0, true)] {
+        let given = json!({"bed":"B","litres_each":litres});
+        assert_eq!(!asked(&[("2026-06-25", "plants_watered", given)]), answers, "{litres}");
+    }
+    // Half a litre keeps a plant for three days, and a tenth for none.
+    let today = |litres: f64| asked(&[("2026-06-30", "plants_watered", json!({"bed":"B","litres_each":litres}))]);
+    assert_eq!((today(0.1), today(0.5)), (true, false));
+    // A finger that finds it dry is no water.
+    assert!(asked(&[("2026-06-28", "soil_checked", json!({"bed":"B","wet":false}))]));
+}
+
+#[test]
+fn plants_that_went_out_at_the_end_of_the_rains_are_young_until_the_next() {
+    let asked = |planted: &str, on: &str| water_stop(&after_the_rains(planted, &[]), on).is_some();
+    // 56 days before 15 June is 20 April.
+    for on in ["2026-08-20", "2026-12-01", "2027-02-20"] {
+        assert!(asked("2026-05-20", on) && asked("2026-07-20", on), "{on}");
+        assert!(!asked("2026-04-20", on), "{on}: it had its eight weeks of rain");
+    }
+    assert!(!asked("2026-05-20", "2027-03-05"), "the next rains have begun");
+    assert!(!asked("2026-05-20", "2027-07-20"));
+}

@@ -263,3 +263,29 @@ fn a_wrong_count_that_was_put_right_holds_nothing() {
         assert!(!asked(&book).blocks, "{again} {}", said(&book, TODAY, En));
     }
 }
+
+#[test]
+fn many_lost_to_rats_or_heat_ask_for_a_look_at_those_that_are_left() {
+    let cared = |book: &Book| !asked(book).blocks && asked(book).warns;
+    for cause in ["rats", "snails", "heat", "no water", "babosas", "falta de agua"] {
+        let mut book = with_loss(TODAY, 16, cause);
+        assert!(cared(&book), "{cause}");
+        assert!(said(&book, TODAY, En).contains("look at those first"), "{cause}");
+        assert!(said(&book, TODAY, Es).contains("mire primero esas"), "{cause}");
+        assert!(!cared(&with_loss(TODAY, 9, cause)), "{cause}: fewer than a fifth");
+        assert!(!cared(&with_loss("2026-04-01", 16, cause)), "{cause}: counted since");
+        seen(&mut book, TODAY, json!({"tray":"cof-1"}), "none", Some(0.0));
+        assert!(!cared(&book), "{cause}");
+    }
+    assert!(!cared(&with_loss(TODAY, 16, "stolen")), "who steals hurts no others");
+}
+
+#[test]
+fn a_recount_that_finds_a_third_missing_is_asked_about_as_a_count_is() {
+    let recounted = |standing: u32| {
+        let mut book = fitting();
+        book.write("2026-04-14", "stocktaken", json!({"tray":"cof-1","standing":standing}));
+        asked(&book).blocks
+    };
+    assert_eq!((recounted(30), recounted(40)), (true, false));
+}

@@ -3,11 +3,12 @@
 
 use crate::base::{Day, EntryId, SpeciesKey, TrayCode};
 use crate::nursery::pest::{
-    DiedOf, Nature, comes_along, harms, is_eater, is_fenced_out, is_same_pest, is_seen_in, nature_of, says_none,
+    DiedOf, Nature, comes_along, eater_of, harms, is_same_pest, is_seen_in, nature_of, says_none,
 };
-use crate::reckon::bed::ground_work::EATEN_TELLS_DAYS;
-use crate::reckon::picture::quantity::{BroughtBy, LookAt, NotSo, PestLacks};
+use crate::reckon::bed::eaten::{EATEN_TELLS_DAYS, eaten_by, eats_many};
+use crate::reckon::picture::quantity::{BroughtBy, LookAt, NotSo, PestLacks, PestSeen};
 use crate::reckon::picture::{Basis, Criterion, Gap, Question, RuleSource};
+use crate::reckon::site::Site;
 use crate::reckon::stock::{BedStory, Brought, CameFrom, Death, Places, Stay, still_seen};
 use crate::reckon::tray::pest::kin::{Died, IN_BED_DAYS, Kin};
 use crate::reckon::tray::pest::{
@@ -34,21 +35,44 @@ const UNSAID_HOLDS_PCT: f64 = 34.0;
 /// tray, ask for care. Where most of its plants died of nobody knows what, it holds back.
 pub(crate) fn criterion(
     (story, around): (&BedStory, Around<'_>),
+    site: &Site,
     species: &SpeciesKey,
-    scientific: Option<&str>,
     day: Day,
 ) -> Option<Criterion> {
     let open = open_in_bed(story, around, day);
-    let worst = worst_of(open.iter().filter(|pest| harms(&pest.seen.what, scientific)));
+    let worst = worst_of(open.iter().filter(|pest| harms_species(&pest.seen.what, site, species)));
     let died = || most_died(story, species, day);
     let Some(worst) = worst.filter(|worst| holds_bed(worst) || died().is_none()) else {
-        return died().or_else(|| came_from_dying(story, around.1, day));
+        let came = || came_from_dying(story, around.1, day);
+        return died().or_else(came).or_else(|| shade_goes(story, &open, site));
     };
     let found =
         Criterion::found(Question::Pest, NotSo, Some(worst.seen.clone()), Basis::Measured, false, RuleSource::Pest);
     let found = found.resting_on(open.iter().flat_map(|pest| pest.entries.iter().cloned()));
-    let found = found.expected_on(worst.eats_bed.then(|| worst.seen.on.plus(EATEN_TELLS_DAYS + 1)));
+    let found = found.expected_on(worst.eats_bed.map(|last| last.plus(EATEN_TELLS_DAYS + 1)));
     Some(if holds_bed(worst) { found } else { found.advising() })
+}
+
+fn harms_species(what: &str, site: &Site, species: &SpeciesKey) -> bool {
+    harms(what, site.profile(species).map(|profile| profile.scientific.as_str()))
+}
+
+/// Plants that give shade have what nothing cures and what harms nothing else of the bed: they are taken out, and the light is another then.
+fn shade_goes(story: &BedStory, open: &[OpenPest], site: &Site) -> Option<Criterion> {
+    let goes = |pest: &OpenPest| {
+        let of_it = story.nurses.iter().filter(|nurse| harms_species(&pest.seen.what, site, &nurse.nurse));
+        let alive = of_it.map(|nurse| nurse.alive).fold(0, u32::saturating_add);
+        let plants = match pest.seen.lacks? {
+            PestLacks::TakenOut { least, so_far, .. } => least.saturating_sub(so_far).min(alive),
+            PestLacks::Share => alive,
+            _ => 0,
+        };
+        (plants > 0 && holds_bed(pest) && !pest.nature.in_stem).then_some(plants)
+    };
+    let (pest, plants) = open.iter().filter_map(|pest| Some((pest, goes(pest)?))).max_by_key(|(_, plants)| *plants)?;
+    let seen = PestSeen { of_shade: Some(plants), ..pest.seen.clone() };
+    let found = Criterion::found(Question::Pest, NotSo, Some(seen), Basis::Measured, false, RuleSource::Pest);
+    Some(found.resting_on(pest.entries.iter().cloned()).advising())
 }
 
 /// The worst pest of a bed that is not settled.
@@ -82,7 +106,7 @@ pub(crate) fn acted_on(story: &BedStory) -> impl Iterator<Item = Day> {
 /// enough, and nobody puts more into suspect ground; of other sick trays, and of damping-off, they ask for care.
 fn holds_bed(pest: &OpenPest) -> bool {
     let nature = pest.nature;
-    if pest.eats_bed {
+    if pest.eats_bed.is_some() {
         return true;
     }
     if pest.seen.brought.is_some() {
@@ -102,7 +126,7 @@ fn worst_of<'a>(open: impl Iterator<Item = &'a OpenPest>) -> Option<&'a OpenPest
 
 fn open_in_bed(story: &BedStory, (places, kin): Around<'_>, day: Day) -> Vec<OpenPest> {
     let died: Vec<(&Death, Written)> =
-        story.deaths.iter().filter_map(|death| Some((death, died_of_it(death)?))).collect();
+        story.deaths.iter().filter_map(|death| Some((death, died_of_it(story, death)?))).collect();
     let died: Vec<(&Death, Written)> = died.into_iter().filter(|(death, _)| stays(story, death, day)).collect();
     let (from_places, sisters) = (seen_where_they_stood(story, places, day), sisters_of(story, kin));
     let nothing = story.brought.is_empty() && from_places.is_empty() && sisters.is_empty();
@@ -124,16 +148,6 @@ fn open_in_bed(story: &BedStory, (places, kin): Around<'_>, day: Day) -> Vec<Ope
         pest.eats_bed = eats_many(story, pest, day);
     }
     all
-}
-
-/// Whether what eats and goes was on a tenth of the plants of a bed or more, in the last weeks, and nothing was used against it since. What
-/// a fence keeps out is the fence's question.
-fn eats_many(story: &BedStory, pest: &OpenPest, day: Day) -> bool {
-    let seen = &pest.seen;
-    let many = seen.share_pct.is_some_and(|share| share >= PEST_HOLDS_PCT);
-    let lately = day.days_since(seen.on) <= EATEN_TELLS_DAYS;
-    let eats = || is_eater(&seen.what) && !is_fenced_out(&seen.what) && seen.brought.is_none();
-    many && lately && eats() && !acted_on(story).any(|on| (seen.on..=day).contains(&on))
 }
 
 /// Plants that came from a sick tray, or from a place where a sickness was seen while they stood there or soon after.
@@ -212,19 +226,22 @@ fn came_from_dying(story: &BedStory, kin: &Kin, day: Day) -> Option<Criterion> {
 
 /// A sickness of which plants died, as a sighting on the share of those that stood: of a count those that died since the last, where
 /// any did. One or two plants that grubs or termites took are no more than every bed loses.
-fn died_of_it(death: &Death) -> Option<Written> {
+fn died_of_it(story: &BedStory, death: &Death) -> Option<Written> {
     let by_eye = nature_of(&death.what, None).by_eye;
     let dead = if death.plants > 0 || by_eye { death.plants } else { death.dead };
+    // What ate a tenth of them in a few weeks is there still.
+    let eaten = eaten_by(story, death);
+    let dead = eaten.unwrap_or(dead);
     let there = u64::from(death.alive) + u64::from(dead);
-    // What ate a tenth of them is there still.
-    let eaten = dead > 0 && is_eater(&death.what) && is_share(dead, death.alive, PEST_HOLDS_PCT);
-    (eaten || is_seen_in(death.of, &death.what, dead))
+    (eaten.is_some() || is_seen_in(death.of, &death.what, dead))
         .then(|| Written::of_loss(&death.entry, death.day, &death.what, (dead, Some(there)), false))
 }
 
 /// Animals of the soil leave by themselves: a later count of the same species that does not name them, or time, is enough.
 fn stays(story: &BedStory, death: &Death, day: Day) -> bool {
-    if !nature_of(&death.what, None).by_eye && !is_eater(&death.what) {
+    let nature = nature_of(&death.what, None);
+    let eats = nature.goes_by_itself() && eater_of(&death.what).is_some();
+    if !nature.by_eye && !eats {
         return true;
     }
     let later = story.deaths.iter().filter(|later| later.is_count && later.day > death.day && later.day <= day);

@@ -70,8 +70,8 @@ pub(crate) struct OpenPest {
     of_place: bool,
     /// What a person said of whether it goes along with plants.
     spreads: Option<bool>,
-    /// Whether it eats many plants of a bed, and nobody did anything against it.
-    pub eats_bed: bool,
+    /// Where it eats many plants of a bed, and nobody did anything against it: the last day on which it did.
+    pub eats_bed: Option<Day>,
     /// The entries.
     pub entries: Vec<EntryId>,
 }
@@ -89,7 +89,7 @@ impl OpenPest {
             by_loss: look.what.of_loss,
             of_place: look.what.of_place,
             spreads: *spreads,
-            eats_bed: false,
+            eats_bed: None,
             entries: vec![look.entry.clone()],
         };
         pest.named(what);

@@ -333,6 +333,11 @@ pub(crate) fn treated(clause: &mut Clause) -> Option<Drafts> {
         clause.lacks.push(Why::Several);
     }
     clause.take(&["small.by", "put", "span"]);
+    // Between the rows is all of the bed.
+    take_words(
+        clause,
+        &["between the rows", "between rows", "entre surcos", "entre filas", "entre los surcos", "entre las filas"],
+    );
     if is_known {
         take_words(clause, &GIVES);
         take_words(clause, &["alrededor de", "alrededor"]);
@@ -592,6 +597,15 @@ pub(crate) fn grafted(clause: &mut Clause) -> Option<Drafts> {
     clause.head(&["graft"])?;
     let tray = clause.name(Tray)?;
     let count = clause.count();
+    // A graft that did not take is a plant lost.
+    if count.is_some() && clause.take(&["failed"]).is_some() {
+        clause.take(&["small.thing"]);
+        let cause = Some(json!("graft failed"));
+        return one(
+            "lost",
+            fields([("tray", Some(json!(tray))), ("count", count.map(number_value)), ("cause", cause)]),
+        );
+    }
     let text = clause.text(&[], true);
     clause.take(&["small.thing", "failed"]);
     // "Late Green on wild stock": what it was grafted, and what upon.
