@@ -7,10 +7,12 @@ use std::io::{self, Write};
 use super::criterion_json::{criteria, doubt, number, unplanned};
 use super::forecast::{stock_to_come_json, tray_forecast_json};
 use super::json::ObjectOut;
-use crate::base::{Day, SpeciesKey};
+use crate::base::SpeciesKey;
 use crate::reckon::field::waits_for;
 use crate::reckon::forecast::Outlook;
+use crate::reckon::light::in_band::{InBand, TurnTo, in_band};
 use crate::reckon::loading::{Planned, day_plan};
+use crate::reckon::picture::quantity::{EndsBy, ShadeEnd};
 use crate::reckon::picture::{BedPicture, BedSpecies, HeldBy, PairPicture, Picture, Rule, TrayPicture};
 use crate::reckon::{SharedOffer, shared_offers};
 use crate::wording::Wording;
@@ -18,6 +20,8 @@ use crate::wording::verdict::About;
 
 /// The version of the objects below.
 pub(super) const VERSION: u32 = 1;
+/// Months of which a pair says what becomes of the light: this one and half a year.
+const MONTHS_OF_PAIR: usize = 7;
 
 /// The main answer to a program.
 pub(crate) struct ReadyAnswer<'a> {
@@ -47,7 +51,7 @@ impl ReadyAnswer<'_> {
         let beds: Vec<_> = shown.beds.values().collect();
         out.list("beds", &beds, |bed| bed_json(bed, picture, wording))?;
         let pairs: Vec<_> = shown.pairs.iter().collect();
-        out.list("pairs", &pairs, |pair| pair_json(&pair.once(), picture.day, wording))?;
+        out.list("pairs", &pairs, |pair| pair_json(&pair.once(), picture, wording))?;
         let species = species_of(shown);
         let coming = outlook.pipelines.iter().filter(|coming| species.contains(&coming.species));
         out.field("stock_to_come", coming.map(stock_to_come_json).collect::<Vec<_>>())?;
@@ -166,16 +170,16 @@ fn shared_json(offer: &SharedOffer, picture: &Picture, wording: &Wording) -> Val
 
 /// A tray against a bed: whether it fits, what holds it back, and what is asked of the two together. What is asked of
 /// each alone stands with the tray and with the bed.
-pub(super) fn pair_json(pair: &PairPicture, day: Day, wording: &Wording) -> Value {
+pub(super) fn pair_json(pair: &PairPicture, picture: &Picture, wording: &Wording) -> Value {
     let mut held_by: Vec<&HeldBy> = pair.held_by.iter().collect();
     if held_by.len() > 1 {
         // What lasts longest first, as everywhere else.
         let asked = pair.criteria.once();
-        let waits: Vec<Rule> = waits_for(&asked, day).iter().map(|criterion| criterion.rule()).collect();
+        let waits: Vec<Rule> = waits_for(&asked, picture.day).iter().map(|criterion| criterion.rule()).collect();
         held_by.sort_by_key(|held| waits.iter().position(|rule| *rule == held.rule));
     }
     let held_by = held_by.into_iter().map(|held| json!({"of": held.of, "rule": held.rule}));
-    json!({
+    let mut text = json!({
         "tray": pair.tray,
         "bed": pair.bed,
         "species": pair.species,
@@ -184,7 +188,40 @@ pub(super) fn pair_json(pair: &PairPicture, day: Day, wording: &Wording) -> Valu
         "in_light": pair.in_light,
         "held_by": held_by.collect::<Vec<_>>(),
         "criteria": criteria(&pair.criteria.own(), About::Pair, wording),
-    })
+    });
+    let bed = picture.beds.get(&pair.bed).filter(|_| pair.fits);
+    let ahead = bed.and_then(|bed| in_band(&bed.story, &picture.site, &pair.species, (picture.day, MONTHS_OF_PAIR)));
+    if let Some(ahead) = ahead {
+        text["light_ahead"] = in_band_json(&ahead);
+    }
+    text
+}
+
+/// What becomes of the light of a bed for a species.
+pub(super) fn in_band_json(told: &InBand) -> Value {
+    let turn = told.turn.as_ref().map(|turn| {
+        let to = match turn.to {
+            TurnTo::Bright => "bright",
+            TurnTo::Dark => "dark",
+            TurnTo::Inside => "inside",
+        };
+        let by = match &turn.by {
+            Some(end) => ends_by(end),
+            None if turn.brighter => "thinning",
+            None => "growth",
+        };
+        json!({"on": turn.on, "to": to, "by": by, "nurse": turn.by.as_ref().map(|end| &end.nurse)})
+    });
+    json!({"inside_now": number(told.now), "inside_6_months": number(told.half_year), "turn": turn})
+}
+
+/// What ends shade, in a word.
+pub(super) fn ends_by(end: &ShadeEnd) -> &'static str {
+    match end.by {
+        EndsBy::Bunches(_) => "bunches",
+        EndsBy::Stems => "stems",
+        EndsBy::Age => "age",
+    }
 }
 
 #[cfg(test)]

@@ -4,7 +4,7 @@ use serde_json::{Value, json};
 
 use super::criterion_json::{criteria, number};
 use super::forecast::{experience_json, worth_json};
-use super::ready_json::{VERSION, bed_json, pair_json, tray_json};
+use super::ready_json::{VERSION, bed_json, ends_by, in_band_json, pair_json, tray_json};
 use super::walk::json::{caution_json, dangers_json};
 use super::why_more::growth_json::growth_json;
 use crate::base::Day;
@@ -17,8 +17,9 @@ use crate::reckon::forecast::Outlook;
 use crate::reckon::forecast::worth::of_tray;
 use crate::reckon::growth::tray_growth;
 use crate::reckon::light::coming::shade_ends;
+use crate::reckon::light::in_band::in_band;
 use crate::reckon::light::months::{LightMonth, MONTHS_AHEAD, light_months};
-use crate::reckon::picture::quantity::{EndsBy, ShadeEnd};
+use crate::reckon::picture::quantity::ShadeEnd;
 use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, PairPicture, Picture, TrayPicture};
 use crate::wording::Wording;
 use crate::wording::verdict::About;
@@ -64,14 +65,9 @@ pub(crate) fn why_bed_json(
 }
 
 fn shade_end_json(end: &ShadeEnd, today: Day, wording: &Wording) -> Value {
-    let by = match end.by {
-        EndsBy::Bunches(_) => "bunches",
-        EndsBy::Stems => "stems",
-        EndsBy::Age => "age",
-    };
     json!({
         "nurse": end.nurse,
-        "by": by,
+        "by": ends_by(end),
         "about": end.about,
         "share": number(end.share),
         "set_next_by": end.set_next_by,
@@ -91,12 +87,14 @@ fn months_json(bed: &BedPicture, line: &BedSpecies, picture: &Picture) -> Value 
             "inside": one.inside.map(number),
         })
     };
-    json!({"species": line.species, "months": months.map(|all| all.iter().map(month).collect::<Vec<_>>())})
+    let ahead = in_band(&bed.story, &picture.site, &line.species, (picture.day, MONTHS_AHEAD));
+    let ahead = ahead.map(|told| in_band_json(&told));
+    json!({"species": line.species, "ahead": ahead, "months": months.map(|all| all.iter().map(month).collect::<Vec<_>>())})
 }
 
 /// Why a tray fits a bed or not: the pair as in `ready --json`, with every question of its tray and its bed too.
 pub(crate) fn why_pair_json(pair: &PairPicture, picture: &Picture, wording: &Wording) -> Value {
-    let mut text = pair_json(pair, picture.day, wording);
+    let mut text = pair_json(pair, picture, wording);
     text["criteria"] = json!(criteria(&*pair.criteria, About::Pair, wording));
     let mut text = answer(picture, "pair", text);
     text["cautions"] = cautions_json(&of_pair(pair), wording);

@@ -8,8 +8,9 @@ use crate::reckon::field::longest_first;
 use crate::reckon::forecast::Outlook;
 use crate::reckon::growth::tray_growth;
 use crate::reckon::light::coming::shade_ends;
+use crate::reckon::light::in_band::in_band;
 use crate::reckon::light::light_told;
-use crate::reckon::light::months::light_months;
+use crate::reckon::light::months::{MONTHS_AHEAD, light_months};
 use crate::reckon::picture::{BedPicture, BedSpecies, Criterion, Pair, PairPicture, Picture, Rule, TrayPicture};
 use crate::reckon::round::stop::handled::{nurses, standing_in};
 use crate::reckon::round::{Round, Stop, Task, sick_unasked};
@@ -121,6 +122,8 @@ pub(crate) fn why_bed(bed: &BedPicture, species: Option<&SpeciesKey>, asked: Ask
         .iter()
         .map(|end| (asked.species(Some(&end.nurse)), wording.shade_end_words(end, end.is_late(asked.picture.day))));
     page.part(wording.shade_to_come_heading(), told.collect::<Vec<_>>());
+    let ahead = lines.iter().filter_map(|one| light_ahead(bed, &one.species, asked));
+    page.part(wording.light_ahead_heading(), ahead.collect::<Vec<_>>());
     for one in &lines {
         how_light(bed, one, lines.len() > 1, asked, &mut page);
     }
@@ -137,6 +140,14 @@ pub(crate) fn why_bed(bed: &BedPicture, species: Option<&SpeciesKey>, asked: Ask
         });
     }
     page
+}
+
+/// What becomes of the light of a bed for a species, under its name.
+fn light_ahead(bed: &BedPicture, species: &SpeciesKey, asked: Asked<'_>) -> Option<(String, String)> {
+    let (site, day) = (&asked.picture.site, asked.picture.day);
+    let told = in_band(&bed.story, site, species, (day, MONTHS_AHEAD))?;
+    let band = light_band(site.profile(species).map(|profile| &**profile))?;
+    Some((asked.species(Some(species)), asked.wording.light_ahead_words(&told, band)))
 }
 
 /// How the light of a bed is reckoned for a species; of several each under its name.
@@ -166,6 +177,9 @@ pub(crate) fn why_pair(pair: &PairPicture, asked: Asked<'_>) -> Page {
     page.verdict(pair.fits, text);
     page.facts(asked.dangers(&plants_of_pair(pair, asked.picture)));
     page.questions(&longest_first(&pair.criteria, asked.picture.day), About::Pair, wording);
+    let bed = asked.picture.beds.get(&pair.bed);
+    let ahead = bed.and_then(|bed| light_ahead(bed, &pair.species, asked));
+    page.part(wording.light_ahead_heading(), ahead.into_iter().collect::<Vec<_>>());
     Care::default().say_whole(of_pair(pair), asked, &mut page);
     page
 }

@@ -7,6 +7,7 @@
 pub(crate) mod by_reading;
 pub(crate) mod coming;
 mod crown;
+pub(crate) mod in_band;
 mod kept;
 pub(crate) mod months;
 mod scene;

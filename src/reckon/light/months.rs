@@ -89,7 +89,8 @@ pub(crate) fn month_on(day: Day, at: usize) -> Day {
     Day::from_ymd(year + after / 12, (after % 12 + 1) as u32, 15).map_or(day, |middle| middle.max(day))
 }
 
-/// The light month by month, as what stands goes on by itself. None where it cannot be reckoned.
+/// The light month by month, as what stands goes on by itself, up to the first month that cannot be reckoned. None where no
+/// nurse plant was ever written, or this month cannot.
 pub(crate) fn light_months(
     story: &BedStory,
     site: &Site,
@@ -97,5 +98,6 @@ pub(crate) fn light_months(
     (day, months): (Day, usize),
 ) -> Option<Vec<LightMonth>> {
     let going_on = GoingOn::of(story, site, species, day)?;
-    (0..months).map(|at| going_on.month(at).ok()).collect()
+    let all: Vec<LightMonth> = (0..months).map_while(|at| going_on.month(at).ok()).collect();
+    (!all.is_empty()).then_some(all)
 }

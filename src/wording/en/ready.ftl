@@ -114,6 +114,20 @@ light_from_nurses = reckoned from the nurse plants { $light }
 label_light_unread = without a reading
 label_light_leaves = leaves by the reading
 label_light_corrected = with that reading
+light_ahead_heading = Light to come
+# (now, half_year, band)
+light_ahead_inside = { $now } of the open positions inside { $band } now, { $half_year } on average over six months
+# (said, month, why)
+light_turns_bright = { $said }; too bright from { $month } on: { $why }
+# (said, month, why)
+light_turns_dark = { $said }; too dark from { $month } on: { $why }
+# (said, month, why)
+light_turns_inside = { $said }; inside it from { $month } on: { $why }
+light_turns_by_bunches = bunches of { $nurse } are cut
+light_turns_by_stems = stems of { $nurse } are cut with their bunches
+light_turns_by_age = { $nurse } comes to its end
+light_turns_by_thinning = nurse plants lose leaves or end
+light_turns_by_growth = the nurse plants grow
 shade_to_come_heading = Shade that ends
 label_light_months = month by month
 # (month, year, light)

@@ -1,11 +1,12 @@
 //! What a verdict rests on, as pairs of a label and what stands behind it: of a tray, of a question, of a bed's line.
 
 use crate::base::Day;
+use crate::nursery::species::Catalogue;
 use crate::reckon::light::LightTold;
+use crate::reckon::light::in_band::{InBand, TurnTo};
 use crate::reckon::light::months::LightMonth;
 use crate::reckon::picture::answered::Answered;
-use crate::reckon::picture::quantity::LightApart;
-use crate::reckon::picture::quantity::LightSpan;
+use crate::reckon::picture::quantity::{EndsBy, LightApart, LightSpan, ShadeEnd};
 use crate::reckon::picture::{BedSpecies, Criterion, DaySpread, LightNow, PairPicture, TrayPicture};
 use crate::reckon::stock::{Graft, PlaceStory, Since};
 use crate::wording::Wording;
@@ -209,6 +210,30 @@ impl Wording {
             self.light_of_month(self.month_short(month), year, self.percent(one.light.share))
         };
         months.iter().map(said).collect::<Vec<_>>().join(", ")
+    }
+
+    /// How many positions suit a species now and through the first months, and when and by what that turns.
+    pub(crate) fn light_ahead_words(&self, told: &InBand, (least, most): (f64, f64)) -> String {
+        let (now, half_year) = (self.percent(told.now), self.percent(told.half_year));
+        let said = self.light_ahead_inside(now, half_year, self.band_words(least, most));
+        let Some(turn) = &told.turn else { return said };
+        let (year, month, _) = turn.on.ymd();
+        let month = format!("{} {year}", self.month_short(month));
+        let name = |end: &ShadeEnd| self.species_of(&end.nurse, &Catalogue::built_in());
+        let why = match &turn.by {
+            Some(end) => match end.by {
+                EndsBy::Bunches(_) => self.light_turns_by_bunches(name(end)),
+                EndsBy::Stems => self.light_turns_by_stems(name(end)),
+                EndsBy::Age => self.light_turns_by_age(name(end)),
+            },
+            None if turn.brighter => self.light_turns_by_thinning(),
+            None => self.light_turns_by_growth(),
+        };
+        match turn.to {
+            TurnTo::Bright => self.light_turns_bright(said, month, why),
+            TurnTo::Dark => self.light_turns_dark(said, month, why),
+            TurnTo::Inside => self.light_turns_inside(said, month, why),
+        }
     }
 
     /// How a bed stands for a species, and how many of its places are open; and whether anything holds it back.
