@@ -420,3 +420,138 @@ fn a_count_of_a_part_that_changes_what_can_be_planted_says_so() {
     let told = home.done(&[&part[..], &["--lang", "es"]].concat());
     assert!(told.contains("cof-2: se pueden plantar") && !told.contains("no cambia ningún número"), "{told}");
 }
+
+#[test]
+fn a_place_or_a_container_nobody_knows_is_told_as_new_and_a_batch_wants_yes() {
+    let home = nursery();
+    home.write("place_set", &["place=Bench 1", "order=1", "shade_pct=50"]);
+    home.write("container_set", &["container=bag 2 l", "volume_ml=2000"]);
+    let carried = ["write", "carried", "tray=cof-1", "place=Bench 11"];
+    let said = home.done(&carried);
+    assert!(said.contains("\"Bench 11\" would be a new place") && said.contains("nearest: Bench 1"), "{said}");
+    // Now it is known, and so is what a line beside it describes.
+    assert!(!home.done(&["write", "carried", "tray=cof-1", "place=bench 11", "--yes"]).contains("new place"));
+    let moved = [
+        "write",
+        "moved_on",
+        "from=cof-1",
+        "to=cof-2",
+        "count=2",
+        "how=potted_on",
+        "container=bag 7 l",
+        "--lang",
+        "es",
+    ];
+    let said = home.done(&moved);
+    assert!(said.contains("«bag 7 l» sería un envase nuevo") && said.contains("bag 2 l"), "{said}");
+    let json = home.json(&["write", "carried", "tray=cof-1", "place=Bench 12"]);
+    assert!(json["cautions"][0].as_str().unwrap().contains("new place"), "{json}");
+    let before = lines_of_the_book(&home);
+    let sheet = home.with("walk.txt", "carried tray=cof-1 place=\"Bench 13\"\n");
+    let said = home.refused(&["write", "--batch", sheet.to_str().unwrap()]);
+    assert!(said.contains("new place") && said.contains("--yes"), "{said}");
+    assert_eq!(lines_of_the_book(&home), before);
+    home.done(&["write", "--batch", sheet.to_str().unwrap(), "--yes"]);
+}
+
+#[test]
+fn a_misspelt_place_in_a_sheet_is_refused_with_the_nearest_and_another_number_is_another_bench() {
+    let home = nursery();
+    home.write("place_set", &["place=Bench 1", "order=1", "shade_pct=50"]);
+    let rows = |place: &str| format!("Tray,Species,How many,Bench\navo-{},avocado,20,{place}\n", place.len());
+    let sheet = home.with("trays.csv", &rows("Bnech 1"));
+    let import = ["import", sheet.to_str().unwrap(), "--as", "trays"];
+    let said = home.refused(&import);
+    assert!(said.contains("'Bnech 1' is not known here") && said.contains("nearest: Bench 1"), "{said}");
+    assert!(home.refused(&[&import[..], &["--lang", "es"]].concat()).contains("no se conoce aquí"));
+    home.done(&[&import[..], &["--yes"]].concat());
+    let other = home.with("other.csv", &rows("Bench 22"));
+    home.done(&["import", other.to_str().unwrap(), "--as", "trays"]);
+}
+
+#[test]
+fn a_variety_or_a_graft_beside_the_name_of_a_species_is_kept_and_shown_before_it_is_written() {
+    let home = Home::default().begun();
+    let sheet = home.with(
+        "trays.csv",
+        "Tray,Species,How many\ncac-1,cacao (criollo),20\navo-1,avocado Hass grafted,10\ncof-1,café caturra,30\n",
+    );
+    let import = ["import", sheet.to_str().unwrap(), "--as", "trays"];
+    for kept in ["criollo", "Hass grafted", "caturra"] {
+        assert!(home.done(&[&import[..], &["--dry-run"]].concat()).contains(kept), "{kept}");
+    }
+    home.done(&import);
+    home.write(
+        "plants_received",
+        &["tray=avo-2", "species=aguacate (hass injertado)", "count=4", "from=bought", "form=bag"],
+    );
+    let exported = home.done(&["export"]);
+    for kept in ["criollo", "Hass grafted", "caturra", "hass injertado"] {
+        assert!(exported.contains(&format!("\"variety\":\"{kept}\"")), "{kept}: {exported}");
+    }
+    assert!(home.done(&["log", "avo-1"]).contains("Hass grafted"));
+}
+
+#[test]
+fn plants_moved_on_without_a_container_are_written_with_a_caution() {
+    let home = nursery();
+    let said = home.done(&["write", "moved_on", "from=cof-1", "to=cof-2", "count=5", "how=potted_on"]);
+    assert!(said.contains("cof-2: in what they stand there is not written"), "{said}");
+    let said = home.done(&["write", "moved_on", "from=cof-1", "to=cof-3", "count=5", "how=potted_on", "--lang", "es"]);
+    assert!(said.contains("cof-3: no se anotó en qué quedan"), "{said}");
+    // Into a tray that stands there already nothing is to be said.
+    let said = home.done(&["write", "moved_on", "from=cof-1", "to=cof-3", "count=2", "how=potted_on"]);
+    assert!(!said.contains("in what they stand"), "{said}");
+}
+
+#[test]
+fn a_day_that_has_not_come_is_said_so_in_whatever_words() {
+    let home = nursery();
+    for (day, lang, says) in [
+        ("happened=tomorrow", "en", "has not come yet"),
+        ("happened=+3", "en", "has not come yet"),
+        ("dia=mañana", "es", "todavía no llega"),
+        ("happened=2099-12-05", "en", "has not come yet"),
+    ] {
+        let said = home.refused(&["write", "counted", "tray=cof-1", "standing=40", day, "--lang", lang]);
+        assert!(said.contains(says), "{day}: {said}");
+    }
+    let said = home.refused(&["write", "counted", "tray=cof-1", "standing=40", "--happened", "tomorrow"]);
+    assert!(said.contains("has not come yet"), "{said}");
+}
+
+#[test]
+fn a_day_before_the_tray_came_is_asked_about() {
+    let home = nursery();
+    let said = home.refused(&["write", "counted", "tray=cof-1", "standing=40", "happened=2026-01-05"]);
+    assert!(said.contains("cof-1: 5 Jan 2026 is before the first day written of it, 1 Mar 2026"), "{said}");
+    let said = home.refused(&["write", "6 ene 2026 cof-1 40", "--lang", "es"]);
+    assert!(said.contains("antes del primer día anotado") && said.contains("--yes"), "{said}");
+}
+
+#[test]
+fn who_is_not_named_is_told_in_the_language_asked_for() {
+    let home = nursery();
+    for lang in ["en", "es"] {
+        home.done(&["write", "noted", "text=wind", "--who", if lang == "en" { "someone" } else { "alguien" }]);
+    }
+    let (english, spanish) = (home.done(&["log", "wind"]), home.done(&["log", "wind", "--lang", "es"]));
+    assert!(english.contains("someone") && !english.contains("alguien"), "{english}");
+    assert!(spanish.contains("alguien") && !spanish.contains("someone"), "{spanish}");
+}
+
+#[test]
+fn no_nurse_plants_are_none_and_lines_are_told_as_many_as_they_are() {
+    let home = Home::default().begun();
+    let sheet = "Parcela;Largo;Ancho;Especie;Distancia;Nodrizas;Paradas\nAlta 1;20;6;café;2x2;ninguna;10\n";
+    let beds = home.with("beds.csv", sheet);
+    home.done(&["import", beds.to_str().unwrap(), "--as", "beds", "--lang", "es"]);
+    assert!(home.done(&["export"]).contains("\"alive\":10"));
+    let sheet = "Bandeja;Especie;Cuántas;Sembrada hacia\ncof-1;café;40;mitad de enero\ncof-2;café;40;mitad de enero\n";
+    let trays = home.with("trays.csv", sheet);
+    let import = ["import", trays.to_str().unwrap(), "--as", "trays", "--dry-run"];
+    let said = home.done(&[&import[..], &["--lang", "es"]].concat());
+    assert!(said.contains("(líneas 2, 3)"), "{said}");
+    let said = home.done(&import);
+    assert!(said.contains("(lines 2, 3)") && said.contains("the place of 2 trays"), "{said}");
+}

@@ -128,6 +128,34 @@ fn beginning_asks_for_the_altitude_and_enter_leaves_it_unknown() {
 }
 
 #[test]
+fn beginning_asks_for_what_is_missing() {
+    for (lang, first, last) in [
+        ("en_GB.UTF-8", "what is the nursery called?", "longitude"),
+        ("es_CR.UTF-8", "cómo se llama el vivero?", "longitud"),
+    ] {
+        let home = Home::default();
+        let mut screen = at_a_terminal(&home, &["begin"], lang, &home.today);
+        screen.wait_for(first);
+        screen.keys("Stone Terrace\rnorth\r");
+        screen.keys("1°12'S\r");
+        screen.wait_for(last);
+        screen.keys("36,1\r1650\r");
+        assert_eq!(screen.end(SOON).exit_code(), 0, "{}", screen.text());
+        let exported = home.done(&["export"]);
+        assert!(
+            exported.contains("\"latitude_deg\":-1.2") && exported.contains("\"longitude_deg\":36.1"),
+            "{exported}"
+        );
+        assert!(exported.contains("Stone Terrace") && exported.contains("\"altitude_m\":1650"), "{exported}");
+    }
+    // Nobody answers: what is missing is said, and nothing begins.
+    let home = Home::default();
+    let ended = home.run(&["begin", "--lat", "-1.2"]);
+    assert_eq!(ended.code, 2);
+    assert!(ended.err.contains("--name, --lon") && !home.file("nursery.outplant").exists(), "{}", ended.err);
+}
+
+#[test]
 fn a_species_with_nearly_a_known_name_is_asked_about() {
     let home = Home::default().begun();
     for (answer, code) in [("\r", 1), ("s\r", 0)] {

@@ -736,6 +736,35 @@ fn a_species_nobody_knows_is_added_with_the_figures_of_another_as_ours() {
 }
 
 #[test]
+fn a_new_species_may_have_local_names_and_what_differs_in_plain_words() {
+    let home = Home::default().begun();
+    home.done(&[
+        "species",
+        "add",
+        "zorrillo, kilembe",
+        "like",
+        "grevillea",
+        "light",
+        "60",
+        "to",
+        "100",
+        "height",
+        "30",
+    ]);
+    let told = home.json(&["species", "kilembe"]);
+    let of = |name: &str| told["figures"][name]["value"].as_f64();
+    assert_eq!((of("outplant_shade_least_pct"), of("outplant_shade_most_pct")), (Some(0.0), Some(40.0)), "{told}");
+    assert_eq!(of("height_least_cm"), Some(30.0), "{told}");
+    let page = home.done(&["species", "zorrillo"]);
+    assert!(page.starts_with("zorrillo\n") || page.trim_start_matches(['=', ' ']).starts_with("zorrillo"), "{page}");
+    assert!(!page.contains("zorrillo,") && page.contains("kilembe"), "{page}");
+    let said = home.refused(&["species", "add", "kiromo", "como", "grevillea", "muy", "dulce", "--lang", "es"]);
+    assert!(said.contains("«muy dulce»"), "{said}");
+    // Another word is another plant: nothing is asked.
+    home.done(&["species", "add", "palo", "blanco", "like", "cordia"]);
+}
+
+#[test]
 fn of_a_new_species_nobody_has_written_whether_it_harms_anybody_whatever_it_is_like() {
     let home = Home::default().begun();
     // Of cordia no danger is known; jackfruit drops heavy fruit.

@@ -150,13 +150,13 @@ pub(crate) struct Sample {
 pub(crate) struct Begin {
     /// Name of the nursery.
     #[arg(long)]
-    pub(crate) name: String,
+    pub(crate) name: Option<String>,
     /// Latitude, degrees, south negative.
     #[arg(long, value_name = "DEG", allow_hyphen_values = true, value_parser = degrees)]
-    pub(crate) lat: f64,
+    pub(crate) lat: Option<f64>,
     /// Longitude, degrees, west negative.
     #[arg(long, value_name = "DEG", allow_hyphen_values = true, value_parser = degrees)]
-    pub(crate) lon: f64,
+    pub(crate) lon: Option<f64>,
     /// Altitude, m.
     #[arg(long, value_name = "M", allow_hyphen_values = true, value_parser = metres)]
     pub(crate) altitude: Option<f64>,

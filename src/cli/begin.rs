@@ -18,12 +18,13 @@ use crate::nursery::species::Catalogue;
 pub(crate) fn run(run: &Run, begin: &Begin) -> Result<Ending, Exit> {
     run.only_today()?;
     ask_of_first_day(run)?;
-    let offset_h = begin.utc_offset.unwrap_or_else(|| (begin.lon / 15.0).round());
+    let (name, lat, lon) = name_and_place(run, begin)?;
+    let offset_h = begin.utc_offset.unwrap_or_else(|| (lon / 15.0).round());
     let altitude_m = begin.altitude.or_else(|| altitude_asked(run));
     let written: Map<String, Value> = [
-        ("name", Some(json!(begin.name))),
-        ("latitude_deg", Some(json!(begin.lat))),
-        ("longitude_deg", Some(json!(begin.lon))),
+        ("name", Some(json!(name))),
+        ("latitude_deg", Some(json!(lat))),
+        ("longitude_deg", Some(json!(lon))),
         ("altitude_m", altitude_m.map(|metres| json!(metres))),
         ("utc_offset_h", Some(json!(offset_h))),
     ]
@@ -43,29 +44,52 @@ pub(crate) fn run(run: &Run, begin: &Begin) -> Result<Ending, Exit> {
     Desk::begin(&run.file, shelf, run.now, vec![draft])
         .map_err(|fault| run.exit_for(&fault, &Catalogue::built_in()))?;
     if run.everywhere.json {
-        return run.answer_json(&json!({"version":1,"nursery":begin.name,"file":run.file.display().to_string()}));
+        return run.answer_json(&json!({"version":1,"nursery":name,"file":run.file.display().to_string()}));
     }
-    let begun = run.wording.begun(&begin.name, run.file.display());
+    let begun = run.wording.begun(&name, run.file.display());
     let next = wrapped(&run.wording.begun_next(), run.around.columns).join("\n");
     run.answer(&format!("{begun}\n{next}\n"))
 }
 
-/// The altitude as somebody answers; silence and what is no number leave it unknown.
-fn altitude_asked(run: &Run) -> Option<f64> {
-    /// How often it is asked for where the answer is no number.
-    const MOST_ASKED: usize = 3;
+/// How often something is asked for where the answer cannot be read.
+const MOST_ASKED: usize = 3;
+
+/// What a nursery is called and where it lies: as typed with the command, else as somebody answers at a terminal.
+fn name_and_place(run: &Run, begin: &Begin) -> Result<(String, f64, f64), Exit> {
+    let words = &run.wording;
+    let called = |answer: &str| Some(answer.trim().to_string()).filter(|name| !name.is_empty());
+    let name = begin.name.clone().or_else(|| asked(run, &words.begin_name_asked(), called));
+    let degrees_of = |question: String| asked(run, &question, |answer| degrees(answer).ok());
+    // Where one thing is not answered, no more is asked.
+    let lat = begin.lat.or_else(|| name.as_ref().and_then(|_| degrees_of(words.begin_latitude_asked())));
+    let lon = begin.lon.or_else(|| lat.and_then(|_| degrees_of(words.begin_longitude_asked())));
+    match (name, lat, lon) {
+        (Some(name), Some(lat), Some(lon)) => Ok((name, lat, lon)),
+        (name, lat, lon) => {
+            let all = [("--name", name.is_none()), ("--lat", lat.is_none()), ("--lon", lon.is_none())];
+            let missing: Vec<&str> = all.into_iter().filter(|(_, is)| *is).map(|(option, _)| option).collect();
+            let more = words.usage_more("outplant begin --help");
+            Err(Exit { ending: Ending::Usage, lines: vec![words.usage_missing(missing.join(", ")), more] })
+        }
+    }
+}
+
+/// What somebody answers to a question; none without somebody to ask, or where no answer can be read.
+fn asked<T>(run: &Run, question: &str, read: impl Fn(&str) -> Option<T>) -> Option<T> {
     if !run.can_ask() || run.everywhere.yes {
         return None;
     }
-    for _ in 0..MOST_ASKED {
-        let answer = answered(&run.wording.begin_altitude_asked());
-        match (answer.trim(), metres(&answer)) {
-            ("" | "?", _) => return None,
-            (_, Ok(altitude)) => return Some(altitude),
-            (_, Err(_)) => {}
-        }
-    }
-    None
+    (0..MOST_ASKED).find_map(|_| read(&answered(question)))
+}
+
+/// The altitude as somebody answers; silence and what is no number leave it unknown.
+fn altitude_asked(run: &Run) -> Option<f64> {
+    let read = |answer: &str| match (answer.trim(), metres(answer)) {
+        ("" | "?", _) => Some(None),
+        (_, Ok(altitude)) => Some(Some(altitude)),
+        (_, Err(_)) => None,
+    };
+    asked(run, &run.wording.begin_altitude_asked(), read).flatten()
 }
 
 /// A number with a decimal point or comma.

@@ -16,6 +16,7 @@ use crate::base::letters::Letters;
 use crate::desk::{Desk, Now};
 use crate::reckon::forecast::ForecastBasis;
 use crate::settings::{ReadSettings, Settings, colour};
+use crate::wording::entry::WHO_UNKNOWN;
 use crate::wording::{Lang, Wording};
 
 /// The longest name of a person who writes, letters: it stands in every entry. Ours.
@@ -129,7 +130,7 @@ fn prepare(
         let begins: String = who.chars().take(LONGEST_WHO).chain(['…']).collect();
         return Err(Exit { ending: Ending::Usage, lines: vec![wording.usage_long_name("--who", LONGEST_WHO, begins)] });
     }
-    let who = who.unwrap_or_else(|| wording.who_unknown());
+    let who = who.unwrap_or_else(|| WHO_UNKNOWN[0].to_string());
     let forecast_basis =
         if everywhere.handbook || settings.handbook { ForecastBasis::Handbook } else { ForecastBasis::OwnRecords };
     let asked_colour = everywhere.color.as_deref().map_or(Some(settings.color), colour).flatten();

@@ -35,7 +35,14 @@ pub(crate) fn import(run: &Run, arguments: &Import, kind: SheetKind) -> Result<E
     let species = desk.fold().site().species.clone();
     let mut named = in_a_sheet::as_new(run, &arguments.as_new, &species)?;
     let taken = loop {
-        let asked = SheetAsked { sheet: arguments.sheet.as_deref(), kind, order, who: &run.who, named: &named };
+        let asked = SheetAsked {
+            sheet: arguments.sheet.as_deref(),
+            kind,
+            order,
+            who: &run.who,
+            named: &named,
+            new_names: run.everywhere.yes,
+        };
         let taken = desk.import_sheet_as(opened(run, file)?, &asked, only_try);
         let Err(ImportError::Sheet(refused)) = &taken else { break taken };
         let more = in_a_sheet::asked(run, file, &refused.names, &species);

@@ -91,7 +91,7 @@ fn text(run: &Run, desk: &Desk, found: &FoundEntries, words: &[String]) -> Strin
     for entry in &found.entries {
         let sentence = wording.entry_sentence_with_year(entry, species);
         let gone = found.withdrawn.get(&entry.id).map(|by| format!(" · {}: {}", wording.journal_taken_back(), by));
-        let line = format!("{} · {sentence} · {}{}", entry.id, entry.who, gone.unwrap_or_default());
+        let line = format!("{} · {sentence} · {}{}", entry.id, wording.who_told(&entry.who), gone.unwrap_or_default());
         said_back(run, &line).iter().for_each(|line| text.push_str(&format!("{line}\n")));
     }
     if found.more {
@@ -111,7 +111,7 @@ fn as_json(run: &Run, desk: &Desk, found: &FoundEntries) -> Value {
                 "entry": entry.id.to_string(),
                 "happened": entry.happened,
                 "recorded": entry.recorded.to_string(),
-                "who": &*entry.who,
+                "who": run.wording.who_told(&entry.who),
                 "kind": entry.what.kind(),
                 "text": run.wording.what_sentence(&entry.what, species),
                 "taken_back_by": found.withdrawn.get(&entry.id).map(ToString::to_string),

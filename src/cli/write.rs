@@ -140,7 +140,9 @@ impl Remarks {
             if run.everywhere.yes && matches!(of_line, Remark::SeedDead { .. }) && of_line.is_asked() {
                 remarks.warned.push(sentence.clone());
             }
-            if of_line.is_asked() { remarks.asked.push(sentence) } else { remarks.told.push(sentence) }
+            // One entry with a new place is seen as it is said back: where nobody can be asked it is told.
+            let is_seen = matches!(of_line, Remark::NewName(_)) && line(at) == 0 && !run.can_ask();
+            if of_line.is_asked() && !is_seen { remarks.asked.push(sentence) } else { remarks.told.push(sentence) }
         }
         Ok(remarks)
     }

@@ -241,7 +241,7 @@ fn layer_keys(layer: &Layer) -> &'static [(&'static str, KeyAction)] {
         Layer::Leaving(_) => &[("Enter", KeyAction::Leave), ("q", KeyAction::Back)],
         Layer::Options(_) => &[("q", KeyAction::Back)],
         Layer::Day(_) => &[("q", KeyAction::Back), ("Enter", KeyAction::GoThere)],
-        Layer::Form(_) | Layer::Kinds(_) | Layer::Find(_) => &[("q", KeyAction::Back), ("Enter", KeyAction::Open)],
+        Layer::Form(_) | Layer::Kinds(_) | Layer::Find(_) => &[("Esc", KeyAction::Back), ("Enter", KeyAction::Open)],
     }
 }
 
@@ -252,10 +252,12 @@ fn form_hint(_form: &Form, cx: &ScreenContext<'_>, room: usize) -> String {
 
 /// So many of a screen's own keys stand before those that mean the same everywhere, as long as they have room.
 const LEAST_OWN_KEYS: usize = 3;
+/// Below this width, columns, a screen's own keys come first, each of them, and of the others those that have room. Ours.
+const OWN_KEYS_FIRST_BELOW: usize = 60;
 
 /// Keys with their words, whole: the screen's own as many as have room, then those that mean the same everywhere; where
-/// there is no room for their words they stand as letters, help with its word the longest, for it names all. Where three of
-/// the screen's own have no room beside them, only how to leave and help stay.
+/// there is no room for their words they stand as letters, help with its word the longest, for it names all. On a narrow screen, or
+/// where three of the screen's own have no room beside them, only how to leave and help stay, and of its own the last are letters.
 fn hints(own: &[KeyLine], everywhere: &[KeyLine], wording: &Wording, room: usize) -> String {
     let word = |line: &KeyLine| wording.key_does(&line.does.to_string());
     let letter = |line: &KeyLine| wording.keys_named(line.keys);
@@ -265,17 +267,33 @@ fn hints(own: &[KeyLine], everywhere: &[KeyLine], wording: &Wording, room: usize
     };
     let all: Vec<KeyAction> = everywhere.iter().map(|line| line.does).collect();
     let back_and_help = [KeyAction::Leave, KeyAction::Back, KeyAction::Help];
-    let ways = [with_words(&all), with_words(&back_and_help), with_words(&[KeyAction::Help]), with_words(&[])];
-    let own: Vec<String> = own.iter().map(whole).collect();
-    let line = |many: usize, way: &[String]| [own.get(..many).unwrap_or_default(), way].concat().join(BETWEEN_KEYS);
-    let fits = |(many, way): &(usize, &Vec<String>)| width_of(&line(*many, way)) <= room;
-    let mut lines = (0..=own.len()).rev().flat_map(|many| ways.iter().map(move |way| (many, way)));
-    let found = lines.find(fits);
-    // Of the screen's own keys three come first: help names the others.
-    let least = own.len().min(LEAST_OWN_KEYS);
     let leave_and_help: Vec<String> =
         everywhere.iter().filter(|line| back_and_help.contains(&line.does)).map(letter).collect();
-    let shorter = || (0..=least).rev().map(|many| (many, &leave_and_help)).find(fits);
-    let found = found.filter(|(many, _)| *many >= least).or_else(shorter).or(found);
-    found.map_or_else(|| line(0, &leave_and_help), |(many, way)| line(many, way))
+    let ways = [
+        with_words(&all),
+        with_words(&back_and_help),
+        with_words(&[KeyAction::Help]),
+        with_words(&[]),
+        leave_and_help.clone(),
+    ];
+    let line = |own: &[String], way: &[String]| [own, way].concat().join(BETWEEN_KEYS);
+    // The first so many with their words, the rest as letters.
+    let of_own = |words: usize, shown: usize| -> Vec<String> {
+        let each = own.iter().take(shown).enumerate();
+        each.map(|(at, line)| if at < words { whole(line) } else { letter(line) }).collect()
+    };
+    let fits = |line: &String| width_of(line) <= room;
+    let is_narrow = room < OWN_KEYS_FIRST_BELOW;
+    let least = own.len().min(LEAST_OWN_KEYS);
+    let wide = (least..=own.len()).rev().flat_map(|many| ways.iter().take(ways.len() - 1).map(move |way| (many, way)));
+    let wide = wide.map(|(many, way)| line(&of_own(many, many), way)).find(fits).filter(|_| !is_narrow);
+    let narrow = || {
+        let shown = (least..=own.len()).rev().flat_map(|shown| (0..=shown).rev().map(move |words| (words, shown)));
+        // Words before letters: three with their words, and of the rest the letters.
+        let mut shown: Vec<(usize, usize)> = shown.collect();
+        shown.sort_by_key(|(words, shown)| std::cmp::Reverse((*words.min(&least), *shown, *words)));
+        let lines = shown.into_iter().flat_map(|(words, shown)| ways.iter().map(move |way| (words, shown, way)));
+        lines.map(|(words, shown, way)| line(&of_own(words, shown), way)).find(fits)
+    };
+    wide.or_else(narrow).unwrap_or_else(|| line(&[], &leave_and_help))
 }

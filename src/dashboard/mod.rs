@@ -25,12 +25,16 @@ mod tests;
 
 pub use terminal::Opening;
 
-use std::io;
+use std::io::{self, IsTerminal};
 
 /// Opens the dashboard and stays until it is left; as questions and answers where that is wanted.
 ///
 /// # Errors
 /// The terminal cannot be taken or drawn on.
 pub fn open(opening: Opening) -> io::Result<()> {
-    if opening.plain { plain::talk(opening, io::stdin().lock(), io::stdout().lock()) } else { terminal::open(opening) }
+    if !opening.plain {
+        return terminal::open(opening);
+    }
+    let columns = io::stdout().is_terminal().then(terminal::columns).flatten();
+    plain::talk(opening, io::stdin().lock(), io::stdout().lock(), columns)
 }

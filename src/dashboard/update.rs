@@ -132,7 +132,7 @@ fn after_layer(model: &mut Model, layer: Layer, acts: Vec<Act>) -> Vec<Effect> {
 /// A form is closed half-filled: what was typed is kept and offered again.
 fn put_away(model: &mut Model, form: &Form) -> Vec<Effect> {
     let Some(kept) = form.to_keep() else { return forget_form(model, form.kind()) };
-    let name = model.wording.kind_name(&kept.kind);
+    let name = form.called(&model.context());
     model.say(model.wording.said_draft_kept(name), Ink::Plain);
     model.kept.insert(KEPT_FORM.to_string(), kept);
     keep_form(form)

@@ -1,16 +1,21 @@
 //! A sheet of the first day through the one door: judged like what is written by hand, whole or not at all, one command
 //! that undo takes back.
 
+use std::cell::OnceCell;
 use std::collections::{BTreeMap, BTreeSet};
 use std::io::Read;
 use std::path::Path;
 
 use super::refusal::Refused;
+use super::remarks::known_names;
 use super::{Desk, DeskError, ImportError, Recorded};
+use crate::base::name_search::nearest;
 use crate::base::text::folded;
 use crate::base::{BedName, SpeciesKey, TrayCode};
+use crate::nursery::entry::shape::NameOf;
 use crate::nursery::envelope::Draft;
 use crate::nursery::species::{Catalogue, Profile};
+use crate::reckon::Fold;
 use crate::reckon::Picture;
 use crate::reckon::tray::exposure::light_band;
 use crate::share::first_day::{ColumnPassedOver, ColumnTaken, FirstDay, NameTaken, OrderTaken, Total, Understood};
@@ -99,6 +104,8 @@ pub(crate) struct SheetAsked<'a> {
     pub(crate) who: &'a str,
     /// Names that nobody knows, with what they are.
     pub(crate) named: &'a [NameMeant],
+    /// Whether places and containers called nearly as one of the book are new all the same.
+    pub(crate) new_names: bool,
 }
 
 impl Desk {
@@ -113,7 +120,7 @@ impl Desk {
         who: &str,
         only_try: bool,
     ) -> Result<(SheetImported, Picture), ImportError> {
-        self.import_sheet_as(input, &SheetAsked { sheet, kind, order, who, named: &[] }, only_try)
+        self.import_sheet_as(input, &SheetAsked { sheet, kind, order, who, named: &[], new_names: false }, only_try)
     }
 
     /// The same, with names that nobody knows and what a person says they are; new species are written with it.
@@ -186,7 +193,13 @@ impl Desk {
                 .ok()
                 .is_some_and(|name| fold.beds().get(&name).is_some_and(|story| story.layout.each().next().is_some())),
         };
+        let near = near_names(fold, asked.new_names);
         let names = SheetNames {
+            near: &near,
+            variety: &|written, key| {
+                let is_new = named.iter().any(|one| is_named(written, one));
+                if is_new { None } else { species.variety_beside(written, key) }
+            },
             in_the_book: &in_the_book,
             today: self.now().today,
             who,
@@ -205,6 +218,26 @@ impl Desk {
             SheetKind::Trays => read_trays(table, &names),
             SheetKind::Beds => read_beds(table, &names),
         }
+    }
+}
+
+/// The names of the book that a place or a container may be meant for: those nearest to it with the same figures, for another
+/// number is another bench.
+fn near_names(fold: &Fold, none: bool) -> impl Fn(bool, &str) -> Vec<String> + '_ {
+    let known = OnceCell::new();
+    let figures = |name: &str| name.chars().filter(char::is_ascii_digit).collect::<String>();
+    move |is_place, written| {
+        if none {
+            return Vec::new();
+        }
+        let known = known.get_or_init(|| known_names(fold));
+        let of_sort = known.get(if is_place { &NameOf::Place } else { &NameOf::Container });
+        // As it is spelled, or with other capitals and blanks, it is known.
+        if of_sort.is_some_and(|names| names.contains_key(&folded(written))) {
+            return Vec::new();
+        }
+        let others = of_sort.into_iter().flat_map(|names| names.values()).map(String::as_str);
+        nearest(written, others.filter(|other| figures(other) == figures(written)))
     }
 }
 

@@ -36,7 +36,7 @@ pub use now::Now;
 pub(crate) use paper::{day_asked, day_said};
 pub(crate) use refusal::is_a_share;
 pub use refusal::{DeskError, Refusal, Refused};
-pub use remarks::{Odd, Remark};
+pub use remarks::{NewName, Odd, Remark};
 pub(crate) use trial::FoundEntries;
 pub use undo::{TakenBack, Withdraws};
 

@@ -13,7 +13,7 @@ use crate::nursery::entry::fault::{EntryFault, FieldFault, Problem};
 use crate::nursery::entry::reading::{read_body, settle_body};
 use crate::nursery::entry::shape::{Field, NameOf, Shape};
 use crate::nursery::entry::subject::{Subject, is_unknown_lot};
-use crate::nursery::entry::{GroundEntry, SeedEntry, SiteEntry, TrayEntry, What, kind_of_entry};
+use crate::nursery::entry::{GroundEntry, KindOfEntry, SeedEntry, SiteEntry, TrayEntry, What, kind_of_entry};
 use crate::nursery::envelope::{Draft, canonical};
 use crate::nursery::species::profile::FIGURES;
 use crate::nursery::species::{Catalogue, Found, ProfileFault};
@@ -137,6 +137,7 @@ impl<'f> BatchNames<'f> {
             return self.learn_species(draft);
         }
         let species = &self.species;
+        keep_variety(kind, &mut draft.body, species);
         settle_record(kind.fields, &mut draft.body, species)
     }
 
@@ -325,7 +326,7 @@ fn spelled(fold: &Fold, older: Option<&Fold>) -> BTreeMap<(NameOf, String), BTre
 }
 
 /// Every name in the book.
-fn names_of(fold: &Fold) -> Vec<(NameOf, String)> {
+pub(super) fn names_of(fold: &Fold) -> Vec<(NameOf, String)> {
     let site = fold.site();
     let trays = fold.trays().keys().map(|name| (NameOf::Tray, name.to_string()));
     let lots = fold.lots().keys().map(|name| (NameOf::Lot, name.to_string()));
@@ -339,6 +340,17 @@ fn names_of(fold: &Fold) -> Vec<(NameOf, String)> {
     let fields = fold.beds().values().flat_map(|story| story.layout.each()).map(|(_, _, bed)| &bed.field);
     let fields = site.fields.keys().chain(fields).map(|name| (NameOf::Field, name.to_string()));
     trays.chain(lots).chain(beds).chain(places).chain(containers).chain(fields).collect()
+}
+
+/// A variety or graft that stands beside the name of a species is kept where the entry has a field for it.
+fn keep_variety(kind: &KindOfEntry, body: &mut Map<String, Value>, species: &Catalogue) {
+    let has = |name: &str| kind.fields.iter().any(|field| field.name == name);
+    if !has("variety") || body.contains_key("variety") {
+        return;
+    }
+    let written = body.get("species").and_then(Value::as_str);
+    let variety = written.and_then(|written| species.variety_beside(written, &species.find(written)?));
+    body.extend(variety.map(|variety| ("variety".to_string(), Value::from(variety))));
 }
 
 fn settle_record(fields: &[Field], body: &mut Map<String, Value>, species: &Catalogue) -> Result<(), Refusal> {

@@ -18,7 +18,7 @@ use crate::reckon::picture::DoubtKind;
 use crate::reckon::round::{Task, round_by};
 use crate::reckon::stock::TrayStory;
 use crate::share::LineFaults;
-use crate::share::{InBed, KnownNames, PaperRead, ReadFault, decode_sheet, read_any_day, read_paper, read_said_day};
+use crate::share::{InBed, KnownNames, PaperRead, ReadFault, decode_sheet, read_any_day, read_done_day, read_paper};
 
 /// How often lines are judged again without those that were refused; more faults than this one behind the other nobody
 /// makes in a tray on one day.
@@ -376,7 +376,7 @@ fn without_names(lines: Vec<(usize, Draft)>, names: &BTreeSet<String>) -> Vec<(u
 
 /// The day somebody means: `yesterday`, `ayer`, `12/11`, `24 nov`, `2026-11-20`.
 pub(crate) fn day_said(written: &str, today: Day) -> Result<Day, super::Reason> {
-    read_said_day(written, today)
+    read_done_day(written, today)
 }
 
 /// The day somebody means to look at or to wait for, past or to come: as [`day_said`], and `tomorrow`, `mañana`, `+7`.

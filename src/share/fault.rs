@@ -179,6 +179,13 @@ pub enum Reason {
     CountNotKnown(String),
     /// Plants in no bag, of which nobody wrote how they stand.
     NoContainer(String),
+    /// A place or a kind of container that is new and called nearly as one of the book.
+    NewName {
+        /// What was written.
+        written: String,
+        /// The nearest of the book.
+        nearest: Vec<String>,
+    },
     /// A tray or bed that the book has already.
     InTheBook(String),
     /// Every tray or bed of the sheet is in the book already: how many.

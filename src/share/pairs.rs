@@ -4,7 +4,7 @@ use serde_json::{Map, Value};
 
 use super::draft::{Writer, at_is_clock, read_kind, settle_draft, short};
 use super::fault::{Fault, PairFault, Reason};
-use super::hand_day::{read_any_day, read_coming_day, read_said_day};
+use super::hand_day::{read_any_day, read_coming_day, read_done_day};
 use super::json;
 use crate::base::{Day, text};
 use crate::nursery::entry::KindOfEntry;
@@ -54,7 +54,10 @@ pub(super) fn with_english_name(pair: &str) -> Option<String> {
 fn day_in_figures(known: &KindOfEntry, pair: &str, today: Day) -> Option<String> {
     let (name, written) = pair.split_once('=')?;
     let day = if text::folded(name) == "happened" {
-        read_said_day(written, today).ok()?
+        match read_done_day(written, today) {
+            Ok(day) | Err(Reason::ComingDay(day)) => day,
+            Err(_) => return None,
+        }
     } else {
         let field = find_field(known.fields, name).filter(|field| matches!(field.shape, Shape::Day))?;
         let is_coming = matches!(field.name, "until" | "good_until");
@@ -229,7 +232,14 @@ mod tests {
         assert_eq!(draft.happened.to_string(), "2026-03-13");
         assert_eq!(draft.body["until"], "2026-03-15");
         assert_eq!(written("tray=cof-031 why=frost until=+7").body["until"], "2026-03-21");
-        assert!(read("held", "tray=cof-031 why=frost happened=tomorrow").is_err(), "what happened did not come later");
+        for coming in ["tomorrow", "mañana", "+1"] {
+            let fault = read("held", &format!("tray=cof-031 why=frost happened={coming}")).unwrap_err();
+            assert_eq!(
+                fault.reason,
+                Reason::ComingDay("2026-03-15".parse().unwrap()),
+                "what happened did not come later"
+            );
+        }
     }
 
     #[test]

@@ -1,13 +1,16 @@
 //! `species add NAME like SPECIES`: a species of the nursery's own, with the figures of another until better ones are
 //! written.
 
+use serde_json::{Value, json};
+
+use super::differs::differing;
 use super::made::new_species;
 use crate::base::name_search::distance;
 use crate::base::text;
 use crate::cli::answer::{Ending, said_yes};
 use crate::cli::run::{Exit, Run};
 use crate::cli::write::write_drafts;
-use crate::nursery::species::Catalogue;
+use crate::nursery::species::{Catalogue, Found};
 
 /// Words that a new species is asked for by, and those before the one it is like.
 const ADD: [&str; 3] = ["add", "agregar", "nueva"];
@@ -32,13 +35,38 @@ pub(super) fn run(run: &Run, name: &str, like: &str) -> Result<Ending, Exit> {
     }
     let mut desk = run.desk_to_write()?;
     let catalogue = desk.fold().site().species.clone();
-    if let Some(key) = catalogue.find(name) {
-        let known = run.wording.species_of(&key, &catalogue);
-        return Err(Exit::refused(run.wording.species_add_known(known, name)));
+    // "hule, rubber": the first is the name it goes by, the others are local ones.
+    let names: Vec<&str> = name.split(',').map(str::trim).filter(|name| !name.is_empty()).collect();
+    let Some(name) = names.first() else { return Err(Exit::refused(run.wording.species_add_how())) };
+    for other in &names {
+        if let Some(key) = catalogue.find(other) {
+            let known = run.wording.species_of(&key, &catalogue);
+            return Err(Exit::refused(run.wording.species_add_known(known, *other)));
+        }
+        agreed_on_name(run, other, &catalogue)?;
     }
-    agreed_on_name(run, name, &catalogue)?;
-    let draft = new_species(run, name, Some(like), &catalogue)?;
+    let (like, differs) = apart(like, &catalogue);
+    let mut draft = new_species(run, name, Some(&like), &catalogue)?;
+    if let Some(Value::Object(profile)) = draft.body.get_mut("profile") {
+        if !differs.is_empty() {
+            let differs: Vec<&str> = differs.iter().map(String::as_str).collect();
+            let read = differing(&differs);
+            profile.extend(read.ok_or_else(|| Exit::refused(run.wording.species_add_differs(differs.join(" "))))?);
+        }
+        if names.len() > 1 {
+            profile.insert("names".to_string(), json!({"en": names, "es": names}));
+        }
+    }
     write_drafts(run, &mut desk, vec![draft], false)
+}
+
+/// The species it is like: as many words as name one; and what stands behind.
+fn apart(like: &str, catalogue: &Catalogue) -> (String, Vec<String>) {
+    let words: Vec<String> = like.split_whitespace().map(str::to_string).collect();
+    let names = |taken: &usize| catalogue.resolve(&words[..*taken].join(" ")) != Found::Nothing;
+    // What names nothing is refused as it stands.
+    let taken = (1..=words.len()).rev().find(names).unwrap_or(words.len());
+    (words[..taken].join(" "), words[taken..].to_vec())
 }
 
 /// A name a slip or two away from that of a known plant: at a terminal it is asked, without one it is written only where
@@ -47,7 +75,14 @@ fn agreed_on_name(run: &Run, name: &str, catalogue: &Catalogue) -> Result<(), Ex
     /// So many letters away it may be a slip of the pen (ours).
     const MOST_SLIPS: usize = 2;
     let letters = |name: &str| text::folded(name).chars().collect::<Vec<char>>();
-    let is_near = |near: &&String| distance(&letters(near), &letters(name)) <= MOST_SLIPS;
+    let is_near = |near: &&String| {
+        let slips = |one: &str, other: &str| distance(&letters(one), &letters(other));
+        let (one, other): (Vec<&str>, Vec<&str>) = (near.split(' ').collect(), name.split(' ').collect());
+        // Of several words none is another word: "poró blanco" is no slip for "palo blanco".
+        let is_slip = |one: &str, other: &str| slips(one, other) * 5 <= other.chars().count() * MOST_SLIPS;
+        let each = one.len() != other.len() || one.iter().zip(&other).all(|(one, other)| is_slip(one, other));
+        slips(near, name) <= MOST_SLIPS && each
+    };
     let near = catalogue.nearest(name);
     let Some(near) = near.iter().find(is_near).filter(|_| !run.everywhere.yes) else { return Ok(()) };
     let asked = run.wording.species_add_near(name, near);

@@ -1,6 +1,7 @@
 //! `species`: profiles with the source of each figure.
 
 mod add;
+mod differs;
 pub(crate) mod in_a_sheet;
 mod json;
 mod made;

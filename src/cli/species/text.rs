@@ -133,6 +133,16 @@ pub fn species_text(
         Lang::En => profile.names.en.iter().skip(1).chain(&profile.names.es).cloned().collect(),
         Lang::Es => profile.names.es.iter().skip(1).chain(&profile.names.en).cloned().collect(),
     };
+    let own = wording.species_name(profile);
+    let mut seen = vec![own];
+    let others: Vec<String> = others
+        .into_iter()
+        .filter(|name| {
+            let is_new = !seen.contains(name);
+            seen.push(name.clone());
+            is_new
+        })
+        .collect();
     if !others.is_empty() {
         sheet.paragraph(&wording.species_also(others.join(", ")), Ink::Plain);
     }

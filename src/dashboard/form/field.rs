@@ -55,9 +55,13 @@ impl FieldLine {
         self.row_fields().is_some()
     }
 
-    /// Whether the first letter takes the place of what the field began with: a proposed figure or code.
+    /// Whether the first letter takes the place of what the field began with: a proposed figure, code or day.
     fn is_figure_or_code(&self) -> bool {
-        matches!(self.field.shape, Shape::Count | Shape::Number { .. } | Shape::Code(_)) || self.field.name == "about"
+        let is_whole = matches!(
+            self.field.shape,
+            Shape::Count | Shape::Number { .. } | Shape::Code(_) | Shape::Day | Shape::MonthDay | Shape::Clock
+        );
+        is_whole || self.field.name == "about"
     }
 
     /// Gives way to another field of which only one is written: what it only began with is taken out.

@@ -1,7 +1,7 @@
 //! A form outside its own drawing: what it says in a few words, the field that has the keys, its fields one by one.
 
 use super::field::share_of;
-use super::{Form, Tried, outcome_words};
+use super::{Form, Outcome, Tried, outcome_words};
 use crate::base::TrayCode;
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::keys::Key;
@@ -19,6 +19,11 @@ const NAMELESS: [&str; 5] = ["bed", "place", "container", "count", "for_bed"];
 const COUNTS: [&str; 5] = ["count", "standing", "alive", "seeds", "share_pct"];
 /// The longest summary, in letters.
 const LONGEST: usize = 60;
+
+/// Whether a reading of light contradicts those before it: read again, it may be another.
+fn contradicts(effect: &Outcome) -> bool {
+    matches!(effect, Outcome::Light { is: Some((_, Some(_))), .. })
+}
 
 impl Form {
     /// What is typed in a few words: "Living 41, Found dead 2".
@@ -70,6 +75,12 @@ impl Form {
             .collect();
         let message = if parts.is_empty() { self.heading(cx) } else { parts.join(", ") };
         crate::dashboard::parts::Sheet::shortened(&message, LONGEST)
+    }
+
+    /// What the form is called: its kind, or the task that is done by letting it go.
+    pub(crate) fn called(&self, cx: &ScreenContext<'_>) -> String {
+        let task = self.task_let_go(cx).filter(|_| self.is_done_by_letting_go(cx));
+        task.unwrap_or_else(|| cx.wording.kind_name(self.kind()))
     }
 
     /// What is written, for the line that says it is saved: the kind, what it is about, and what was typed.
@@ -170,9 +181,12 @@ impl Form {
 
     /// What would be doubted, or is asked, first of all.
     pub(super) fn first_doubt(&self, cx: &ScreenContext<'_>) -> Option<String> {
-        let Tried::Does(_, doubts, remarks) = &self.tried else { return None };
+        let Tried::Does(effects, doubts, remarks) = &self.tried else { return None };
         let doubt = doubts.first().map(|doubt| cx.wording.doubt(doubt, &cx.book.picture.site.species));
-        doubt.or_else(|| remarks.iter().find(|one| one.is_asked()).map(|remark| cx.wording.remark(remark, cx.day())))
+        let asked = || remarks.iter().find(|one| one.is_asked()).map(|remark| cx.wording.remark(remark, cx.day()));
+        let apart =
+            || effects.iter().find(|one| contradicts(one)).cloned().map(|one| outcome_words(&[one], cx).join(" "));
+        doubt.or_else(asked).or_else(apart)
     }
 
     /// Its fields in order, with what stands in each.
@@ -202,8 +216,8 @@ impl Form {
 
     /// Whether what is typed would leave a doubt, or is asked about.
     pub(crate) fn raises_doubt(&self) -> bool {
-        let Tried::Does(_, doubts, remarks) = &self.tried else { return false };
-        !doubts.is_empty() || remarks.iter().any(Remark::is_asked)
+        let Tried::Does(effects, doubts, remarks) = &self.tried else { return false };
+        !doubts.is_empty() || remarks.iter().any(Remark::is_asked) || effects.iter().any(contradicts)
     }
 
     /// A sample so far: how many, their mean, how many more would do.

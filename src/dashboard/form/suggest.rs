@@ -68,7 +68,7 @@ fn all_names(line: &FieldLine, kind: &str, others: Others<'_>, cx: &ScreenContex
     }
 }
 
-/// Every species: first those that are meant where the entry goes (the nurse plants of a bed, what it is planned for), then
+/// Every species, or of a bed its nurse plants: first those that are meant where the entry goes (what a bed is planned for), then
 /// those that stand in the nursery.
 fn species_for<'a>(kind: &str, others: Others<'_>, picture: &'a Picture) -> Vec<&'a SpeciesKey> {
     let bed = others("bed").and_then(|bed| picture.beds.get(&BedName::new(&bed).ok()?));
@@ -77,6 +77,13 @@ fn species_for<'a>(kind: &str, others: Others<'_>, picture: &'a Picture) -> Vec<
         Some(bed) if kind != "nurse_planted" => bed.species.iter().map(|line| line.species.clone()).collect(),
         Some(_) | None => Vec::new(),
     };
+    // Of nurse plants only those that live there can be counted, measured or cut.
+    if matches!(kind, "nurse_counted" | "nurse_measured" | "nurse_cut") && !of_bed.is_empty() {
+        let known = picture.site.species.iter().map(|(key, _)| key);
+        let mut there: Vec<&SpeciesKey> = known.filter(|key| of_bed.contains(key)).collect();
+        there.sort_by_key(|key| of_bed.iter().position(|of| of == *key));
+        return there;
+    }
     let standing: BTreeSet<&SpeciesKey> = picture
         .trays
         .values()

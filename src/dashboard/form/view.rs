@@ -239,11 +239,8 @@ impl Form {
         if self.kind() != "moved_on" {
             return;
         }
-        for (field, sentence) in [("container", cx.wording.form_no_container()), ("place", cx.wording.form_no_place())]
-        {
-            if self.typed(field).is_none() {
-                page.hanging("! ", Ink::Waits, &sentence, Ink::Plain);
-            }
+        if self.typed("place").is_none() {
+            page.hanging("! ", Ink::Waits, &cx.wording.form_no_place(), Ink::Plain);
         }
     }
 

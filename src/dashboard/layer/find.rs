@@ -13,6 +13,8 @@ use crate::dashboard::look::Ink;
 use crate::dashboard::parts::{Column, Row, Sheet, Table, Typed};
 use crate::nursery::entry::subject::Subject;
 use crate::reckon::picture::Stage;
+use crate::reckon::seed::{LotState, life, lot_state};
+use crate::reckon::stock::LotStory;
 
 /// The most lines shown.
 const MOST: usize = 40;
@@ -46,22 +48,17 @@ impl Find {
         // What is finished comes after what lives, unless it is named whole.
         let finished = |subject: &Subject| match subject {
             Subject::Tray(code) => cx.book.picture.trays.get(code).is_some_and(|tray| tray.stage == Stage::Spent),
-            Subject::Lot(_) | Subject::Bed(_) | Subject::Place(_) | Subject::Site => false,
+            Subject::Lot(code) => cx.book.picture.lots.get(code).is_some_and(|lot| lot_finished(lot, cx).is_some()),
+            Subject::Bed(_) | Subject::Place(_) | Subject::Site => false,
         };
         fits.sort_by_key(|(rank, i, (subject, _))| (*rank > 0, finished(subject), *rank, *i));
         fits.into_iter().map(|(_, _, found)| found).take(MOST).collect()
-    }
-
-    /// Whether nothing is typed yet.
-    pub(super) fn is_empty(&self) -> bool {
-        self.typed.is_empty()
     }
 
     /// Takes a key.
     pub(crate) fn press(&mut self, key: Key, cx: &ScreenContext<'_>) -> Vec<Act> {
         match key {
             Key::Esc => return vec![Act::Close],
-            Key::Char('q') if self.typed.is_empty() => return vec![Act::Close],
             Key::Up => self.at = self.at.saturating_sub(1),
             Key::Down | Key::Tab => self.at = (self.at + 1).min(self.found(cx).len().saturating_sub(1)),
             Key::Enter => return self.go(cx),
@@ -121,6 +118,14 @@ fn name_of(subject: &Subject) -> String {
     }
 }
 
+/// How a lot is finished, where it is: dead, or used up.
+fn lot_finished(lot: &LotStory, cx: &ScreenContext<'_>) -> Option<LotState> {
+    let profile = lot.species.as_ref().and_then(|key| cx.book.picture.site.profile(key)).map(|profile| &**profile);
+    let life = profile.and_then(|profile| life(lot, profile));
+    let state = lot_state(lot, profile, life.as_ref(), cx.day());
+    matches!(state, LotState::Dead | LotState::UsedUp).then_some(state)
+}
+
 /// Everything that can be gone to: its name, and what it is.
 fn everything(cx: &ScreenContext<'_>) -> Vec<(Subject, String, String)> {
     let (picture, wording) = (&cx.book.picture, cx.wording);
@@ -137,6 +142,8 @@ fn everything(cx: &ScreenContext<'_>) -> Vec<(Subject, String, String)> {
     }
     for lot in picture.lots.values() {
         let about = wording.find_is_lot(cx.species(lot.species.as_ref()));
+        let finished = lot_finished(lot, cx).map(|state| wording.lot_state_name(state));
+        let about = finished.map_or(about.clone(), |state| format!("{about} · {state}"));
         all.push((Subject::Lot(lot.code.clone()), lot.code.to_string(), about));
     }
     for place in picture.site.places.keys() {

@@ -149,16 +149,10 @@ impl Kinds {
         }
     }
 
-    /// Whether nothing is typed yet.
-    pub(super) fn is_empty(&self) -> bool {
-        self.typed.is_empty()
-    }
-
     /// Takes a key.
     pub(crate) fn press(&mut self, key: Key, cx: &ScreenContext<'_>) -> Vec<Act> {
         match key {
             Key::Esc => return vec![Act::Close],
-            Key::Char('q') if self.typed.is_empty() => return vec![Act::Close],
             Key::Up => self.step(-1, cx),
             Key::Down | Key::Tab => self.step(1, cx),
             Key::PageUp => self.step(-PAGE, cx),

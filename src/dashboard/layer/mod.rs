@@ -67,12 +67,12 @@ pub(crate) enum Typing {
 impl Layer {
     /// Whether what is pressed is text.
     pub(crate) fn typing(&self) -> Typing {
-        let line = |is_empty: bool| if is_empty { Typing::NothingYet } else { Typing::Text };
         match self {
-            Layer::Form(_) => Typing::Text,
-            Layer::Kinds(kinds) => line(kinds.is_empty()),
-            Layer::Find(find) => line(find.is_empty()),
-            Layer::Day(day) => line(day.is_empty()),
+            // Codes and words begin with any letter.
+            Layer::Form(_) | Layer::Kinds(_) | Layer::Find(_) => Typing::Text,
+            // No day begins with the key that goes back.
+            Layer::Day(day) if day.is_empty() => Typing::NothingYet,
+            Layer::Day(_) => Typing::Text,
             Layer::Help(help) if help.searches() => Typing::Text,
             Layer::Help(_)
             | Layer::Why(_)

@@ -196,15 +196,19 @@ impl Table {
     }
 }
 
-/// A mark alone keeps its colour in what is chosen: reversed it would be a hole.
+/// A mark alone keeps its colour in what is chosen: reversed it would be a hole. A figure or an arrow one blank behind a word is a
+/// part of what is said, and no mark.
 pub(crate) fn keep_marks(row: Rect, buffer: &mut Buffer) {
+    let is_blank = |x: u16, buffer: &Buffer| buffer.cell((x, row.y)).is_none_or(|cell| cell.symbol().trim().is_empty());
     let colour = |x: u16, buffer: &Buffer| buffer.cell((x, row.y)).map(|cell| cell.fg).unwrap_or(Color::Reset);
     for x in row.left()..row.right() {
-        let alone = [x.checked_sub(1), x.checked_add(1)].into_iter().flatten().all(|beside| {
-            let blank = buffer.cell((beside, row.y)).is_none_or(|cell| cell.symbol().trim().is_empty());
-            blank || colour(beside, buffer) == Color::Reset
-        });
+        let alone = [x.checked_sub(1), x.checked_add(1)]
+            .into_iter()
+            .flatten()
+            .all(|beside| is_blank(beside, buffer) || colour(beside, buffer) == Color::Reset);
+        let begins = (row.left()..x).rev().take(GAP).all(|before| is_blank(before, buffer));
         if alone
+            && begins
             && colour(x, buffer) != Color::Reset
             && let Some(cell) = buffer.cell_mut((x, row.y)).filter(|cell| !cell.symbol().trim().is_empty())
         {
@@ -230,6 +234,17 @@ pub(crate) fn scroll_marks(above: bool, below: bool, area: Rect, buffer: &mut Bu
 
 #[cfg(test)]
 mod tests {
+    #[test]
+    fn in_a_chosen_row_only_its_mark_keeps_its_colour() {
+        let row = Rect::new(0, 0, 24, 1);
+        let mut buffer = Buffer::empty(row);
+        buffer.set_string(0, 0, "● gli-008  63 → Ridge 1", Ink::Good.style());
+        buffer.set_style(row, Ink::Chosen.style());
+        keep_marks(row, &mut buffer);
+        let whole: Vec<bool> = buffer.content.iter().map(|cell| cell.modifier.contains(Modifier::REVERSED)).collect();
+        assert!(!whole[0] && whole[1..].iter().all(|reversed| *reversed), "{whole:?}");
+    }
+
     #[test]
     fn a_list_that_goes_on_says_so_at_its_edge() {
         let mut long = table();

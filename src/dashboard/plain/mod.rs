@@ -19,6 +19,7 @@ use super::message::{Effect, Message};
 use super::model::Model;
 use super::terminal::{Opening, set_up};
 use super::update::{refresh, update};
+use crate::base::columns::{width_of, wrapped};
 use crate::base::text::{cleaned, in_ascii};
 use crate::reckon::forecast::ForecastBasis;
 use crate::reckon::picture::Looking;
@@ -31,13 +32,19 @@ const LINES_AT_ONCE: usize = 24;
 /// The longest answer that is read, bytes; the rest of a longer line is left out.
 const LONGEST: u64 = 64 * 1024;
 
-/// Holds the round as questions and answers until there are no more answers, or a person quits.
+/// Holds the round as questions and answers until there are no more answers, or a person quits. At a terminal lines are parted
+/// between words, in a pipe they stay whole.
 ///
 /// # Errors
 /// The answers cannot be read, or nothing can be said any more.
-pub(crate) fn talk(opening: Opening, input: impl BufRead, output: impl Write) -> io::Result<()> {
+pub(crate) fn talk(
+    opening: Opening,
+    input: impl BufRead,
+    output: impl Write,
+    columns: Option<usize>,
+) -> io::Result<()> {
     let (model, clerk) = set_up(opening, DRAWN);
-    let mut talk = Talk { model, clerk, input, output, told: None };
+    let mut talk = Talk { model, clerk, input, output, columns, told: None };
     let begin = refresh(&mut talk.model);
     talk.carry_out(begin);
     // What is said at the start of the screen names keys of the screen.
@@ -55,6 +62,8 @@ struct Talk<R, W> {
     clerk: Clerk,
     input: R,
     output: W,
+    /// Columns of the terminal; none in a pipe.
+    columns: Option<usize>,
     /// The stop that was told last.
     told: Option<String>,
 }
@@ -260,7 +269,10 @@ impl<R: BufRead, W: Write> Talk<R, W> {
     /// Says a line; nothing unseen is in it.
     fn say(&mut self, line: &str) -> io::Result<()> {
         let line = self.shown(line);
-        writeln!(self.output, "{line}")
+        match self.columns.filter(|columns| width_of(&line) > *columns) {
+            Some(columns) => wrapped(&line, columns).iter().try_for_each(|part| writeln!(self.output, "{part}")),
+            None => writeln!(self.output, "{line}"),
+        }
     }
 
     fn shown(&self, line: &str) -> String {

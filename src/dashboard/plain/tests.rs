@@ -38,6 +38,11 @@ impl Sample {
 
     /// What is said to answers, a line each.
     fn answers(&self, lang: Lang, answers: &str) -> String {
+        self.answers_at(lang, answers, None)
+    }
+
+    /// The same at a terminal of so many columns.
+    fn answers_at(&self, lang: Lang, answers: &str, columns: Option<usize>) -> String {
         let opening = Opening {
             desk: self.desk(),
             wording: Wording::new(lang),
@@ -53,7 +58,7 @@ impl Sample {
             settings_faults: Vec::new(),
         };
         let mut text = Vec::new();
-        talk(opening, Cursor::new(answers.to_string()), &mut text).unwrap();
+        talk(opening, Cursor::new(answers.to_string()), &mut text, columns).unwrap();
         String::from_utf8(text).unwrap()
     }
 
@@ -176,4 +181,16 @@ fn every_number_and_letter_means_what_it_means_on_the_screen() {
         assert!(words.len() > 10);
     }
     assert!(is_yes("Sí") && is_yes("y") && !is_yes("") && !is_yes("no"));
+}
+
+#[test]
+fn at_a_terminal_lines_are_parted_between_words_and_in_a_pipe_they_stay_whole() {
+    let sample = Sample::new();
+    let words = |text: &str| text.split_whitespace().map(str::to_string).collect::<Vec<_>>();
+    for lang in Lang::ALL {
+        let (whole, parted) = (sample.answers(lang, "?\n"), sample.answers_at(lang, "?\n", Some(40)));
+        assert_eq!(words(&whole), words(&parted));
+        let longest = |text: &str| text.lines().map(crate::dashboard::parts::width_of).max().unwrap();
+        assert!(longest(&whole) > 80 && longest(&parted) <= 40, "{parted}");
+    }
 }

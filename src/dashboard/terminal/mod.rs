@@ -203,6 +203,11 @@ fn size_now() -> Option<(u16, u16)> {
     window_size().ok().map(|size| (size.columns, size.rows))
 }
 
+/// Columns now; none where the terminal is gone or says none.
+pub(super) fn columns() -> Option<usize> {
+    size_now().map(|(columns, _)| usize::from(columns)).filter(|columns| *columns > 0)
+}
+
 /// A terminal of a size; another size is another terminal.
 fn terminal_of((columns, rows): (u16, u16)) -> io::Result<Terminal<CrosstermBackend<Stdout>>> {
     let viewport = Viewport::Fixed(Rect::new(0, 0, columns, rows));

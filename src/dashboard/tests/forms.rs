@@ -85,7 +85,7 @@ const TYPED: &[(&str, &[(&str, &str)])] = &[
     ("nurse_counted", &[("bed", "School 1"), ("nurse", "pigeon pea"), ("alive", "1")]),
     ("nurse_measured", &[("bed", "School 1"), ("nurse", "pigeon pea"), ("height_m", "2,1"), ("crown_radius_m", "0.8")]),
     ("nurse_cut", &[("bed", "School 1"), ("nurse", "pigeon pea"), ("what", "leaves"), ("share", "0.3")]),
-    ("light_read", &[("bed", "School 1"), ("readings", "20000 50000; 22000 51000"), ("sky", "overcast")]),
+    ("light_read", &[("bed", "School 1"), ("readings", "30000 50000; 31000 51000"), ("sky", "overcast")]),
     ("soil_checked", &[("bed", "School 1"), ("resistance_mpa", "1,1"), ("wet", "true")]),
     ("plants_watered", &[("bed", "School 1"), ("count", "12"), ("litres_each", "3")]),
     ("prepared", &[("bed", "School 1"), ("task", "weeded")]),
@@ -362,4 +362,93 @@ fn what_was_foretold_of_what_stood_there_before_is_not_shown_beside_what_cannot_
     assert!(!stage.frame().contains(&foretold), "{}", stage.frame());
     stage.key(Key::Backspace);
     assert!(stage.frame().contains(&foretold) && stage.frame().contains("88 living"), "{}", stage.frame());
+}
+
+#[test]
+fn a_place_that_nobody_knows_is_said_as_new_with_the_nearest_and_wants_a_second_enter() {
+    for (lang, said) in [(Lang::En, "would be a new place"), (Lang::Es, "sería un lugar nuevo")] {
+        for (columns, rows) in [(120, 40), (80, 24), (48, 18)] {
+            let mut stage = Stage::sample(lang).sized(columns, rows);
+            let before = stage.entries();
+            let subject = crate::nursery::entry::subject::Subject::Tray("cof-022".parse().unwrap());
+            stage.open(&FormFor::about("carried", Some(&subject)));
+            fill(&mut stage, "place", "line 11");
+            stage.keys("\n");
+            let frame = stage.frame().split_whitespace().collect::<Vec<_>>().join(" ");
+            assert_eq!(stage.entries(), before, "{frame}");
+            assert!(frame.contains(said) && frame.contains("line 1"), "{frame}");
+            stage.keys("\n");
+            assert_eq!(stage.entries(), before + 1, "{}", stage.frame());
+        }
+    }
+}
+
+#[test]
+fn a_container_that_nobody_knows_is_said_as_new_and_one_that_is_known_is_not() {
+    let mut stage = Stage::sample(Lang::En).sized(80, 24);
+    let before = stage.entries();
+    let subject = crate::nursery::entry::subject::Subject::Tray("cof-022".parse().unwrap());
+    stage.open(&FormFor::about("moved_on", Some(&subject)));
+    for (field, value) in [("to", "cof-790"), ("count", "5"), ("how", "potted_on"), ("container", "bag 7 l")] {
+        fill(&mut stage, field, value);
+    }
+    stage.keys("\n");
+    assert_eq!(stage.entries(), before, "{}", stage.frame());
+    assert!(stage.frame().contains("new kind of container"), "{}", stage.frame());
+}
+
+#[test]
+fn q_is_a_letter_where_text_is_typed_and_esc_closes() {
+    for (lang, line) in [(Lang::En, "q1 quit"), (Lang::Es, "quedan 3")] {
+        for open in ["n", "f"] {
+            let mut stage = Stage::sample(lang).sized(80, 24);
+            stage.keys(open);
+            assert!(stage.frame().contains("Esc"), "{}", stage.frame());
+            line.chars().for_each(|letter| stage.key(Key::Char(letter)));
+            assert!(stage.frame().contains(&format!("> {line}")), "{open}: {}", stage.frame());
+            stage.key(Key::Esc);
+            assert!(stage.model.layers.is_empty());
+        }
+    }
+}
+
+#[test]
+fn a_figure_takes_the_place_of_the_day_a_form_began_with() {
+    let mut stage = Stage::sample(Lang::En).sized(80, 24);
+    stage.keys("r5");
+    let frame = stage.frame();
+    let line = frame.lines().find(|line| line.trim_start().starts_with('>')).unwrap();
+    assert!(line.trim_end().ends_with(" 5"), "{frame}");
+}
+
+#[test]
+fn a_reading_of_light_far_from_those_before_wants_a_second_enter() {
+    let mut stage = Stage::sample(Lang::En).sized(80, 24);
+    let far = |bed: &crate::reckon::picture::BedPicture| bed.light_now.as_ref().is_some_and(|light| light.share > 0.8);
+    let bright = stage.model.book.picture.beds.values().find(|bed| far(bed)).unwrap().name.clone();
+    let before = stage.entries();
+    stage.open(&FormFor::about("light_read", Some(&crate::nursery::entry::subject::Subject::Bed(bright))));
+    fill(&mut stage, "light_share", "20");
+    stage.keys("\n");
+    assert_eq!(stage.entries(), before, "{}", stage.frame());
+    stage.keys("\n");
+    assert_eq!(stage.entries(), before + 1, "{}", stage.frame());
+}
+
+#[test]
+fn of_nurse_plants_only_those_of_the_bed_are_offered() {
+    let mut stage = Stage::sample(Lang::En).sized(120, 40);
+    stage.open(&FormFor::about(
+        "nurse_counted",
+        Some(&crate::nursery::entry::subject::Subject::Bed("School 1".parse().unwrap())),
+    ));
+    for _ in 0..10 {
+        let Some(Layer::Form(form)) = stage.model.layers.last() else { panic!("no form is open") };
+        if form.field_with_keys() == Some("nurse") {
+            break;
+        }
+        stage.key(Key::Tab);
+    }
+    let frame = stage.frame();
+    assert!(frame.contains("pigeon pea") && !frame.contains("avocado"), "{frame}");
 }

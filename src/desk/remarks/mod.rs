@@ -6,9 +6,12 @@ use std::sync::Arc;
 
 mod harm;
 mod held;
+mod named;
 mod odd;
 mod sick;
 
+pub use named::NewName;
+pub(in crate::desk) use named::known_names;
 pub use odd::Odd;
 
 use super::judge::Trial;
@@ -221,6 +224,22 @@ pub enum Remark {
         /// The nearest names of the book.
         nearest: Vec<String>,
     },
+    /// A place or a kind of container that the book does not know.
+    NewName(NewName),
+    /// Something is written of a tray on a day before it came.
+    BeforeItCame {
+        /// The tray.
+        tray: TrayCode,
+        /// The day written.
+        day: Day,
+        /// The first day the book knows of it.
+        came: Day,
+    },
+    /// Plants are moved on into a new tray, and nobody wrote in what they stand there.
+    NoContainer {
+        /// The new tray.
+        tray: TrayCode,
+    },
     /// A loss or a cull names a sickness: it is a sighting of the tray.
     LossNames {
         /// The tray.
@@ -284,6 +303,8 @@ impl Remark {
             | Remark::KeptLong { .. }
             | Remark::AboutNothing { .. }
             | Remark::PlantedAtOnce { .. }
+            | Remark::NewName(_)
+            | Remark::BeforeItCame { .. }
             | Remark::LikeAShare(_)
             | Remark::Odd(_) => true,
             // A person may have cut it open and know better, but is warned before it lies in the ground.
@@ -303,6 +324,7 @@ impl Remark {
             | Remark::FromSick { .. }
             | Remark::ToSick { .. }
             | Remark::LookEarly { .. }
+            | Remark::NoContainer { .. }
             | Remark::OnlyNamed { .. } => false,
         }
     }
@@ -330,7 +352,10 @@ impl Desk {
         let mut pictures: BTreeMap<Day, Picture> = BTreeMap::new();
         let mut closed: BTreeMap<Day, Closed> = BTreeMap::new();
         let mut kin: BTreeMap<Day, Kin> = BTreeMap::new();
-        let mut all = Vec::new();
+        let new_names = named::new_names(&self.fold, trial).into_iter().map(|(at, new)| (at, Remark::NewName(new)));
+        let no_container = named::no_container(&self.fold, trial).into_iter();
+        let no_container = no_container.map(|(at, tray)| (at, Remark::NoContainer { tray }));
+        let mut all: Vec<(usize, Remark)> = new_names.chain(no_container).collect();
         for (at, entry) in trial.tried.iter().enumerate() {
             let earlier = trial.tried.iter().take(at).position(|other| is_same(other, entry));
             all.extend(earlier.map(|line| (at, Remark::SameAsLine(line + 1))));
@@ -339,6 +364,7 @@ impl Desk {
             all.extend(half_gone(&self.fold, entry).map(|remark| (at, remark)));
             all.extend(counted_too_many(trial, entry).map(|remark| (at, remark)));
             all.extend(more_measured(&self.fold, entry).map(|remark| (at, remark)));
+            all.extend(before_it_came(&self.fold, trial, entry).map(|remark| (at, remark)));
             all.extend(before_emergence(&self.fold, entry).map(|remark| (at, remark)));
             all.extend(kept_long(&self.fold, entry).map(|remark| (at, remark)));
             all.extend(seed_dead(&self.fold, entry).map(|remark| (at, remark)));
@@ -501,6 +527,24 @@ fn more_measured(fold: &Fold, entry: &Entry) -> Option<Remark> {
     let was_counted = !story.counts.is_empty() && is_last && story.seed_is_due(entry.happened);
     let more = was_counted && u64::from(measured) > stood + missed_of(stood);
     more.then(|| Remark::MoreMeasured { tray: story.code.clone(), measured, stood })
+}
+
+/// A day before the tray came, often one that was read as of a year ago.
+fn before_it_came(fold: &Fold, trial: &Trial, entry: &Entry) -> Option<Remark> {
+    let of_entry = trial.doubts.iter().filter(|doubt| doubt.entries.contains(&entry.id));
+    let unknown = of_entry.filter_map(|doubt| match &doubt.kind {
+        DoubtKind::UnknownTray(tray) => Some(tray),
+        _ => None,
+    });
+    let tray = unknown.filter(|tray| fold.trays().get(*tray).is_some_and(|story| story.origin.is_some())).next()?;
+    let brings = |what: &What| {
+        matches!(what, What::Tray(TrayEntry::Sown(_) | TrayEntry::PlantsReceived(_) | TrayEntry::MovedOn(_)))
+    };
+    let about = Subject::Tray(tray.clone());
+    let of_it = fold.ledger().of(&about);
+    let came = of_it.filter(|first| brings(&first.what)).map(|first| first.happened).min()?;
+    let day = entry.happened;
+    (day < came).then(|| Remark::BeforeItCame { tray: tray.clone(), day, came })
 }
 
 /// Seedlings counted in a tray so soon after sowing that none can be up. What is counted there may be the seeds.

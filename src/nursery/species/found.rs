@@ -92,6 +92,23 @@ const MATERIAL: &[&str] = &[
     "vastago",
     "pilon",
 ];
+/// Those of them that say more than what is planted: a graft is another plant than a seedling.
+const GRAFTED: &[&str] = &[
+    "graft",
+    "grafts",
+    "grafted",
+    "budded",
+    "clone",
+    "clones",
+    "injerto",
+    "injertos",
+    "injertado",
+    "injertada",
+    "injertados",
+    "injertadas",
+    "acodo",
+    "acodos",
+];
 /// Words that bind material to its plant.
 const BINDING: &[&str] = &["de", "del", "of", "from", "por", "the", "la", "el"];
 /// Varieties any plant may have.
@@ -279,6 +296,36 @@ impl Catalogue {
             Found::Several(keys) if keys.iter().any(&is_variety) => Found::Several(keys),
             Found::One(_) | Found::Several(_) | Found::Nothing => Found::Nothing,
         }
+    }
+
+    /// The variety, clone or graft that stands beside the name of a plant, as it is written: "Hass grafted" of "avocado Hass
+    /// grafted", "criollo" of "cacao (criollo)". None where the words only name the plant and its material.
+    pub(crate) fn variety_beside(&self, written: &str, key: &SpeciesKey) -> Option<String> {
+        let parted = |sign: char| sign.is_whitespace() || "()[]\"\u{201c}\u{201d}\u{ab}\u{bb},;:".contains(sign);
+        let words: Vec<&str> = written.split(parted).filter(|word| word.chars().any(char::is_alphanumeric)).collect();
+        let is_named = |words: &[&str]| {
+            [self.named(&words.join("-")), self.singular(words)].into_iter().any(|found| match found {
+                Found::One(one) => one == *key,
+                Found::Several(keys) => keys.contains(key),
+                Found::Nothing => false,
+            })
+        };
+        let folded: Vec<String> = words.iter().map(|word| plain(word)).collect();
+        let folded: Vec<&str> = folded.iter().map(String::as_str).collect();
+        let runs = |taken: usize| (0..=words.len() - taken).map(move |from| (from, taken));
+        let named = |(from, taken): &(usize, usize)| folded.get(*from..from + taken).is_some_and(is_named);
+        let (from, taken) = (1..=words.len()).rev().flat_map(runs).find(named)?;
+        // The same plant named once more, in another language or as science has it, is no variety.
+        let is_rest = |part: &std::ops::Range<usize>| {
+            let part = folded.get(part.clone()).unwrap_or_default();
+            !part.is_empty() && !is_named(without_material(part))
+        };
+        let says_more = |at: &usize| {
+            folded.get(*at).is_some_and(|word| GRAFTED.contains(word) || !(is_material(word) || BINDING.contains(word)))
+        };
+        let rest = [0..from, from + taken..words.len()].into_iter().filter(is_rest).flatten().filter(says_more);
+        let kept: Vec<&str> = rest.filter_map(|at| words.get(at).copied()).collect();
+        (!kept.is_empty()).then(|| kept.join(" "))
     }
 
     /// The same in the singular: "mangos", "limones", "coconut palms".

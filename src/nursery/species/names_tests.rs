@@ -145,6 +145,28 @@ fn what_stands_behind_a_name_is_no_variety_by_itself() {
 }
 
 #[test]
+fn a_variety_or_a_graft_beside_the_name_is_kept_as_it_is_written() {
+    let catalogue = Catalogue::built_in();
+    let beside = |written: &str| catalogue.variety_beside(written, &catalogue.find(written).unwrap());
+    for (written, kept) in [
+        ("cacao (criollo)", "criollo"),
+        ("avocado Hass grafted", "Hass grafted"),
+        ("coffee SL28", "SL28"),
+        ("aguacate (hass injertado)", "hass injertado"),
+        ("café caturra", "caturra"),
+        ("grafted avocado", "grafted"),
+    ] {
+        assert_eq!(beside(written).as_deref(), Some(kept), "{written}");
+    }
+    // Material, and the same plant named once more, is no variety.
+    for written in
+        ["cacao", "avocado seedlings", "hijos de plátano", "cacao (Theobroma cacao)", "mango tree (Mangifera indica)"]
+    {
+        assert_eq!(beside(written), None, "{written}");
+    }
+}
+
+#[test]
 fn a_code_is_no_word_and_no_word_is_a_code() {
     let catalogue = Catalogue::built_in();
     let codes: Vec<&str> = catalogue.iter().map(|(_, profile)| profile.code.as_str()).collect();

@@ -295,7 +295,8 @@ impl Picture {
     pub(crate) fn goes_before(&self, tray: &TrayPicture) -> Option<(Day, &Pair)> {
         let waits = |pair: &&Pair| !tray.ready && !pair.fits;
         let of_it = self.pairs.of(&tray.code).iter().filter(waits);
-        let dated = of_it.filter_map(|pair| Some((pair.misses.until()?, pair)));
+        // What could be measured today lets nothing go today: the day is still to come.
+        let dated = of_it.filter_map(|pair| Some((pair.misses.until().filter(|until| *until > self.day)?, pair)));
         let first = dated.min_by_key(|(until, _)| *until)?;
         tray.ready_from.is_none_or(|from| first.0 < from).then_some(first)
     }

@@ -116,6 +116,13 @@ pub fn read_said_day(written: &str, today: Day) -> Result<Day, Reason> {
     if day > today { Err(Reason::ComingDay(day)) } else { Ok(day) }
 }
 
+/// The day of what was done, where a day alone is typed: as [`read_said_day`], and a word for a day to come (`tomorrow`, `+3`) is
+/// a day that has not come.
+pub fn read_done_day(written: &str, today: Day) -> Result<Day, Reason> {
+    let coming = days_from_today(written.trim(), today).filter(|day| *day > today);
+    read_said_day(written, today).map_err(|reason| coming.map_or(reason, Reason::ComingDay))
+}
+
 /// A day of which only month and day are written.
 fn without_its_year(written: &str, month: u32, of_month: u32, today: Day) -> Result<Day, Reason> {
     /// A day that comes within so many days may be meant as well as that of a year ago: eight weeks (ours).
@@ -559,6 +566,7 @@ mod tests {
             ("mid March", "2026-03-14"),
             ("mid-February", "2026-02-15"),
             ("a mediados de enero", "2026-01-15"),
+            ("mitad de enero", "2026-01-15"),
             ("fines de enero 2025", "2025-01-25"),
             ("early April", "2025-04-05"),
             ("January", "2026-01-15"),

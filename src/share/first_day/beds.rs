@@ -5,13 +5,14 @@ use serde_json::{Value, json};
 use super::columns::{Cell, Meanings, columns};
 use super::sheet::{RowReader, note_repeated, order_of, read_rows, without_total};
 use super::{FirstDay, SheetNames, TakenFor, UnknownWhat};
-use crate::base::{SpeciesKey, word::Word};
+use crate::base::{SpeciesKey, text, word::Word};
 use crate::nursery::entry::fault::Problem;
 use crate::nursery::entry::types::{BedEdges, PlantingPattern};
 use crate::share::amounts::{self, METRES};
 use crate::share::draft::short;
 use crate::share::fault::{LineFaults, Reason};
 use crate::share::sheet::Table;
+use crate::share::vocabulary::{is, vocabulary};
 
 /// The field of a bed where the sheet names none.
 const HOME: &str = "Home";
@@ -63,6 +64,7 @@ fn read_row(reader: &mut RowReader) {
             &[("length_m", "length"), ("width_m", "width"), ("plan", "species"), ("bed", "bed"), ("field", "field")],
         );
     }
+    note_varieties(reader, name);
     write_standing(reader, name, &species);
     write_nurses(reader, name);
     write_light(reader, name);
@@ -78,6 +80,22 @@ fn items(written: &str) -> Vec<&str> {
 
 fn species_of(reader: &mut RowReader, cell: Cell) -> Vec<SpeciesKey> {
     items(cell.written).into_iter().filter_map(|item| reader.species(cell, item)).collect()
+}
+
+/// Varieties and grafts beside the names of species: a plan has none, so what is written is kept as a note.
+fn note_varieties(reader: &mut RowReader, bed: &str) {
+    let Some(cell) = reader.filled("species") else { return };
+    let names = reader.names;
+    let says_more = |item: &str| (names.find)(item).is_some_and(|key| (names.variety)(item, &key).is_some());
+    if items(cell.written).into_iter().any(says_more) {
+        let today = names.today;
+        reader.write(
+            "noted",
+            today,
+            json!({"about": bed, "text": cell.written}),
+            &[("text", "species"), ("about", "bed")],
+        );
+    }
 }
 
 /// What is to stand in the bed: each species with its own spacing, or all with the one written.
@@ -191,7 +209,8 @@ fn write_standing(reader: &mut RowReader, bed: &str, species: &[SpeciesKey]) {
 /// Nurse plants are entered where their number, day and spacing are known; a guess of the day would foretell wrong light.
 fn write_nurses(reader: &mut RowReader, bed: &str) {
     let planted = reader.filled("nurses planted").and_then(|cell| reader.hand_day(cell));
-    let Some(cell) = reader.filled("nurse plants") else { return };
+    let none = |cell: &Cell| is(&text::folded(cell.written), &vocabulary().sheet.nothing);
+    let Some(cell) = reader.filled("nurse plants").filter(|cell| !none(cell)) else { return };
     let line = reader.row.line;
     for item in items(cell.written) {
         let (name, count) = name_and_count(item);

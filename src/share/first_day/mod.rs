@@ -41,6 +41,10 @@ pub struct SheetNames<'a> {
     pub several: &'a dyn Fn(&str) -> Vec<SpeciesKey>,
     /// The nearest names of species to one that nobody knows.
     pub nearest: &'a dyn Fn(&str) -> Vec<String>,
+    /// The variety or graft that stands beside the name of a species.
+    pub variety: &'a dyn Fn(&str, &SpeciesKey) -> Option<String>,
+    /// Names of the book that a new one of a place or of a container may be meant for; none where a person says that it is new.
+    pub near: &'a dyn Fn(bool, &str) -> Vec<String>,
     /// The usual distance between rows and in the row of a species, m.
     pub spacing: &'a dyn Fn(&SpeciesKey) -> Option<(f64, f64)>,
     /// Kinds of container whose volume is known.

@@ -244,6 +244,12 @@ impl<'a> RowReader<'a> {
         if let Some(name) = known.iter().find(|name| text::folded(name) == folded) {
             return (name.clone(), true);
         }
+        // A bag that says its own volume is no slip of the pen.
+        let says_volume = of == SpellingOf::Container && amounts::volume_ml(cell.written).is_some();
+        let near = if says_volume { Vec::new() } else { (self.names.near)(of == SpellingOf::Place, cell.written) };
+        if !near.is_empty() {
+            self.faults.push(cell.fault(Reason::NewName { written: short(cell.written), nearest: near }));
+        }
         let spelled = self.day.spelled.entry((of, folded)).or_insert_with(|| cell.written.to_string());
         (spelled.clone(), false)
     }

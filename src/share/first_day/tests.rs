@@ -20,6 +20,11 @@ fn read_as(kind: SheetKind, text: &str, order: Option<DayOrder>) -> Result<First
         find: &|written| species.find(written),
         several: &|written| species.resolve(written).several(),
         nearest: &|written| species.nearest(written),
+        variety: &|written, key| species.variety_beside(written, key),
+        near: &|is_place, written| {
+            let meant = is_place && written == "Bnech 4";
+            if meant { vec!["Bench 4".to_string()] } else { Vec::new() }
+        },
         spacing: &|key| (key.as_str() != "COA").then_some((3.0, 2.5)),
         containers: &["Bag 1 l".to_string()],
         places: &["Bench 4".to_string()],
@@ -342,6 +347,14 @@ fn a_row_becomes_a_bed_with_what_stands_in_it() {
 }
 
 #[test]
+fn a_variety_of_what_a_bed_is_to_hold_is_kept_as_a_note() {
+    let day = beds("Bed,Length,Width,Species,Spacing\na,20,6,coffee SL28 + avocado,2x2\nb,20,6,coffee,2x2\n").unwrap();
+    let notes: Vec<Value> =
+        day.drafts.iter().filter(|(_, one)| one.kind == "noted").map(|(_, one)| json!(one.body)).collect();
+    assert_eq!(notes, [json!({"about": "a", "text": "coffee SL28 + avocado"})]);
+}
+
+#[test]
 fn every_fault_of_a_bed_sheet_has_row_and_column() {
     let text = "bed,length,width,species,spacing,standing,nurses,pattern\n\
                 a,long,6,coffee,2x,4,,\n\
@@ -383,6 +396,7 @@ proptest! {
                     today: today(), who: "mara", order: None,
                     find: &|written| species.find(written), several: &|_| Vec::new(), nearest: &|_| Vec::new(), spacing: &|_| None,
                     containers: &[], places: &[], in_the_book: &|name| name == "x",
+                    variety: &|_, _| None, near: &|_, _| Vec::new(),
                 };
                 let (trays, beds) = (read_trays(&table, &names).1, read_beds(&table, &names).1);
                 prop_assert!(!trays.is_empty() || !beds.is_empty(), "a sheet of trays is no sheet of beds");

@@ -58,6 +58,10 @@ fn read_row(reader: &mut RowReader) {
         reader.new_to_the_book(cell);
     }
     let species = reader.required("species").and_then(|cell| reader.species(cell, cell.written));
+    let variety = reader
+        .filled("species")
+        .zip(species.as_ref())
+        .and_then(|(cell, species)| (reader.names.variety)(cell.written, species));
     let count = count_of(reader);
     let age_days = age_of(reader);
     let in_nothing = |cell: &Cell| is(&text::folded(cell.written), &vocabulary().sheet.nothing);
@@ -89,13 +93,14 @@ fn read_row(reader: &mut RowReader) {
     note_unknowns(reader, age_days, container.as_ref(), place.as_ref());
     note_what_notes_name(reader, tray.written, &[source, notes].map(Option::unwrap_or_default).join(" "));
     let body = json!({
-        "tray": tray.written, "species": species.as_str(), "count": count.value, "from": "opening", "form": form,
+        "tray": tray.written, "species": species.as_str(), "variety": variety, "count": count.value, "from": "opening", "form": form,
         "age_days": age_days, "height_cm": height_cm, "container": container.map(|(name, _)| name),
         "place": place.map(|(name, _)| name), "shade_now_pct": shade_pct,
         "source": source,
     });
     let columns = [
         ("count", "how many"),
+        ("variety", "species"),
         ("age_days", "age"),
         ("height_cm", "height"),
         ("shade_now_pct", "shade"),

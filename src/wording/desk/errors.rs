@@ -4,8 +4,8 @@ use std::sync::Arc;
 
 use crate::base::Day;
 use crate::desk::{
-    ChainFault, DeskError, FileFault, JournalError, LineFault, LineFaults, Odd, PairFault, ReadFault, Reason, Refusal,
-    Refused, Remark, WorkbookFault,
+    ChainFault, DeskError, FileFault, JournalError, LineFault, LineFaults, NewName, Odd, PairFault, ReadFault, Reason,
+    Refusal, Refused, Remark, WorkbookFault,
 };
 use crate::nursery::entry::Entry;
 use crate::nursery::entry::fault::{FieldFault, Problem};
@@ -98,7 +98,7 @@ impl Wording {
                 self.refused_only_the_beginning(self.entry_sentence_beside(entry, entry.happened, species), &entry.id)
             }
             Refusal::AlreadyWithdrawn(entry, by) => {
-                self.refused_already_withdrawn(entry, self.day(by.happened), &by.who, &by.id)
+                self.refused_already_withdrawn(entry, self.day(by.happened), self.who_told(&by.who), &by.id)
             }
             Refusal::OneOfMany { entry, all } => {
                 self.refused_one_of_many(entry, all.len() as i64, self.entry_list(all, species))
@@ -180,6 +180,15 @@ impl Wording {
             Remark::AboutNothing { about, nearest } => {
                 self.nearest_after(self.remark_about_nothing(crate::base::text::cleaned(about)), nearest)
             }
+            Remark::NewName(NewName { is_place, name, nearest }) => {
+                let name = crate::base::text::cleaned(name);
+                let sentence = if *is_place { self.remark_new_place(name) } else { self.remark_new_container(name) };
+                self.nearest_after(sentence, nearest)
+            }
+            Remark::BeforeItCame { tray, day, came } => {
+                self.remark_before_it_came(tray, self.day(*day), self.day(*came))
+            }
+            Remark::NoContainer { tray } => self.remark_no_container(tray),
             Remark::NoWaitingTime { with, day } => {
                 let cleaned = crate::base::text::cleaned(with);
                 self.remark_no_waiting_time(self.label_reason(&cleaned, self.day_beside(*day, today), (true, false)))
@@ -498,6 +507,7 @@ impl Wording {
             Reason::ColumnsMeanTheSame(field) => self.sheet_columns_mean_the_same(field),
             Reason::SameAsLine { written, line } => self.sheet_same_as_line(written, *line as i64),
             Reason::UnknownName { written, nearest } => self.nearest_after(self.line_unknown_name(written), nearest),
+            Reason::NewName { written, nearest } => self.nearest_after(self.sheet_new_name(written), nearest),
             Reason::NotAnAge(written) => self.sheet_not_an_age(written),
             Reason::NotASpacing(written) => self.sheet_not_a_spacing(written),
             Reason::NotOneForEach { species, numbers } => self.sheet_not_one_for_each(*species as i64, *numbers as i64),

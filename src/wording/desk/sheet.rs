@@ -80,7 +80,7 @@ impl Wording {
                 return counted;
             }
             let lines: Vec<String> = unknown.lines.iter().map(ToString::to_string).collect();
-            self.sheet_lines(counted, lines.join(", "))
+            self.sheet_lines(counted, lines.join(", "), unknown.lines.len() as i64)
         };
         let (trays, beds) = (of(self.trays(lines)), of(self.beds(lines)));
         let name = unknown.name.as_deref().unwrap_or("-");

@@ -2,6 +2,9 @@
 
 today_unreadable = OUTPLANT_TODAY is '{ $written }'; write it as 2026-03-14
 begun_next = Next: the trays you have, from a sheet saved as CSV with the columns Tray, Species, How many, Sown about, Bag, Bench: outplant import trays.csv --as trays (first with --dry-run, to see how it is understood). Beds come with --as beds. outplant write lists everything else that can be written, outplant ready says what is ready.
+begin_name_asked = what is the nursery called?
+begin_latitude_asked = latitude, as -1.2 or 9°42'N (south negative)?
+begin_longitude_asked = longitude, as 36.1 or 84°6'W (west negative)?
 begin_altitude_asked = how high above the sea, in m (Enter: not known)?
 sample_look = This is an invented nursery, kept in { $file }. Begin your own: outplant begin --name "..." --lat ... --lon ... --altitude ...
 write_lists_kinds = What can be written, each as outplant write KIND key=value ... ; [ ] may be left out, happened= and who= stand beside any:

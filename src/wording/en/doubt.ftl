@@ -31,7 +31,7 @@ doubt_twice_made = { $tray }: this code was given to a second tray on { $day }: 
 # (lot, day)
 doubt_twice_received = { $lot }: this lot was received again on { $day }: withdraw one, or give it a code of its own
 # (tray, day)
-doubt_order_matters = { $tray }: two copies wrote about it on { $day } and the order changes the numbers: count it and write a stocktake
+doubt_order_matters = { $tray }: two copies wrote about it on { $day } and the order changes the numbers: count it today and write a stocktake, not one more count of that day
 # (bed, species, day)
 doubt_not_in_plan = { $bed }: { $species } went in on { $day }, but the plan of the bed does not name it
 # (bed, species, plants)

@@ -35,6 +35,8 @@ label_last_to_come = last up
 label_waiting = wait
 label_sow_again = sow again?
 label_will_give = will give
+will_give_fewer = { $said }; losses until then are taken off
+will_give_more = { $said }; the smaller ones grow on until then
 label_known_here = known here
 label_worth = worth it
 # (seedlings, seeds)

@@ -65,6 +65,7 @@ undo_leaves = taking back { $entries ->
 profile_refused = { $species }: { $what }
 sheet_empty_tray = 0 plants: is the tray empty? Then leave its row out, else write how many stand there
 sheet_count_not_known = '{ $written }': a tray comes in with a number of plants: count them, or write about how many, for example ~40
+sheet_new_name = '{ $written }' is not known here: write the name that is, or say --yes where it is new
 sheet_no_container = '{ $written }': in no bag, how do they stand? Write it in a column Form: bare root, stump, plug or bag
 # (name, rows)
 sheet_name_asked = { $rows ->

@@ -3,6 +3,7 @@ refused_unknown_lot = no seed lot is called { $name }
 refused_unknown_bed = no bed is called { $name }
 refused_unknown_place = no place is called { $name }
 refused_unknown_species = no species is known as { $name } (a new one: outplant species add NAME like SPECIES)
+species_add_differs = "{ $words }" is not read as what differs: say days 90 to 200, light 60 to 100, shade 0 to 40, height 30, collar 5 or spacing 3x2
 species_add_how = write the new name and the species whose figures hold for it until you know better: outplant species add NAME like SPECIES
 # (name, near)
 species_add_near = { $name } is nearly { $near }, which is known here: a plant of its own, or a slip?

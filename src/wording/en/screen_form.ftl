@@ -36,7 +36,6 @@ form_in_book = { $plants ->
    *[other] In the book { $plants } plants stand there
 }
 form_counted_on = count of { $day }
-form_no_container = No container: how long it holds them stays unknown.
 form_no_waiting_time_asks = How many days does its label say to stay away? Enter leaves it out; then nobody is sent in and nothing goes out.
 form_no_container_asks = In what do they stand now? Enter leaves it out; then nobody knows how long it holds them.
 form_no_place = No place: the round will not know where the tray stands.

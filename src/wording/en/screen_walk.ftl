@@ -34,6 +34,11 @@ walk_rest_shown = { $stops } can wait: - hides them
 walk_can_wait = Can wait
 walk_done = done
 walk_over = no longer due
+walk_new = new
+# (now, before)
+walk_said_again = { $now } (before: { $before })
+# (stops, sentence)
+walk_rest_new = { $stops } new · { $sentence }
 walk_skipped = skipped
 walk_where = Where
 walk_why = Why

@@ -51,7 +51,7 @@ still_container = the container of { $of }
 still_age = the age of { $of }
 # (name, of)
 still_place_shade = the shade over '{ $name }', for { $of }
-still_place = where { $of } stand
+still_place = the place of { $of }
 still_measured = height and collar of { $of }: measure { $USUAL_SAMPLE } plants of a tray near planting out
 still_bed_light = the light in { $of }
 still_bed_soil = the ground of { $of }: push a rod two days after a soaking
@@ -75,8 +75,11 @@ sheet_now_trays = Now { $ready } of { $trays } ready to go out.
 # (trays, list)
 sheet_now_wait = { $trays } wait, first of all for: { $list }.
 sheet_now_beds = Beds: { $list }.
-# (of, lines)
-sheet_lines = { $of } (line { $lines })
+# (of, lines, number)
+sheet_lines = { $number ->
+    [one] { $of } (line { $lines })
+   *[other] { $of } (lines { $lines })
+}
 sheet_now_hint = Each with its reason: outplant ready
 # (lines, entries)
 paper_taken = { $lines ->

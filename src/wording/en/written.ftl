@@ -86,6 +86,11 @@ remark_more_than_ready = take care: of { $tray } { $planted } go out, and by its
 remark_hands_in_wait = take care: this takes hands into { $about } while a waiting time runs there: { $why }. Gloves and sleeves, or wait; then wash hands, arms and clothes
 remark_unknown_pest = take care: whether "{ $what }" goes along with plants is not known here, so it holds back: write it again with "goes along with plants" yes or no
 remark_may_scorch = take care: "{ $what }" kills the plants that it wets and shows after one to three weeks: they stay here until those alive are counted, { $SHOWS_AFTER_DAYS } days later or more
+# (tray, day, came)
+remark_before_it_came = { $tray }: { $day } is before the first day written of it, { $came }: is the day right?
+remark_new_place = "{ $name }" would be a new place, nothing here is called so yet
+remark_new_container = "{ $name }" would be a new kind of container, nothing here is called so yet
+remark_no_container = { $tray }: in what they stand there is not written, so how long it holds them stays unknown
 remark_about_nothing = nothing here is called "{ $about }": is the note about that?
 remark_no_waiting_time = take care: { $asks }
 waiting_days_asked = Days to stay away by its label (Enter: not known):

@@ -16,6 +16,9 @@ use crate::base::text::folded;
 use crate::nursery::entry::{Entry, What};
 use crate::nursery::species::Catalogue;
 
+/// What stands in an entry where nobody said who writes: as it is written now, then as it once was in Spanish.
+pub(crate) const WHO_UNKNOWN: [&str; 2] = ["someone", "alguien"];
+
 impl Wording {
     #[cfg(test)]
     /// An entry with its day in one sentence, species by their built-in names.
@@ -25,6 +28,11 @@ impl Wording {
 
     /// An entry with its day and year in one sentence, with the nursery's own names of species: what was just written must not
     /// leave the year to be guessed.
+    /// Who wrote an entry; that nobody said who, in the language asked for.
+    pub(crate) fn who_told(&self, who: &str) -> String {
+        if WHO_UNKNOWN.contains(&who) { self.who_unknown() } else { who.to_string() }
+    }
+
     pub(crate) fn entry_sentence_with_year(&self, entry: &Entry, species: &Catalogue) -> String {
         format!("{} · {}", self.day(entry.happened), self.what_sentence(&entry.what, species))
     }

@@ -2,6 +2,9 @@
 
 today_unreadable = OUTPLANT_TODAY es '{ $written }'; escríbalo así: 2026-03-14
 begun_next = Ahora: las bandejas que tiene, de una hoja guardada como CSV con las columnas Bandeja, Especie, Cuántas, Sembrada hacia, Funda, Mesa: outplant import bandejas.csv --as trays (primero con --dry-run, para ver cómo se entiende). Las parcelas entran con --as beds. outplant write muestra todo lo demás que se puede anotar, outplant ready dice qué está listo.
+begin_name_asked = ¿cómo se llama el vivero?
+begin_latitude_asked = ¿latitud, como -1.2 o 9°42'N (sur negativo)?
+begin_longitude_asked = ¿longitud, como 36.1 o 84°6'O (oeste negativo)?
 begin_altitude_asked = ¿a qué altura sobre el mar, en m (Enter: no se sabe)?
 sample_look = Este es un vivero inventado, guardado en { $file }. Empiece el suyo: outplant begin --name "..." --lat ... --lon ... --altitude ...
 write_lists_kinds = Lo que se puede anotar, cada cosa como outplant write CLASE campo=valor ... ; lo que va entre [ ] puede faltar; dia= y quien= acompañan a cualquiera:

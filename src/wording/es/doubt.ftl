@@ -14,7 +14,7 @@ doubt_unknown_bed = { $bed }: hay anotaciones del { $day }, pero nadie trazó es
 doubt_unknown_species = { $species }: anotada el { $day }, pero no se conoce especie con ese nombre
 doubt_twice_made = { $tray }: este código se dio a otra bandeja el { $day }: cambie una etiqueta
 doubt_twice_received = { $lot }: este lote llegó otra vez el { $day }: retire una anotación o dele otro código
-doubt_order_matters = { $tray }: dos copias anotaron el { $day } y el orden cambia los números: cuente y anote un recuento
+doubt_order_matters = { $tray }: dos copias anotaron el { $day } y el orden cambia los números: cuente hoy y anote un recuento, no otro conteo de ese día
 doubt_not_in_plan = { $bed }: entró { $species } el { $day }, pero el plan de la parcela no la nombra
 doubt_off_the_grid = { $plants ->
     [one] { $bed }: { $plants } de { $species } quedó fuera de las hileras desde que se trazó de nuevo la parcela

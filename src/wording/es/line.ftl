@@ -56,6 +56,7 @@ undo_leaves = si se { $entries ->
 profile_refused = { $species }: { $what }
 sheet_empty_tray = 0 plantas: ¿está vacía la bandeja? Quite su fila, o escriba cuántas hay
 sheet_count_not_known = '{ $written }': una bandeja entra con su número de plantas: cuéntelas, o escriba más o menos cuántas, por ejemplo ~40
+sheet_new_name = '{ $written }' no se conoce aquí: escriba el nombre conocido, o diga --yes si es nuevo
 sheet_no_container = '{ $written }': sin bolsa, ¿cómo están? Escríbalo en una columna Forma: raíz desnuda, tocón, pilón o bolsa
 sheet_name_asked = { $rows ->
     [one] '{ $name }': aquí nadie lo conoce, en una fila. ¿Es

@@ -3,6 +3,7 @@ refused_unknown_lot = ningún lote de semilla se llama { $name }
 refused_unknown_bed = ninguna parcela se llama { $name }
 refused_unknown_place = ningún lugar se llama { $name }
 refused_unknown_species = no se conoce ninguna especie como { $name } (una nueva: outplant species add NOMBRE como ESPECIE)
+species_add_differs = «{ $words }» no se entiende como lo que es distinto: diga días 90 a 200, luz 60 a 100, sombra 0 a 40, altura 30, cuello 5 o distancia 3x2
 species_add_how = escriba el nombre nuevo y la especie cuyos datos valen mientras no haya mejores: outplant species add NOMBRE como ESPECIE
 species_add_near = { $name } es casi { $near }, que aquí se conoce: ¿es otra planta, o un error al escribir?
 species_add_known = { $name } ya se conoce, como { $known }: no se anotó nada

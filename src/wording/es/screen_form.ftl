@@ -35,7 +35,6 @@ form_in_book = { $plants ->
    *[other] En el libro hay { $plants } plantas
 }
 form_counted_on = conteo del { $day }
-form_no_container = Sin envase no se sabe cuánto tiempo las aguanta.
 form_no_waiting_time_asks = ¿Cuántos días de espera dice su etiqueta? Con Enter no se dice, y entonces nadie entra y nada sale.
 form_no_container_asks = ¿En qué quedan ahora? Con Enter no se dice, y entonces no se sabe cuánto las aguanta.
 form_no_place = Sin lugar la ronda no sabrá dónde está la bandeja.

@@ -32,6 +32,12 @@ walk_rest_shown = { $stops } pueden esperar: - las esconde
 walk_can_wait = Pueden esperar
 walk_done = hecho
 walk_over = ya no hace falta
+walk_new = nueva
+walk_said_again = { $now } (antes: { $before })
+walk_rest_new = { $stops ->
+    [one] { $stops } nueva · { $sentence }
+   *[other] { $stops } nuevas · { $sentence }
+}
 walk_skipped = se saltó
 walk_where = Dónde
 walk_why = Por qué

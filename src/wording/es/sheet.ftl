@@ -54,7 +54,10 @@ sheet_hardening_batch = o muchas a la vez con outplant write --batch ARCHIVO: un
 sheet_now_trays = Listas para salir ahora: { $ready } de { $trays }.
 sheet_now_wait = { $trays } esperan, antes que nada: { $list }.
 sheet_now_beds = Parcelas: { $list }.
-sheet_lines = { $of } (línea { $lines })
+sheet_lines = { $number ->
+    [one] { $of } (línea { $lines })
+   *[other] { $of } (líneas { $lines })
+}
 sheet_now_hint = Cada una con su razón: outplant ready
 paper_taken = { $lines ->
     [one] { $lines } línea leída, { $entries } en el libro

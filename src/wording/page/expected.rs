@@ -1,6 +1,8 @@
 //! What is expected, as pairs of a label and what stands behind it: of a tray, of a species, of a lot, of a sowing, of growth.
 //! The command line and the screens show the same pairs.
 
+use std::cmp::Ordering;
+
 use super::growth::GrowthOf;
 use crate::base::{Day, SpeciesKey, TrayCode};
 use crate::reckon::forecast::worth::{WorthLooking, of_tray};
@@ -12,6 +14,7 @@ use crate::reckon::round::is_asked_about;
 use crate::reckon::seed::SeedLife;
 use crate::reckon::sowing::SowingPlan;
 use crate::reckon::stock::LotStory;
+use crate::reckon::tray::size::whole_plants;
 use crate::wording::Wording;
 
 /// A label and what stands behind it.
@@ -48,7 +51,17 @@ impl Wording {
             lines.extend(again.map(|again| (self.label_sow_again(), self.sow_again_words(again))));
         }
         if let Some(stock) = outlook.stock.get(tray) {
-            lines.push((self.label_will_give(), self.stock_words(stock)));
+            let said = self.stock_words(stock);
+            // Beside what is good enough today another number wants its reason.
+            let today = known
+                .filter(|tray| tray.standing > 0 && tray.seed == 0)
+                .map(|tray| whole_plants(tray.plantable.likely));
+            let said = match today.map(|today| whole_plants(stock.plants.likely).cmp(&today)) {
+                Some(Ordering::Less) => self.will_give_fewer(said),
+                Some(Ordering::Greater) => self.will_give_more(said),
+                Some(Ordering::Equal) | None => said,
+            };
+            lines.push((self.label_will_give(), said));
         }
         let worth = of_tray(worth, tray).map(|worth| self.worth_said_words(worth)).collect();
         lines.extend(labelled_once(self.label_worth(), worth));

@@ -66,7 +66,7 @@ impl Wording {
         };
         let day = self.day_beside(first.happened, after.day);
         let said = fitted(self.what_sentence(&first.what, &after.site.species));
-        let said = self.change_entry(day, &first.who, said);
+        let said = self.change_entry(day, self.who_told(&first.who), said);
         match others.len() {
             0 => said,
             more => format!("{said}, {}", self.change_more(more as i64)),

@@ -59,7 +59,7 @@ fn draw_list(journal: &Journal, cx: &ScreenContext<'_>, area: Rect, buffer: &mut
                 (wording.day_beside(entry.happened, cx.book.now.today), Ink::Plain),
                 (mark.to_string(), ink),
                 (message, Ink::Plain),
-                (entry.who.to_string(), Ink::Plain),
+                (wording.who_told(&entry.who), Ink::Plain),
             ])
         })
         .collect();
@@ -91,7 +91,7 @@ fn draw_detail(journal: &Journal, cx: &ScreenContext<'_>, area: Rect, buffer: &m
     page.labelled(&labels[0], &wording.day(entry.happened));
     let offset = cx.book.picture.site.nursery.on(entry.happened).map_or(0.0, |nursery| nursery.utc_offset_h.0);
     page.labelled(&labels[1], &wording.day(entry.recorded.day(offset)));
-    page.labelled(&labels[2], &entry.who);
+    page.labelled(&labels[2], &wording.who_told(&entry.who));
     page.labelled(&labels[3], &entry.id.to_string());
     if let Some(by) = cx.book.found.as_ref().and_then(|found| found.withdrawn.get(&entry.id)) {
         page.gap();

@@ -35,6 +35,8 @@ pub(crate) struct Seed {
     plants: Typed,
     /// Whether that number has the keys.
     typing: bool,
+    /// Whether it stood there before it got the keys: the first figure takes its place.
+    fresh: bool,
 }
 
 impl Seed {
@@ -53,6 +55,9 @@ impl Seed {
 
     /// Keys while the number of plants is typed: figures go in, the rest is passed over.
     fn press_typing(&mut self, key: Key, cx: &ScreenContext<'_>) -> Vec<Act> {
+        if matches!(key, Key::Char(letter) if letter.is_ascii_digit()) {
+            self.give_way();
+        }
         match key {
             Key::Enter | Key::Esc | Key::Tab => self.typing = false,
             Key::Backspace if self.plants.is_empty() => self.typing = false,
@@ -63,7 +68,15 @@ impl Seed {
                 self.plants.press(other);
             }
         }
+        self.fresh = false;
         Vec::new()
+    }
+
+    /// What stood there before gives way to what is typed now.
+    fn give_way(&mut self) {
+        if std::mem::take(&mut self.fresh) {
+            self.plants.clear();
+        }
     }
 
     /// The form of a kind for the lot that is chosen.
@@ -133,7 +146,7 @@ impl Screen for Seed {
         }
         match key {
             Key::Char('i') => {
-                self.typing = true;
+                (self.typing, self.fresh) = (true, true);
                 // The number is asked for on top of the detail.
                 self.place.open = true;
                 self.place.from = 0;
@@ -169,6 +182,7 @@ impl Screen for Seed {
         if !self.typing {
             return None;
         }
+        self.give_way();
         let figures: String = text.chars().filter(char::is_ascii_digit).take(MOST_FIGURES).collect();
         if self.plants.text().len() + figures.len() <= MOST_FIGURES {
             self.plants.insert(&figures);

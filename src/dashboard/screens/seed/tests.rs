@@ -341,3 +341,15 @@ fn narrow_detail_in_spanish() {
     go(&mut stage, "mor-L02");
     insta::assert_snapshot!(stage.frame());
 }
+
+#[test]
+fn a_number_asked_for_once_more_takes_the_place_of_the_one_before() {
+    let mut stage = seed(Lang::En);
+    stage.keys("i30\n");
+    assert_eq!(screen(&stage).wanted(), Some(30));
+    stage.keys("i5\n");
+    assert_eq!(screen(&stage).wanted(), Some(5));
+    // Without a figure it stays.
+    stage.keys("i\n");
+    assert_eq!(screen(&stage).wanted(), Some(5));
+}

@@ -7,6 +7,7 @@ use crate::dashboard::look::Ink;
 use crate::dashboard::parts::Sheet;
 use crate::reckon::changes::tally::{Tally, counted_on_the_day};
 use crate::reckon::round::Task;
+use crate::reckon::round::to_write::LetGoBecause;
 
 /// Stops that wait, named one by one; the rest is counted.
 const WAITING_NAMED: usize = 3;
@@ -42,9 +43,9 @@ impl Walk {
             page.paragraph(&wording.walk_culled_today(plants(come.culled)), Ink::Plain);
         }
         self.waiting(cx, &mut page);
-        let is_let_go = |stop: &&Planned| was_let_go(&stop.id, cx);
-        let behind = || plan.stops.iter().filter(|stop| matches!(stop.mark, Mark::Done | Mark::Sent));
-        let done = counted_by_task(behind().filter(|stop| !is_let_go(stop)));
+        let is_let_go = |stop: &&Planned| was_let_go(&stop.id, &stop.said, cx);
+        let behind = || plan.stops.iter().filter(|stop| stop.is_behind());
+        let done = counted_by_task(behind().filter(|stop| stop.mark != Mark::Over && !is_let_go(stop)));
         if !done.is_empty() {
             let done: Vec<String> = done.iter().map(|(task, number)| wording.tasks_counted(*task, *number)).collect();
             page.gap();
@@ -67,16 +68,21 @@ impl Walk {
         page.paragraph(&cx.wording.walk_waits_for_tomorrow(rest.len() as i64), Ink::Strong);
         let first = rest.iter().filter(|stop| stop.marked).chain(rest.iter().filter(|stop| !stop.marked));
         for stop in first.take(WAITING_NAMED) {
-            let (mark, ink) = if stop.marked { ("! ", Ink::Danger) } else { ("- ", Ink::Plain) };
-            page.hanging(mark, ink, &view::short_about(&Shown::of_stop(stop, true), cx), Ink::Plain);
+            let (mark, ink) = if stop.marked { ("! ", Ink::Danger) } else { ("  ", Ink::Plain) };
+            page.hanging(mark, ink, &view::short_about(&Shown::of_stop(stop, true, false), cx), Ink::Plain);
         }
         page.labelled("Enter", &cx.wording.key_does("rest_of_round"));
     }
 }
 
-/// Whether a task was let go on the day of the round: it is behind one and not done.
-pub(super) fn was_let_go(id: &str, cx: &ScreenContext<'_>) -> bool {
+/// Whether a task was let go on the day of the round: it is behind one and not done. Trays set apart, and seed of which nothing
+/// comes, are written so too: that work is done.
+pub(super) fn was_let_go(id: &str, said: &str, cx: &ScreenContext<'_>) -> bool {
     let picture = &cx.book.picture;
+    let does_it = [LetGoBecause::SetApart, LetGoBecause::NothingComes];
+    if does_it.into_iter().any(|because| said == cx.wording.let_go_because(because)) {
+        return false;
+    }
     picture.site.given_up.iter().any(|one| one.task == id && one.from == picture.day)
 }
 

@@ -76,6 +76,10 @@ pub(crate) struct Shown<'a> {
     pub(crate) mark: Mark,
     /// What was written here.
     pub(crate) message: &'a str,
+    /// What was written here before that, where it was done once more.
+    pub(crate) message_before: &'a str,
+    /// Whether it came up since the round was planned.
+    pub(crate) is_new: bool,
     /// The stop itself, while it is due.
     pub(crate) due: Option<&'a Stop>,
     /// Whether it can wait.
@@ -83,7 +87,7 @@ pub(crate) struct Shown<'a> {
 }
 
 impl<'a> Shown<'a> {
-    fn of_stop(stop: &'a Stop, waits: bool) -> Shown<'a> {
+    fn of_stop(stop: &'a Stop, waits: bool, is_new: bool) -> Shown<'a> {
         Shown {
             id: &stop.id,
             task: stop.task,
@@ -93,6 +97,8 @@ impl<'a> Shown<'a> {
             tray_sign: stop.tray_sign.as_deref(),
             mark: Mark::Open,
             message: "",
+            message_before: "",
+            is_new,
             due: Some(stop),
             waits,
         }
@@ -108,6 +114,8 @@ impl<'a> Shown<'a> {
             tray_sign: planned.tray_sign.as_deref(),
             mark: planned.mark,
             message: &planned.said,
+            message_before: &planned.said_before,
+            is_new: false,
             due,
             waits: false,
         }
@@ -153,9 +161,9 @@ impl Walk {
     pub(crate) fn shown<'a>(&'a self, cx: &ScreenContext<'a>) -> Vec<Shown<'a>> {
         let round = &cx.book.round;
         let Some(plan) = self.plan_shown(cx) else {
-            let mut all: Vec<Shown<'a>> = round.stops.iter().map(|stop| Shown::of_stop(stop, false)).collect();
+            let mut all: Vec<Shown<'a>> = round.stops.iter().map(|stop| Shown::of_stop(stop, false, false)).collect();
             if self.with_rest {
-                all.extend(round.can_wait.iter().map(|stop| Shown::of_stop(stop, true)));
+                all.extend(round.can_wait.iter().map(|stop| Shown::of_stop(stop, true, false)));
             }
             return all;
         };
@@ -164,7 +172,7 @@ impl Walk {
         let mut all: Vec<Shown<'a>> =
             plan.stops.iter().map(|stop| Shown::of_plan(stop, due.get(stop.id.as_str()).copied())).collect();
         if self.with_rest {
-            all.extend(self.rest(cx).into_iter().map(|stop| Shown::of_stop(stop, true)));
+            all.extend(self.rest(cx).into_iter().map(|stop| Shown::of_stop(stop, true, plan.is_new(&stop.id))));
         }
         all
     }
@@ -176,6 +184,12 @@ impl Walk {
             None => round.can_wait.iter().collect(),
             Some(plan) => round.stops.iter().chain(&round.can_wait).filter(|stop| !plan.holds(&stop.id)).collect(),
         }
+    }
+
+    /// How many of those that can wait came up since the round was planned.
+    pub(crate) fn new_stops(&self, cx: &ScreenContext<'_>) -> usize {
+        let plan = self.plan_shown(cx);
+        plan.map_or(0, |plan| self.rest(cx).iter().filter(|stop| plan.is_new(&stop.id)).count())
     }
 
     /// The id of the chosen stop.
@@ -367,7 +381,8 @@ impl Screen for Walk {
             ("√", wording.walk_done()),
             ("~", wording.sign_sent()),
             (">", wording.walk_skipped()),
-            ("-", wording.walk_over()),
+            ("*", wording.sign_new()),
+            ("-", wording.sign_over()),
         ];
         all.map(|(sign, means)| (sign.to_string(), means)).to_vec()
     }
@@ -482,9 +497,13 @@ impl Screen for Walk {
             plan.take_in(due, &cx.book.picture);
         }
         let Some(planned) = plan.stop_mut(id) else { return Vec::new() };
-        // What is done once more says its last result; parts of a stop, and what is written beside it, stand one behind the other.
+        // What is done once more says its last result and the one before; parts of a stop, and what is written beside it, stand one
+        // behind the other.
         let again = matches!(stop, AtStop::Task(_)) && planned.is_behind();
-        if planned.said.is_empty() || again {
+        if again {
+            planned.said_before = std::mem::take(&mut planned.said);
+        }
+        if planned.said.is_empty() {
             planned.said = message.to_string();
         } else {
             planned.said = format!("{}; {message}", planned.said);
@@ -503,7 +522,8 @@ impl Screen for Walk {
             acts.push(Act::Form(water.at_stop(AtStop::Beside(id.to_string()))));
             return acts;
         }
-        let parts = due.map(|due| usual::parts(due, cx)).unwrap_or_default();
+        // What is let go has no parts that are still to come.
+        let parts = due.filter(|_| kind != "let_go").map(|due| usual::parts(due, cx)).unwrap_or_default();
         let passed = self.passed.entry(id.to_string()).or_default();
         if let Some(part) = parts.iter().find(|part| !passed.contains(part)) {
             passed.push(part.clone());
@@ -521,7 +541,8 @@ impl Screen for Walk {
         let Some(id) = stop.id() else { return Vec::new() };
         self.passed.remove(id);
         if let Some(planned) = self.plan.as_mut().and_then(|plan| plan.stop_mut(id)) {
-            planned.said.clear();
+            // What stood there before it was handed in stands there again.
+            planned.said = std::mem::take(&mut planned.said_before);
             if planned.mark == Mark::Sent {
                 planned.mark = Mark::Open;
             }

@@ -1,7 +1,7 @@
 //! The round as it was planned in the morning, and how far one has come: what is done stays in sight, what is skipped
 //! comes back at the end, and all of it is there again after a power cut.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use serde::{Deserialize, Serialize};
 
@@ -50,6 +50,9 @@ pub(crate) struct Planned {
     pub(crate) mark: Mark,
     /// What was written here, in a few words.
     pub(crate) said: String,
+    /// What was written here before that, where it was done once more.
+    #[serde(default)]
+    pub(crate) said_before: String,
     /// How much stood in the book of what the task asks for.
     seen: u64,
     /// Whether the round did not hold it any more since it was done.
@@ -69,6 +72,7 @@ impl Planned {
             work_minutes: stop.work_minutes.unwrap_or(0.0),
             mark: Mark::Open,
             said: String::new(),
+            said_before: String::new(),
             seen: written_for(stop.task, &stop.subject, picture),
             gone: false,
         }
@@ -114,9 +118,14 @@ impl Planned {
         }
     }
 
+    fn forget_said(&mut self) {
+        self.said.clear();
+        self.said_before.clear();
+    }
+
     fn open_again(&mut self, seen: u64) {
         self.mark = Mark::Open;
-        self.said.clear();
+        self.forget_said();
         self.seen = seen;
         self.gone = false;
     }
@@ -134,6 +143,9 @@ pub(crate) struct Plan {
     /// What had been planted and lost when the round began.
     #[serde(default)]
     pub(crate) before: Option<Tally>,
+    /// Every stop that was due then, those that could wait too; none in a plan of an older version.
+    #[serde(default)]
+    known: Option<BTreeSet<String>>,
 }
 
 impl Plan {
@@ -141,7 +153,10 @@ impl Plan {
     pub(crate) fn of(round: &Round, picture: &Picture) -> Plan {
         let stops: Vec<Planned> = round.stops.iter().map(|stop| Planned::of(stop, picture)).collect();
         let at = stops.first().map(|stop| stop.id.clone());
-        Plan { day: picture.day, stops, at, before: Some(Tally::of(picture)) }
+        let due = round.stops.iter().chain(&round.can_wait).map(|stop| stop.id.clone()).collect();
+        // Of a day on which nothing was due all that comes is new: that need not be said of each.
+        let known = Some(due).filter(|due: &BTreeSet<String>| !due.is_empty());
+        Plan { day: picture.day, stops, at, before: Some(Tally::of(picture)), known }
     }
 
     /// A plan as it was kept; what was on its way to the file is looked for there.
@@ -172,7 +187,7 @@ impl Plan {
     /// What was written beside stops that are still to be done, and was taken back, is no longer said of them.
     pub(crate) fn forget_said_of(&mut self, about: &[Subject]) {
         let open = |stop: &&mut Planned| !stop.is_behind() && about.contains(&stop.subject());
-        self.stops.iter_mut().filter(open).for_each(|stop| stop.said.clear());
+        self.stops.iter_mut().filter(open).for_each(Planned::forget_said);
     }
 
     /// A stop by its id.
@@ -189,6 +204,11 @@ impl Plan {
     /// Whether it holds a stop.
     pub(crate) fn holds(&self, id: &str) -> bool {
         self.stops.iter().any(|stop| stop.id == id)
+    }
+
+    /// Whether a stop came up since the round was planned.
+    pub(crate) fn is_new(&self, id: &str) -> bool {
+        self.known.as_ref().is_some_and(|known| !known.contains(id))
     }
 
     /// A stop that could wait is done all the same.

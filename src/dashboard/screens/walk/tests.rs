@@ -524,3 +524,78 @@ fn every_bed_a_tray_goes_to_is_named_on_the_screen_of_one_stop() {
         }
     }
 }
+
+#[test]
+fn what_came_up_since_the_round_began_is_marked_as_new() {
+    for (lang, word) in [(Lang::En, "new"), (Lang::Es, "nueva")] {
+        for (columns, rows) in [(120, 40), (80, 24)] {
+            let mut stage = Stage::sample(lang).sized(columns, rows);
+            let before: Vec<String> =
+                walk(&stage).rest(&stage.model.context()).iter().map(|stop| stop.id.clone()).collect();
+            stage.write("pest_seen", &["tray=cof-022", "what=aphids", "share_pct=30"]);
+            let new: Vec<String> =
+                walk(&stage).rest(&stage.model.context()).iter().map(|stop| stop.id.clone()).collect();
+            assert!(new.iter().any(|id| !before.contains(id)), "{new:?}");
+            assert!(stage.frame().contains(&format!(" {word}")), "{}", stage.frame());
+            stage.keys("+");
+            let shown = walk(&stage).shown(&stage.model.context());
+            assert!(shown.iter().all(|stop| stop.is_new == (stop.waits && !before.iter().any(|id| id == stop.id))));
+        }
+    }
+}
+
+#[test]
+fn every_task_that_is_let_go_is_counted_so_and_trays_set_apart_are_done() {
+    let mut stage = Stage::sample(Lang::En);
+    let all = walk(&stage).shown(&stage.model.context()).len();
+    for _ in 0..all {
+        if walk(&stage).is_over(&stage.model.context()) {
+            break;
+        }
+        stage.keys("r\n");
+    }
+    assert!(stage.frame().contains(&format!("{all} stops let go")), "{}", stage.frame());
+    let mut stage = Stage::sample(Lang::En);
+    let id = go_to(&mut stage, Task::SpaceOut);
+    stage.keys("\n\n");
+    assert_eq!(mark(&stage, &id), Mark::Done);
+    let (sign, ..) = {
+        let cx = stage.model.context();
+        let shown = walk(&stage).shown(&cx);
+        super::view::mark_of(shown.iter().find(|stop| stop.id == id).unwrap(), &cx)
+    };
+    assert_eq!(sign, "√");
+}
+
+#[test]
+fn a_stop_that_is_done_once_more_says_both_results() {
+    let mut stage = Stage::sample(Lang::En);
+    let id = go_to(&mut stage, Task::Count);
+    stage.keys("\n40\n");
+    let code = tray_of(&id);
+    stage.key(Key::Home);
+    for _ in 0..walk(&stage).shown(&stage.model.context()).len() {
+        if here(&stage) == id {
+            break;
+        }
+        stage.key(Key::Down);
+    }
+    assert_eq!(here(&stage), id);
+    stage.keys("\n41\n");
+    let cx = stage.model.context();
+    assert_eq!(cx.book.picture.trays[&code].standing, 41);
+    let shown = walk(&stage).shown(&cx);
+    let (.., said) = super::view::mark_of(shown.iter().find(|stop| stop.id == id).unwrap(), &cx);
+    assert_eq!(said, "Living 41 (before: Living 40)");
+}
+
+#[test]
+fn the_species_of_a_stop_stays_in_its_row_after_the_first_is_done() {
+    let mut stage = Stage::sample(Lang::En).sized(80, 24);
+    let species = |stage: &Stage| stage.frame().lines().filter(|line| line.contains("arabica coffee")).count();
+    let before = species(&stage);
+    go_to(&mut stage, Task::Count);
+    stage.keys("\n41\n");
+    stage.key(Key::Home);
+    assert!(before > 0 && species(&stage) > 0, "{}", stage.frame());
+}

@@ -131,16 +131,20 @@ fn draw_progress(walk: &Walk, cx: &ScreenContext<'_>, area: Rect, buffer: &mut B
 /// The mark of a stop and the word beside it.
 pub(crate) fn mark_of(stop: &Shown<'_>, cx: &ScreenContext<'_>) -> (&'static str, Ink, String) {
     let wording = cx.wording;
+    let said = match stop.message_before {
+        "" => stop.message.to_string(),
+        before => wording.walk_said_again(stop.message, before),
+    };
+    let or_new = || if stop.is_new && said.is_empty() { wording.walk_new() } else { said.clone() };
     match stop.mark {
-        Mark::Done if was_let_go(stop.id, cx) => ("-", Ink::Plain, stop.message.to_string()),
-        Mark::Done => {
-            ("√", Ink::Good, if stop.message.is_empty() { wording.walk_done() } else { stop.message.to_string() })
-        }
-        Mark::Sent => ("~", Ink::Good, stop.message.to_string()),
+        Mark::Done | Mark::Over if was_let_go(stop.id, stop.message, cx) => ("-", Ink::Plain, said),
+        Mark::Done => ("√", Ink::Good, if said.is_empty() { wording.walk_done() } else { said }),
+        Mark::Sent => ("~", Ink::Good, said),
         Mark::Over => ("-", Ink::Plain, wording.walk_over()),
         Mark::Skipped => (">", Ink::Waits, wording.walk_skipped()),
-        Mark::Open if stop.loses_most() => ("!", Ink::Danger, stop.message.to_string()),
-        Mark::Open => (" ", Ink::Plain, stop.message.to_string()),
+        Mark::Open if stop.loses_most() => ("!", Ink::Danger, or_new()),
+        Mark::Open if stop.is_new => ("*", Ink::Waits, or_new()),
+        Mark::Open => (" ", Ink::Plain, said),
     }
 }
 
@@ -177,19 +181,27 @@ fn draw_list(walk: &Walk, shown: &[Shown<'_>], rest: usize, cx: &ScreenContext<'
             (state, state_ink),
         ]));
     }
+    // A stop keeps its species as long as what was written there has room beside it.
+    let (with_species, state) = match room_left(&rows, table_area.width, 4) {
+        left if headed || left >= STATE_LEAST => (true, left),
+        _ => (false, room_left(&rows, table_area.width, 3)),
+    };
     let columns = vec![
         Column::words("", 0, 1),
         Column::words("", 0, PLACE_MOST),
         Column::words("", 0, 40),
-        // Beside its detail a stop keeps its species; above it what was written there.
-        Column::words("", if headed { 1 } else { 2 }, 20),
-        Column::words("", if headed { 2 } else { 1 }, state_room(&rows, table_area.width, headed)),
+        Column::words("", if with_species { 1 } else { 2 }, 20),
+        Column::words("", if with_species { 2 } else { 1 }, state.clamp(STATE_LEAST, STATE_MOST)),
     ];
     Table { columns, rows, chosen }.draw(table_area, buffer);
     if hint {
         let message =
             if walk.with_rest { wording.walk_rest_shown(rest as i64) } else { wording.walk_rest(rest as i64) };
-        // One that loses most may have come since the round was planned.
+        let message = match walk.new_stops(cx) {
+            0 => message,
+            new => wording.walk_rest_new(new as i64, message),
+        };
+        // One that loses most may be among them.
         let marked = walk.rest(cx).iter().any(|stop| stop.marked);
         let message = if marked { format!("! {message}") } else { message };
         let shown = Sheet::shortened(&message, usize::from(area.width));
@@ -197,9 +209,8 @@ fn draw_list(walk: &Walk, shown: &[Shown<'_>], rest: usize, cx: &ScreenContext<'
     }
 }
 
-/// Columns left for what was written at a stop, once the stop itself has its own.
-fn state_room(rows: &[Row], width: u16, with_species: bool) -> usize {
-    let columns_before = if with_species { 4 } else { 3 };
+/// Columns left behind the first ones of a row.
+fn room_left(rows: &[Row], width: u16, columns_before: usize) -> usize {
     let widest = |column: usize| {
         let texts = rows.iter().filter_map(|row| match row {
             Row::Cells(cells) => cells.get(column).map(|(text, _)| width_of(text)),
@@ -208,7 +219,7 @@ fn state_room(rows: &[Row], width: u16, with_species: bool) -> usize {
         texts.max().unwrap_or(0)
     };
     let taken = (0..columns_before).map(widest).filter(|width| *width > 0).map(|width| width + 2).sum::<usize>();
-    usize::from(width).saturating_sub(taken).clamp(STATE_LEAST, STATE_MOST)
+    usize::from(width).saturating_sub(taken)
 }
 
 /// The name of a place with its sign.

@@ -63,10 +63,10 @@ fn where_text_is_typed_a_letter_is_that_letter() {
 #[test]
 fn an_empty_line_is_left_by_the_moved_key_and_begun_by_the_letter_that_was_it() {
     let mut stage = moved(Lang::En, &[("q", "j")]);
-    stage.keys("fj");
+    stage.keys("dj");
     assert!(stage.model.layers.is_empty());
-    stage.keys("fq");
-    assert!(matches!(stage.model.layers.last(), Some(Layer::Find(_))));
+    stage.keys("dq");
+    assert!(matches!(stage.model.layers.last(), Some(Layer::Day(_))));
     assert!(stage.frame().contains("> q"), "{}", stage.frame());
 }
 
