@@ -60,6 +60,7 @@ impl Wording {
             | Gap::LeftDying { .. }
             | Gap::SetOutFromDying { .. }
             | Gap::DiedBeside { .. }
+            | Gap::Harmed { .. }
             | Gap::MostOfBedDied { .. } => self.deaths_words(gap),
             Gap::NoPlantBack { with, day, alive_from: None } => self.gap_no_plant_back(cleaned(with), self.day(*day)),
             Gap::NoPlantBack { with, day, alive_from: Some(alive) } => {
