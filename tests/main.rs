@@ -11,6 +11,7 @@ mod books_worked;
 mod care_said;
 mod command_line;
 mod docs_true;
+mod export_maps;
 mod first_day;
 mod forecast_sample;
 mod gone_and_blocked;

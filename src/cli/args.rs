@@ -402,6 +402,8 @@ pub(crate) enum ExportAs {
     Entries,
     /// A table for a spreadsheet.
     Csv,
+    /// Beds and their positions on a map.
+    Geojson,
 }
 
 /// `export`

@@ -6,10 +6,11 @@ use std::io::{BufRead, ErrorKind};
 use super::answer::{Ending, note};
 use super::args::{Export as ExportArguments, ExportAs, Import, ImportAs};
 use super::input::opened;
+use super::json::geojson;
 use super::progress::{Watch, import_stopped};
 use super::run::{Exit, Run};
 use super::{first_day, write};
-use crate::desk::{AT_ONCE, Export, ExportError, How, SheetKind, TableFor};
+use crate::desk::{AT_ONCE, Export, ExportError, FileFault, How, SheetKind, TableFor, write_new_file};
 use crate::wording::Lang;
 
 /// Takes a file of entries, or a sheet of trays or beds, whole or not at all.
@@ -67,6 +68,7 @@ fn entries(run: &Run, arguments: &Import) -> Result<Ending, Exit> {
 /// Gives every entry out.
 pub(crate) fn export(run: &Run, arguments: &ExportArguments) -> Result<Ending, Exit> {
     let what = match arguments.what {
+        ExportAs::Geojson => return map(run, arguments),
         _ if arguments.excel => {
             let decimal_comma = run.wording.lang() == Lang::Es;
             Export::Csv(TableFor::OfficePrograms { decimal_comma })
@@ -106,6 +108,24 @@ pub(crate) fn export(run: &Run, arguments: &ExportArguments) -> Result<Ending, E
         }
         Err(ExportError::Journal(fault)) => Err(run.exit_for_file(&fault)),
     }
+}
+
+/// Gives the map of the beds out.
+fn map(run: &Run, arguments: &ExportArguments) -> Result<Ending, Exit> {
+    let desk = run.desk()?;
+    let features = geojson::features(&run.picture(&desk)?);
+    let text = geojson::text(&features);
+    let Some(to) = arguments.to.as_ref().filter(|to| to.as_os_str() != "-") else { return run.answer_as_is(&text) };
+    write_new_file(to, text.as_bytes()).map_err(|fault| {
+        let ending = if matches!(fault, FileFault::Io { .. }) { Ending::File } else { Ending::Refused };
+        Exit { ending, lines: vec![run.wording.file_fault(&fault)] }
+    })?;
+    if run.everywhere.json {
+        let file = to.display().to_string();
+        return run.answer_json(&json!({"version": 1, "file": file, "features": features.len()}));
+    }
+    note(&run.wording.exported_map(features.len() as i64, to.display()));
+    Ok(Ending::Done)
 }
 
 /// Whether nothing was given to write to (`>&-`). The standard library puts the empty device there, open for reading too,

@@ -116,6 +116,11 @@ impl Run {
         if self.ascii { self.put(&in_ascii(text)) } else { self.put(text) }
     }
 
+    /// A file of another format on the screen, letter by letter.
+    pub(crate) fn answer_as_is(&self, text: &str) -> Result<Ending, Exit> {
+        self.put(text)
+    }
+
     fn put(&self, text: &str) -> Result<Ending, Exit> {
         self.ended(say(text))
     }

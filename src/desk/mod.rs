@@ -24,10 +24,10 @@ pub use crate::share::{ChainFault, FileFault, LineFault, LineFaults, PairFault, 
 pub use crate::share::{FORMS, FORMS_IN_SPANISH, Meant, SheetKind, Unknown, UnknownWhat, Why};
 pub(crate) use crate::share::{TableFor, write_table};
 pub(crate) use exchange::AT_ONCE;
-pub(crate) use exchange::drop_kept_stories;
 pub use exchange::{Export, ExportError, ImportError, Imported, Reading, Replay, check, read_typed, replay, rescue};
 pub use exchange::{How, ImportProgress, ImportStep};
 pub(crate) use exchange::{OthersCan, others_can};
+pub(crate) use exchange::{drop_kept_stories, write_new_file};
 pub(crate) use first_day::write_marked_sheet;
 pub(crate) use first_day::{NameMeant, SheetAsked};
 pub use first_day::{SheetImported, SheetRefused};

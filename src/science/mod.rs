@@ -7,6 +7,7 @@ pub mod container;
 mod distribution;
 pub mod emergence;
 pub mod germination;
+pub(crate) mod ground;
 pub mod growth;
 pub mod interval;
 pub(crate) mod life_table;

@@ -106,6 +106,11 @@ pub fn rescue(
     Ok(found)
 }
 
+/// Writes a file of another format, whole or not at all; one that stands there stays.
+pub(crate) fn write_new_file(file: &Path, text: &[u8]) -> Result<(), FileFault> {
+    share::write_whole(file, Existing::Refuse, |out| out.write_all(text))
+}
+
 /// A file opened for reading only: whatever can still be read can be given out, of a newer version too.
 pub struct Reading(Journal);
 

@@ -1,7 +1,7 @@
 //! The site: the place, its seasons, its benches, bags, fields and beds.
 
 use super::facts::{BEGINS, KindFacts};
-use super::rules::BodyRule::{AtMost, LowestBelowHighest, NotEmpty, TwelveMonths};
+use super::rules::BodyRule::{AtMost, LowestBelowHighest, NotEmpty, Together, TwelveMonths};
 use super::subject::AboutFields;
 use super::types::{
     Altitude, Bearing, BedEdges, Celsius, Count, Latitude, Longitude, MonthDay, NotNegative, OffsetHours, OpenRecord,
@@ -130,7 +130,10 @@ kinds! {
         texture: Option<Text>,
     }
     /// A bed and what is to stand in it.
-    BedSet "bed_set", BEGINS => {
+    BedSet "bed_set", KindFacts {
+        rules: &[Together("slope_pct", "slope_bearing_deg"), Together("corner_lat_deg", "corner_lon_deg")],
+        ..BEGINS
+    } => {
         /// Its name.
         bed: BedName,
         /// The field it lies in.
@@ -145,6 +148,14 @@ kinds! {
         edges: Option<BedEdges>,
         /// What is to stand in it.
         plan: Vec<PlanLine>,
+        /// Slope of its ground, percent.
+        slope_pct: Option<Slope>,
+        /// Where its ground falls to, degrees from north.
+        slope_bearing_deg: Option<Bearing>,
+        /// Latitude of the corner where rows and places begin; the bed lies to the left of its first row.
+        corner_lat_deg: Option<Latitude>,
+        /// Longitude of that corner.
+        corner_lon_deg: Option<Longitude>,
     }
     /// A rock, a stump.
     PositionsBlocked "positions_blocked", KindFacts { rules: &[NotEmpty("at")], ..BEGINS } => {

@@ -3,7 +3,7 @@
 
 use super::crown::{TREE_M, day_taken, months_between};
 use super::kept::Kept;
-use super::scene::{DIFFUSE_SHARE, crowns_of, place_of, points_of, rests_on, seen_along};
+use super::scene::{DIFFUSE_SHARE, crowns_of, ground_of, place_of, points_of, rests_on, seen_along};
 use super::stand::{Stand, When, stands};
 use crate::base::{Day, SpeciesKey};
 use crate::nursery::entry::BedSet;
@@ -11,10 +11,10 @@ use crate::nursery::entry::types::Sky;
 use crate::reckon::bed::light_now::{LEAST_ERROR, ONE_READING_ERROR};
 use crate::reckon::site::Site;
 use crate::reckon::stock::{BedStory, LightLook, ends_reading};
+use crate::science::shade::crown::Crown;
 use crate::science::shade::even_sky;
 use crate::science::shade::reading::{LEAST_FACTOR, MOST_FACTOR, leaf_factor};
 use crate::science::shade::sky::{overcast, sun_through, together};
-use crate::science::sun::radiation::Slope;
 
 /// How far leaves and crowns of the profiles may be off, in the logarithm of their density: about 40 % either way. Ours.
 pub(crate) const PRIOR_ERROR: f64 = 0.4;
@@ -94,8 +94,11 @@ fn reckon(
     site: &Site,
     bed: &BedSet,
 ) -> Option<Told> {
+    let ground = ground_of(bed);
+    // Rays are followed through the air: crowns and positions stand as high as the ground under them.
     let crowns = crowns_of(standing, |leaves| leaves.likely, 1.0);
-    let points: Vec<[f64; 3]> = points.iter().map(|[x, y]| [*x, *y, TREE_M]).collect();
+    let crowns: Vec<Crown> = crowns.iter().filter_map(|crown| crown.lifted(ground.height_m(crown.at()))).collect();
+    let points: Vec<[f64; 3]> = points.iter().map(|[x, y]| [*x, *y, TREE_M + ground.height_m([*x, *y])]).collect();
     let sky = even_sky(SKY_DIRECTIONS);
     let is_overcast = newest.sky == Some(Sky::Overcast);
     let lights = match place_of(site, newest.day).filter(|_| !is_overcast) {
@@ -107,7 +110,7 @@ fn reckon(
         }
     };
     let lights = seen_along(&lights, bed);
-    let leaves = leaf_factor(&points, &crowns, &lights, Slope::LEVEL, read.clamp(0.0, 1.0)).ok()?;
+    let leaves = leaf_factor(&points, &crowns, &lights, ground, read.clamp(0.0, 1.0)).ok()?;
     let believed = leaves.factor.map(|factor| factor.clamp(LEAST_FACTOR, MOST_FACTOR));
     let of_reading = (ONE_READING_ERROR / readings.sqrt()).max(LEAST_ERROR) / read.max(LEAST_ERROR);
     let of_reading = if is_overcast { of_reading } else { of_reading * SUN_TELLS_LESS };

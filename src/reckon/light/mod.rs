@@ -19,7 +19,7 @@ mod tests;
 use by_reading::{Density, density};
 use crown::TREE_M;
 use kept::Kept;
-use scene::{crowns_of, points_of, rests_on, seen_along, suns_of};
+use scene::{crowns_of, ground_of, points_of, rests_on, seen_along, suns_of};
 use stand::{Leaves, Stand, When, stands};
 
 use crate::base::{Day, EntryId, SpeciesKey};
@@ -29,7 +29,6 @@ use crate::reckon::picture::quantity::LightSpan;
 use crate::reckon::site::Site;
 use crate::reckon::stock::BedStory;
 use crate::science::shade::{Month, Positions, even_sky, maps};
-use crate::science::sun::radiation::Slope;
 
 /// Positions that a verdict is reckoned at, evenly among the open ones. Ours.
 const MOST_POINTS: usize = 64;
@@ -159,7 +158,7 @@ fn lit(standing: &[Stand], points: &[[f64; 2]], leaves: Density, (day, site, bed
         month(|leaves| leaves.dense, leaves.factor * off),
         month(|leaves| leaves.thin, leaves.factor / off),
     ];
-    let Ok(positions) = Positions::new(points, TREE_M, Slope::LEVEL) else {
+    let Ok(positions) = Positions::new(points, TREE_M, ground_of(bed)) else {
         return Lit { low: 0.0, high: 1.0, at: Vec::new() };
     };
     let made = maps(&positions, &months, &seen_along(&even_sky(SKY_DIRECTIONS), bed));

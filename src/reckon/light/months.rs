@@ -3,7 +3,7 @@
 use super::by_reading::{self, Density, Told, density};
 use super::coming::going_on;
 use super::crown::TREE_M;
-use super::scene::{crowns_of, seen_along, suns_of};
+use super::scene::{crowns_of, ground_of, seen_along, suns_of};
 use super::stand::{When, stands};
 use super::{SKY_DIRECTIONS, light_with};
 use crate::base::{Day, SpeciesKey};
@@ -15,7 +15,6 @@ use crate::reckon::site::Site;
 use crate::reckon::stock::BedStory;
 use crate::reckon::tray::exposure::light_band;
 use crate::science::shade::{Month, Positions, even_sky, maps};
-use crate::science::sun::radiation::Slope;
 
 /// Months that are told ahead: two years.
 pub(crate) const MONTHS_AHEAD: usize = 24;
@@ -69,7 +68,7 @@ impl<'a> GoingOn<'a> {
         let on = month_on(self.day, at);
         let standing = stands(&self.later, self.site, &self.bed, When { day: on, before: None })?;
         let points: Vec<[f64; 2]> = spots.iter().map(|spot| [spot.x_m, spot.y_m]).collect();
-        let Ok(positions) = Positions::new(&points, TREE_M, Slope::LEVEL) else { return Ok(Vec::new()) };
+        let Ok(positions) = Positions::new(&points, TREE_M, ground_of(&self.bed)) else { return Ok(Vec::new()) };
         let (sun, diffuse_share) = suns_of(self.site, &self.bed, on);
         let crowns = crowns_of(&standing, |leaves| leaves.likely, self.leaves(on).factor);
         let made = maps(&positions, &[Month { crowns, sun }], &seen_along(&even_sky(SKY_DIRECTIONS), &self.bed));

@@ -10,6 +10,7 @@ use crate::reckon::stock::BedStory;
 use crate::science::shade::crown::Crown;
 use crate::science::shade::sky::{Direction, sun_through};
 use crate::science::sun::place::Place;
+use crate::science::sun::radiation::Slope;
 
 /// Share of a day's light that comes from the whole sky. Ours: half, as in the humid tropics; where no place is written all
 /// of it.
@@ -33,6 +34,14 @@ pub(super) fn crowns_of(standing: &[Stand], of: impl Fn(&Leaves) -> f64, factor:
 pub(super) fn seen_along(directions: &[Direction], bed: &BedSet) -> Vec<Direction> {
     let heading_deg = bed.row_bearing_deg.map_or(90.0, |bearing| bearing.0);
     directions.iter().map(|direction| direction.along_rows(heading_deg)).collect()
+}
+
+/// The ground of a bed as it is seen along its rows: level where nobody wrote otherwise.
+pub(super) fn ground_of(bed: &BedSet) -> Slope {
+    let heading_deg = bed.row_bearing_deg.map_or(90.0, |bearing| bearing.0);
+    let told = bed.slope_pct.zip(bed.slope_bearing_deg);
+    let falls = told.and_then(|(slope, to)| Slope::facing((slope.0 / 100.0).atan().to_degrees(), to.0).ok());
+    falls.map_or(Slope::LEVEL, |ground| ground.along_rows(heading_deg))
 }
 
 /// The suns of a day as they are seen along the rows, and the share of the light that comes from the whole sky.
@@ -99,5 +108,7 @@ pub(super) fn rests_on(standing: &[Stand], points: &[[f64; 2]], day: Day, site: 
     let place = place_of(site, day).map(|place| [place.lat_deg(), place.lon_deg(), place.elev_m().unwrap_or(f64::NAN)]);
     key.extend(place.into_iter().flatten().map(f64::to_bits));
     key.push(bed.row_bearing_deg.map_or(0, |bearing| bearing.0.to_bits()));
+    let ground = ground_of(bed);
+    key.extend([ground.east.to_bits(), ground.north.to_bits()]);
     key
 }

@@ -120,3 +120,27 @@ fn the_months_to_come_grow_darker_until_stems_are_cut() {
     assert!(light[16] < light[9] - 0.05, "followers grow: {light:?}");
     assert!(months.iter().all(|month| month.light.low <= month.light.share && month.light.share <= month.light.high));
 }
+
+#[test]
+fn a_slope_that_falls_away_from_the_sun_is_darker_and_a_level_one_is_as_before() {
+    let on_slope = |slope: Option<(f64, f64)>| {
+        let mut page = TestBook::default();
+        let plan = json!([{"species":"coffee","pattern":"square","row_m":3,"in_row_m":3}]);
+        let mut set =
+            json!({"bed":"Upper terrace","field":"Old maize","length_m":30,"width_m":12,"edges":"half","plan":plan});
+        if let Some((pct, to)) = slope {
+            set["slope_pct"] = json!(pct);
+            set["slope_bearing_deg"] = json!(to);
+        }
+        let nursery = json!({"name":"N","latitude_deg":-30,"longitude_deg":30,"altitude_m":100,"utc_offset_h":2});
+        page.write("2025-01-01", "nursery_set", nursery);
+        page.write("2025-01-05", "bed_set", set);
+        nurses(&mut page, "2025-06-01", "banana", 40, 3.0);
+        light(&page, "2026-06-20").span.share
+    };
+    let level = on_slope(None);
+    assert!((on_slope(Some((0.0, 180.0))) - level).abs() < 1e-6);
+    // South of the equator the sun of June stands in the north.
+    let (north, south) = (on_slope(Some((60.0, 0.0))), on_slope(Some((60.0, 180.0))));
+    assert!(north > south + 0.02 && south < level - 0.02, "north {north}, level {level}, south {south}");
+}

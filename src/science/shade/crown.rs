@@ -67,6 +67,12 @@ impl Crown {
         [self.x_m, self.y_m]
     }
 
+    /// The same so much higher, m; none where that is farther than any crown is.
+    pub(crate) fn lifted(&self, by_m: f64) -> Option<Crown> {
+        let middle_m = self.middle_m + by_m;
+        (middle_m.abs() <= FURTHEST_M).then_some(Crown { middle_m, ..*self })
+    }
+
     /// Height of its middle, m.
     pub(crate) fn middle_m(&self) -> f64 {
         self.middle_m

@@ -47,6 +47,11 @@ backup_made = { $entries ->
     [one] copied and checked: { $entries } entry in { $file }
    *[other] copied and checked: { $entries } entries in { $file }
 }
+# (features, file)
+exported_map = { $features ->
+    [one] { $features } feature in { $file }.
+   *[other] { $features } features in { $file }.
+}
 # (entries, file)
 exported = { $entries ->
     [one] { $entries } entry in { $file }

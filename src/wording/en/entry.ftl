@@ -64,6 +64,10 @@ part_texture = soil { $texture }
 # (bed, field, length, width)
 entry_bed_set = bed { $bed } in { $field }: { $length } × { $width } m
 part_bearing = rows towards { $degrees }°
+# (percent, degrees)
+part_ground_falls = ground falls { $percent } towards { $degrees }°
+# (latitude, longitude)
+part_corner = corner at { $latitude }, { $longitude }
 part_edges = first rows { $edges }
 part_plan_share = { $percent } of its spots
 part_keeps_spot = keeps its spots

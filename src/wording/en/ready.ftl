@@ -141,7 +141,7 @@ light_leaves_not_told = { $read } light read on { $day }, where leaves as the pr
 light_positions = { $low } to { $high }
 # (low, high, share, band)
 light_positions_in_band = { $low } to { $high }, { $share } of them inside { $band }
-source_light_model = height and crown by age of the profile or by tape, leaf density from the light that its closed stand lets through, about 40 % either way (ours); Monsi & Saeki 1953; half of the light from the sky (ours); neighbouring beds and slope are left out
+source_light_model = height and crown by age of the profile or by tape, leaf density from the light that its closed stand lets through, about 40 % either way (ours); Monsi & Saeki 1953; half of the light from the sky (ours); neighbouring beds are left out, and a slope that is not written
 why_fits = fits: { $plants } can go
 why_fits_not = does not fit
 why_nothing_asked = nothing is asked of it

@@ -109,6 +109,12 @@ impl Wording {
         };
         let plan: Vec<String> = bed.plan.iter().zip(&own).map(line).collect();
         let edges = bed.edges.map(|edges| self.part_edges(self.choice_name(edges.spelled())));
-        with_parts(said, [bearing, edges, (!plan.is_empty()).then(|| self.part_plan(plan.join("; ")))])
+        let slope = bed
+            .slope_pct
+            .zip(bed.slope_bearing_deg)
+            .map(|(slope, bearing)| self.part_ground_falls(self.percent(slope.0 / 100.0), self.number(bearing.0, 0)));
+        let corner = bed.corner_lat_deg.zip(bed.corner_lon_deg);
+        let corner = corner.map(|(lat, lon)| self.part_corner(self.number(lat.0, 6), self.number(lon.0, 6)));
+        with_parts(said, [bearing, edges, slope, corner, (!plan.is_empty()).then(|| self.part_plan(plan.join("; ")))])
     }
 }

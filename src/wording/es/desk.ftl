@@ -45,6 +45,10 @@ backup_made = { $entries ->
     [one] copiado y revisado: { $entries } anotación en { $file }
    *[other] copiado y revisado: { $entries } anotaciones en { $file }
 }
+exported_map = { $features ->
+    [one] { $features } objeto en { $file }.
+   *[other] { $features } objetos en { $file }.
+}
 exported = { $entries ->
     [one] { $entries } anotación en { $file }
    *[other] { $entries } anotaciones en { $file }
