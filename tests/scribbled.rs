@@ -369,6 +369,10 @@ const PARTS_OF_THE_SAMPLE: &[(&str, usize, usize, usize)] = &[
     ("es_cart", 93, 98, 0),
     ("en_track", 60, 82, 0),
     ("es_track", 60, 82, 0),
+    ("en_hill", 84, 94, 0),
+    ("es_hill", 87, 96, 0),
+    ("en_ford", 40, 60, 9),
+    ("es_ford", 40, 60, 9),
     // What a second grower wrote who had not seen the reader, of kinds that were taken wrongly.
     ("es_dusk", 61, 99, 0),
 ];

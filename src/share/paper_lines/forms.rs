@@ -104,7 +104,7 @@ pub const FORMS_IN_SPANISH: &[(&str, &str)] = &[
     ("cof-L1 prueba 41/50 43/50 28 días", "lot_tested"),
     ("lluvia 12", "weather"),
     ("nota el tanque gotea", "noted"),
-    ("dejar count cof-031 hasta 2026-04-20", "let_go"),
+    ("dejar contar cof-031 hasta 2026-04-20", "let_go"),
     ("11/3 cof-031 41", "counted"),
     ("ayer cof-031 41", "counted"),
     ("murieron 3 cof-031 por ratas", "lost"),
@@ -221,14 +221,19 @@ pub(super) fn without_name(sheet: &Sheet, words: &Words) -> Result<Option<Said>,
 /// Whether a line lets a task go.
 pub(super) fn begins_let_go(words: &Words) -> bool {
     let first = words.folded(0).trim_end_matches(':').to_string();
-    first == "let" && words.folded(1) == "go" || is(&first, &vocabulary().line.let_go)
+    // "soltar c1": a tray that was held.
+    let of_a_task = || first != "soltar" || (0..words.len()).any(|at| is_end_of_a_task(&words.folded(at)));
+    first == "let" && words.folded(1) == "go" || is(&first, &vocabulary().line.let_go) && of_a_task()
+}
+
+/// Whether a word says until when a task is let go.
+fn is_end_of_a_task(word: &str) -> bool {
+    is(word, &vocabulary().line.until) || is(word, &vocabulary().line.never)
 }
 
 /// `let go count cof-031 until 2026-04-20`, `let go count cof-031 never`.
 fn let_go(sheet: &Sheet, words: &Words) -> Result<Said, Fault> {
-    let at = (0..words.len()).find(|at| {
-        is(&words.folded(*at), &vocabulary().line.until) || is(&words.folded(*at), &vocabulary().line.never)
-    });
+    let at = (0..words.len()).find(|at| is_end_of_a_task(&words.folded(*at)));
     let Some(at) = at else {
         return Err(at_word(words, words.len(), "until", Reason::Envelope(Problem::Missing)));
     };

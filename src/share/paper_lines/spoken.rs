@@ -339,10 +339,12 @@ enum Unsettled {
     Fault(Fault),
 }
 
-/// The fields that an entry must have and has not; a push says nothing without the rod that it was on.
+/// The fields that an entry must have and has not; a cut says nothing without how much of it, a push nothing without the rod that it was on.
 fn missing(known: &KindOfEntry, fields: &Map<String, Value>) -> Vec<&'static str> {
     let pushes = fields.contains_key("push_kg") && !fields.contains_key("resistance_mpa");
-    let is_asked = |field: &str| field == "rod_mm" && pushes;
+    // How much was cut is told by its share or by plants.
+    let cuts = known.kind == "nurse_cut" && !fields.contains_key("count");
+    let is_asked = |field: &str| field == "rod_mm" && pushes || field == "share" && cuts;
     let must = known.fields.iter().filter(|field| field.required || is_asked(field.name));
     must.filter(|field| !fields.contains_key(field.name)).map(|field| field.name).collect()
 }

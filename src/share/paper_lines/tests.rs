@@ -37,7 +37,7 @@ fn read_all(text: &str) -> PaperRead {
             _ => InBed { plants: vec![key("coffee"), key("avocado")], ..InBed::default() },
         },
         task: &|task| {
-            let known = task.eq_ignore_ascii_case("count cof-031");
+            let known = ["count cof-031", "contar cof-031"].iter().any(|known| task.eq_ignore_ascii_case(known));
             if known { Ok("count cof-031".to_string()) } else { Err(vec!["count cof-031".to_string()]) }
         },
     };

@@ -3,15 +3,14 @@
 use super::asides::{phrase, without_asides, without_company, without_doer};
 use super::days::SaidDay;
 use super::doubts::{doubted, without_hours};
-use super::frames::{CLEAR_BY, Clause, Drafts, FRAMES, number_value};
+use super::frames::{CLEAR_BY, Clause, Drafts, FRAMES, HELD_FOR_DAYS, SAFE_FROM, number_value};
 use super::helpers::without_helpers;
 use super::lexicon::{fold, lexicon};
 use super::marks::{Mark, What, marks};
 use super::named::{Known, Names};
 use super::numbers::in_figures;
-use super::said_otherwise::as_said;
+use super::said::{as_mostly_said, as_said, of_the_whole_line, said_plainly, without_articles, without_what_is_denied};
 use super::spelling::spelt;
-use super::whole_line::{as_mostly_said, of_the_whole_line, without_articles};
 use super::why::Why;
 use super::words::{Word, words};
 use super::{EntryDraft, Offer, Reading};
@@ -105,7 +104,7 @@ fn read_line(line: &str, today: Day, known: &Known) -> Reading {
     if words.is_empty() || words.len() > MOST_WORDS {
         return Reading::Refused { why: vec![Why::NoReading(Vec::new())], offers: Vec::new() };
     }
-    let (words, doer) = without_doer(spelt(words, known), known);
+    let (words, doer) = without_doer(said_plainly(spelt(words, known)), known);
     let (words, company) = without_company(words, known);
     let doer = doer.or(company);
     let whole_line = words.clone();
@@ -122,7 +121,8 @@ fn read_line(line: &str, today: Day, known: &Known) -> Reading {
         Some(aside) => beside(read, &aside),
         None => read,
     };
-    as_said(&whole_line, of_the_whole_line(&whole_line, read, today), known)
+    let said = as_said(&whole_line, of_the_whole_line(&whole_line, read, today), known);
+    without_what_is_denied(&whole_line, said, known, |part| read_words(part, false, known, today))
 }
 
 /// "k1 40?": the number is not sure; about so many is offered.
@@ -493,8 +493,24 @@ impl Line<'_> {
 
     pub(super) fn dated(&self, drafts: &Drafts, day: Option<Day>) -> Vec<EntryDraft> {
         let happened = day.filter(|day| *day != self.today || self.names_today());
-        drafts.iter().map(|(kind, fields)| EntryDraft { kind, fields: fields.clone(), happened }).collect()
+        let on = day.unwrap_or(self.today);
+        drafts
+            .iter()
+            .map(|(kind, fields)| EntryDraft { kind, fields: with_spans(fields.clone(), on), happened })
+            .collect()
     }
+}
+
+/// Days of a wait that was told by its last day, and the last day of what was held for some days.
+fn with_spans(mut fields: super::frames::Fields, on: Day) -> super::frames::Fields {
+    if let Some(last) = fields.remove(SAFE_FROM).and_then(|day| day.as_str()?.parse::<Day>().ok()) {
+        let days = last.number() - on.number();
+        fields.insert("safe_after_days".into(), json!(days.max(0)));
+    }
+    if let Some(days) = fields.remove(HELD_FOR_DAYS).and_then(|days| days.as_f64()) {
+        fields.insert("until".into(), json!(super::written(on.plus(days as i32))));
+    }
+    fields
 }
 
 /// The readings with each container, tray or place that may be meant, with the cause that was probably meant.
@@ -516,6 +532,7 @@ fn with_what_is_meant(way: &Way) -> Vec<Drafts> {
     for why in &way.lacks {
         match (why, lacked) {
             (Why::WhichContainer(names), _) => found.extend(names.iter().map(|name| set("container", name))),
+            (Why::WhichPlant(names), _) => found.extend(names.iter().map(|name| set("nurse", name))),
             (Why::WholeOrPart(_, all), _) => found.push(set_value("cells_seen", number_value(*all))),
             (Why::CauseNearly(_, known), _) => found.push(set("cause", known)),
             (Why::UnknownName(_, near), Some(field)) => found.extend(near.iter().map(|name| set(field, name))),

@@ -13,9 +13,8 @@ mod lexicon;
 mod nearest;
 mod parts;
 mod passed_over;
-mod said_otherwise;
+mod said;
 mod typed;
-mod whole_line;
 mod why;
 
 #[cfg(test)]

@@ -35,15 +35,7 @@ impl Line<'_> {
             let typed = self.marks[i..i + length].iter().map(|mark| mark.typed.as_str()).collect::<Vec<_>>().join(" ");
             for (name_of, name) in near.iter().take(3) {
                 let mut marks = self.marks.clone();
-                let named = Mark {
-                    what: What::Name(vec![(*name_of, name.clone())]),
-                    typed: name.clone(),
-                    written: name.clone(),
-                    folded: fold(name),
-                    roles: Vec::new(),
-                    is_slip: false,
-                };
-                marks.splice(i..i + length, [named]);
+                marks.splice(i..i + length, [named(*name_of, name)]);
                 let ways = self.ways(&marks);
                 if let Some(way) = ways.iter().find(|way| way.leftover.is_empty()) {
                     offers.push(self.dated(&way.drafts, self.one_day()));
@@ -57,6 +49,10 @@ impl Line<'_> {
         let of_species = self.of_each_tray_of_the_species();
         if let Some((trays, lines)) = of_species {
             why.push(Why::WhichTray(trays));
+            offers.extend(lines);
+        }
+        if let Some((beds, lines)) = self.of_each_bed_of_the_species() {
+            why.push(Why::WhichBed(beds));
             offers.extend(lines);
         }
         offers.extend(self.with_a_verb());
@@ -106,6 +102,39 @@ impl Line<'_> {
             .collect();
         let (named, lines): (Vec<String>, Vec<Offer>) = lines.into_iter().unzip();
         (!lines.is_empty()).then_some((named, lines))
+    }
+
+    /// "podé la mitad de la grevilea": in which of the beds where it stands?
+    fn of_each_bed_of_the_species(&self) -> Option<(Vec<String>, Vec<Offer>)> {
+        /// More beds are not offered one by one.
+        const MOST_BEDS: usize = 4;
+        let cuts = ["prune", "cut", "fell", "bunch"].iter().any(|role| self.marks.iter().any(|mark| mark.has(role)));
+        if !cuts || self.marks.iter().any(|mark| matches!(mark.what, What::Name(_) | What::New(_))) {
+            return None;
+        }
+        let keys = self.marks.iter().find_map(|mark| match &mark.what {
+            What::Species(keys) => Some(keys),
+            _ => None,
+        })?;
+        let names = self.known.names;
+        let stands = |bed: &str| {
+            let there = names.nurses_in(bed).into_iter().chain(names.plants_in(bed));
+            there.into_iter().any(|key| keys.contains(&key))
+        };
+        let beds =
+            self.known.all.iter().filter(|(of, bed)| *of == NameOf::Bed && stands(bed)).map(|(_, bed)| bed.clone());
+        let lines: Vec<(String, Offer)> = beds
+            .filter_map(|bed| {
+                let mut marks = self.marks.clone();
+                marks.push(named(NameOf::Bed, &bed));
+                let ways = self.ways(&marks);
+                let is_open = |why: &Why| matches!(why, Why::NotSaid(_) | Why::NoNumber | Why::Several);
+                let way = ways.iter().find(|way| way.leftover.is_empty() && way.lacks.iter().all(is_open))?;
+                Some((bed, self.dated(&way.drafts, self.one_day())))
+            })
+            .take(MOST_BEDS)
+            .collect();
+        (!lines.is_empty()).then(|| lines.into_iter().unzip())
     }
 
     /// Whether a reading that leaves words unread may have been meant. A bare number is a count only where about so many
@@ -214,5 +243,17 @@ impl Line<'_> {
             }
         }
         found
+    }
+}
+
+/// A mark that is a known name.
+fn named(name_of: NameOf, name: &str) -> Mark {
+    Mark {
+        what: What::Name(vec![(name_of, name.to_string())]),
+        typed: name.to_string(),
+        written: name.to_string(),
+        folded: fold(name),
+        roles: Vec::new(),
+        is_slip: false,
     }
 }

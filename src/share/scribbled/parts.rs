@@ -103,6 +103,7 @@ impl Line<'_> {
             drafts.extend(self.dated(&way.drafts, day));
             lacks.extend(way.lacks);
         }
+        one_treatment(&mut drafts);
         held_for_what_was_seen(&mut drafts, &mut lacks);
         self.sick_and_not_left(&mut drafts, &mut lacks);
         with_one_cause(&mut drafts, &parts);
@@ -327,4 +328,24 @@ fn trimmed(mut marks: &[Mark]) -> &[Mark] {
         marks = rest;
     }
     marks
+}
+
+/// "fumigué k1 con cobre, 7 días": what a part says of the wait is of the treatment before it.
+fn one_treatment(drafts: &mut Vec<EntryDraft>) {
+    let is_same = |a: &EntryDraft, b: &EntryDraft| {
+        let same = |field: &str| a.fields.get(field) == b.fields.get(field);
+        a.kind == "treated" && b.kind == "treated" && ["tray", "bed", "place", "with"].iter().all(|field| same(field))
+    };
+    let mut at = 1;
+    while at < drafts.len() {
+        match (0..at).find(|first| is_same(&drafts[*first], &drafts[at])) {
+            Some(first) => {
+                let again = drafts.remove(at);
+                for (field, value) in again.fields {
+                    drafts[first].fields.entry(field).or_insert(value);
+                }
+            }
+            None => at += 1,
+        }
+    }
 }

@@ -67,6 +67,16 @@ pub enum Why {
     Lacks(&'static str, Vec<String>),
     /// Of a species several trays stand: which of them?
     WhichTray(Vec<String>),
+    /// Of a species that stands in several beds: in which of them?
+    WhichBed(Vec<String>),
+    /// Of which of the plants of a bed?
+    WhichPlant(Vec<String>),
+    /// Plants without their leaves, dead or alive; the words that say so.
+    DeadOrLeafless(String),
+    /// Plants that lived through it; the words that say so.
+    LivedThroughIt(String),
+    /// A fence that does not stand; the words that say so.
+    FenceDown(String),
     /// Several containers are of this volume: which of them?
     WhichContainer(Vec<String>),
     /// A cause that is nearly a known one: as written, and the known one.
@@ -129,6 +139,9 @@ impl Why {
                 | Why::NoMillimetres(_)
                 | Why::SinceThen(_)
                 | Why::HalfOfWhat(_)
+                | Why::FenceDown(_)
+                | Why::DeadOrLeafless(_)
+                | Why::LivedThroughIt(_)
         )
     }
 }

@@ -22,8 +22,11 @@ impl Wording {
             return said;
         }
         let bare = if said.ends_with(['.', '?']) { said } else { format!("{said}.") };
-        let is_open = meant.iter().flatten().any(|one| !one.missing.is_empty());
-        if is_open { self.words_to_fill(bare) } else { self.words_meant(bare) }
+        let is_open = |one: &Meant| {
+            let is_left_out = one.fields.values().any(|value| value == NOT_SAID);
+            !one.missing.is_empty() || is_left_out && self.short_line(one).is_none()
+        };
+        if meant.iter().flatten().any(is_open) { self.words_to_fill(bare) } else { self.words_meant(bare) }
     }
 
     /// The lines that may be meant, ready to copy; none where none is.
@@ -73,6 +76,14 @@ impl Wording {
             }
             Why::WhichTray(trays) => self.why_which_tray(trays.join(", ")),
             Why::WhichContainer(containers) => self.why_which_container(containers.join(", ")),
+            Why::WhichBed(beds) => self.why_which_bed(beds.join(", ")),
+            Why::WhichPlant(keys) => {
+                let named: Vec<String> = keys.iter().map(|key| self.plant(key)).collect();
+                self.why_which_plant(named.join(", "))
+            }
+            Why::FenceDown(word) => self.why_fence_down(word),
+            Why::DeadOrLeafless(word) => self.why_dead_or_leafless(word),
+            Why::LivedThroughIt(word) => self.why_lived_through_it(word),
             Why::CauseNearly(written, known) => self.why_cause_nearly(written, known),
             Why::Correction(word) => self.why_correction(word),
             Why::OfAPart(word) => self.why_of_a_part(word),
@@ -105,9 +116,12 @@ impl Wording {
             (None, day) => {
                 let named = |field: &str| self.field_of_kind_typed(meant.kind, field).to_string();
                 let mut pieces = vec![self.kind_typed(meant.kind).to_string()];
-                pieces.extend(meant.fields.iter().map(|(field, value)| {
+                let is_said = |value: &Value| value != NOT_SAID;
+                pieces.extend(meant.fields.iter().filter(|(_, value)| is_said(value)).map(|(field, value)| {
                     format!("{}={}", named(field), quoted(&self.value_typed(meant.kind, field, value)))
                 }));
+                let left_out = meant.fields.iter().filter(|(_, value)| !is_said(value));
+                pieces.extend(left_out.map(|(field, _)| format!("{}=...", named(field))));
                 pieces.extend(
                     meant.missing.iter().map(|field| format!("{}={}", named(field), self.words_for(meant.kind, field))),
                 );

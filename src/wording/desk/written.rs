@@ -41,6 +41,7 @@ impl Wording {
             "plants" => self.named_plants(),
             "height_cm" => self.named_height_cm(),
             "collar_mm" => self.named_collar_mm(),
+            "share" => self.named_share(),
             "light_share" => self.named_light_share(),
             "rain_mm" => self.named_rain_mm(),
             "tmin_c" => self.named_tmin_c(),

@@ -61,6 +61,11 @@ why_not_said = { $part } is missing
 # (kind, parts)
 why_lacks = { $kind }: still missing: { $parts }
 why_which_tray = of which tray: { $trays }?
+why_which_bed = in which bed: { $beds }?
+why_which_plant = of which plant: { $plants }?
+why_fence_down = "{ $word }": that fence does not stand, and fenced is only for what was closed; keep it as a note, and write fenced once it is closed again
+why_dead_or_leafless = "{ $word }": did they die, or only lose their leaves and may shoot again?
+why_lived_through_it = "{ $word }": these are alive. Are they all that stand, or some of them?
 why_which_container = several are of this size: { $containers }?
 # (written, known)
 why_cause_nearly = the cause '{ $written }': is { $known } meant?

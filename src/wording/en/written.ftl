@@ -17,6 +17,7 @@ named_roots = what the plug shows
 named_plants = the heights
 named_height_cm = the height in cm
 named_collar_mm = the root collar in mm
+named_share = the share (0.5 is half)
 named_light_share = the light in percent
 named_rain_mm = the rain in mm
 named_tmin_c = the lowest temperature

@@ -17,6 +17,7 @@ named_roots = lo que muestra el pilón
 named_plants = las alturas
 named_height_cm = la altura en cm
 named_collar_mm = el cuello en mm
+named_share = la parte (0.5 es la mitad)
 named_light_share = la luz en porcentaje
 named_rain_mm = la lluvia en mm
 named_tmin_c = la temperatura mínima

@@ -4,6 +4,7 @@ mod clause;
 mod entries;
 mod of_care;
 mod of_field;
+mod of_holding;
 mod of_moving;
 mod of_nurse;
 mod of_person;
@@ -12,6 +13,8 @@ mod of_tray;
 
 pub(crate) use clause::{CLEAR_BY, Clause, Fields, number_value};
 pub(crate) use entries::Drafts;
+pub(crate) use of_care::SAFE_FROM;
+pub(crate) use of_holding::HELD_FOR_DAYS;
 pub(crate) use of_tray::does_something;
 
 /// Reads a statement as one kind.
@@ -47,14 +50,17 @@ pub(crate) const FRAMES: &[Frame] = &[
     of_care::plug_checked,
     of_care::roots_cut,
     of_care::hardening_begun,
-    of_care::held,
-    of_care::released,
+    of_holding::held,
+    of_holding::sick_ones,
+    of_holding::set_apart,
+    of_holding::released,
     of_care::grafted,
     of_care::measured,
     of_person::worked,
     of_person::tended,
     of_field::weather,
     of_field::light_read,
+    of_field::light_under_shade,
     of_field::soil_checked,
     of_field::prepared,
     of_field::prepared_otherwise,
@@ -62,6 +68,7 @@ pub(crate) const FRAMES: &[Frame] = &[
     of_nurse::nurse_planted,
     of_nurse::nurse_counted,
     of_nurse::nurse_cut,
+    of_nurse::shade_cut,
     of_field::survival_counted,
     of_field::plants_lost,
 ];

@@ -2,9 +2,10 @@
 
 use super::clause::{Clause, Fields, fields, number_value};
 use super::entries::{Drafts, Subject, for_each, one, subject};
+use super::of_tray::does_something;
 use crate::nursery::herbicide::{kills_weeds, names_treatment};
 use crate::share::scribbled::typed::marks::{Mark, What};
-use crate::share::scribbled::typed::named::NameOf::{Bed, Container, Lot, Place, Tray};
+use crate::share::scribbled::typed::named::NameOf::{Bed, Container, Place, Tray};
 use crate::share::scribbled::why::Why;
 use serde_json::{Value, json};
 
@@ -46,7 +47,7 @@ pub(crate) fn shade_set(clause: &mut Clause) -> Option<Drafts> {
 }
 
 fn step(clause: &mut Clause) -> Option<f64> {
-    let named = [("daily", 1.0), ("every_two", 2.0), ("eight_days", 7.0), ("weekly", 7.0)];
+    let named = [("daily", 1.0), ("every_two", 2.0), ("every_three", 3.0), ("eight_days", 7.0), ("weekly", 7.0)];
     for (role, days) in named {
         if clause.has(role) {
             clause.head(&[role]);
@@ -97,6 +98,7 @@ fn is_litres_alone(clause: &Clause) -> bool {
     let says_nothing = |mark: &Mark| match mark.what {
         What::Name(_) => !mark.is_name_of(Container),
         What::Sign(_) | What::Day(_) | What::Amount(_, "units.l") => true,
+        What::Word if matches!(mark.folded.as_str(), "got" | "had" | "recibio" | "tuvo") => true,
         What::Word => mark.roles.iter().all(|role| role.contains('.')),
         _ => false,
     };
@@ -106,7 +108,13 @@ fn is_litres_alone(clause: &Clause) -> bool {
 
 pub(crate) fn watered(clause: &mut Clause) -> Option<Drafts> {
     // Water that stands there, or is missing, was given by nobody.
-    const NOT_GIVEN: [&str; 20] = [
+    const NOT_GIVEN: [&str; 26] = [
+        "squelches",
+        "squelching",
+        "squelchy",
+        "muddy",
+        "mud",
+        "lodazal",
         "under",
         "stands",
         "standing",
@@ -221,7 +229,8 @@ pub(crate) fn pest_seen(clause: &mut Clause) -> Option<Drafts> {
     clause.weight += 8;
     let share = clause.amount("units.pct").or_else(|| clause.part().map(|part| part * 100.0));
     let saw = clause.take(&["saw", "whole"]).is_some();
-    let found = if saw { how_many_found(clause) } else { None };
+    let on_plants = if share.is_none() { plants_that_have_it(clause) } else { None };
+    let found = if saw && on_plants.is_none() { how_many_found(clause) } else { None };
     clause.take(&["leaf", "flush", "mood.vague", "small.about"]);
     let subjects = subject(clause, &[Tray, Place], saw);
     let subjects = match subjects {
@@ -234,13 +243,48 @@ pub(crate) fn pest_seen(clause: &mut Clause) -> Option<Drafts> {
     };
     clause.species();
     clause.weight += i32::from(saw);
+    let of_plants = subjects.first().filter(|subject| subject.field == "tray").zip(on_plants);
+    let of_plants = of_plants.and_then(|(tray, plants)| share_of(clause, &tray.name, plants));
+    // So many may be those that are left as well.
+    let is_most = of_plants.as_ref().and_then(Value::as_f64).is_some_and(|share| share > 50.0);
+    if on_plants.is_some() && (of_plants.is_none() || is_most) {
+        clause.lacks.push(Why::Several);
+    }
     let told = [
         ("what", Some(json!(what))),
-        ("share_pct", share.map(number_value)),
+        ("share_pct", share.map(number_value).or(of_plants)),
         // No field of an entry: kept in the line's own words.
         ("found", found.map(number_value)),
     ];
     for_each("pest_seen", &subjects, &fields(told))
+}
+
+/// Uses the number of "6 plants of c1 have rust", "roya en 6 de c1": plants that have it, where nothing says that they died or how
+/// many there are. Behind a sign it may be a count.
+fn plants_that_have_it(clause: &mut Clause) -> Option<f64> {
+    const OTHERWISE: [&str; 9] = ["die", "kill", "left", "alive", "cull", "give", "plant", "carry", "survive"];
+    let says_otherwise = OTHERWISE
+        .iter()
+        .any(|role| clause.marks.iter().any(|mark| mark.has(role) && !mark.has("saw") && !mark.has("small.filler")));
+    let signs = clause.marks.iter().any(|mark| matches!(mark.what, What::Sign(',' | ';' | ':' | '-' | '.')));
+    let several = clause.marks.iter().filter(|mark| mark.is_name_of(Tray)).count() != 1;
+    let at = clause.find_number().filter(|_| !says_otherwise && !signs && !several)?;
+    let behind = clause.marks.get(at + 1)?;
+    let of_tray = behind.has("small.from") && clause.marks.get(at + 2).is_some_and(|mark| mark.is_name_of(Tray));
+    let is_thing = behind.has("small.thing") && !behind.has("pests.words");
+    let with_it = matches!(behind.folded.as_str(), "con" | "with" | "have" | "tienen" | "got");
+    let named = behind.is_name_of(Tray)
+        && clause
+            .marks
+            .get(at + 2)
+            .is_some_and(|mark| matches!(mark.folded.as_str(), "con" | "with" | "have" | "tienen"));
+    if !(of_tray || is_thing || with_it || named) {
+        return None;
+    }
+    clause.use_mark(at);
+    clause.take(&["small.thing"]);
+    clause.weight += 4;
+    clause.marks[at].number()
 }
 
 /// Uses the number of "3 grubs in c1", "mealybug on five plants of c1": of what was found or where, none of plants lost.
@@ -299,6 +343,9 @@ fn against(clause: &mut Clause) -> Option<String> {
     clause.text_from(pest, &["pests.words", "causes.words"])
 }
 
+/// The last day of a wait, until the day of the line is known; then it becomes days.
+pub(crate) const SAFE_FROM: &str = "safe_from";
+
 pub(crate) fn treated(clause: &mut Clause) -> Option<Drafts> {
     // A sign on a tray is no remedy.
     if clause.has("label") {
@@ -312,6 +359,8 @@ pub(crate) fn treated(clause: &mut Clause) -> Option<Drafts> {
     let safe = clause.head(&["no_wait"]).is_some().then_some(0.0);
     let wait = clause.take(&["wait"]).is_some();
     let days = safe.or_else(|| if wait { time_days(clause) } else { None });
+    // "no tocar hasta el viernes": how many days that is depends on the day of the line.
+    let until = if wait && days.is_none() { clause.coming() } else { None };
     let described = if sprayed { described_remedy(clause) } else { None };
     let remedy = described.or_else(|| clause.text(&["remedy"], false));
     clause.weight += if remedy.is_some() { 8 } else { 0 };
@@ -321,6 +370,10 @@ pub(crate) fn treated(clause: &mut Clause) -> Option<Drafts> {
     let strong = clause.marks.iter().any(|mark| mark.has("spray") && !mark.has("puts"));
     let is_known = remedy.is_some();
     let remedy = remedy.or_else(|| sprayed.then(|| clause.text(&["pests.words"], true)).flatten());
+    // What somebody did is no remedy.
+    if !is_known && remedy.as_deref().is_some_and(does_something) {
+        clause.lacks.push(Why::NoRemedy);
+    }
     if remedy.is_none() && !strong {
         return None;
     }
@@ -342,9 +395,10 @@ pub(crate) fn treated(clause: &mut Clause) -> Option<Drafts> {
         take_words(clause, &GIVES);
         take_words(clause, &["alrededor de", "alrededor"]);
     }
-    let days = days.or_else(|| wait.then(|| clause.number()).flatten());
+    let days = days.or_else(|| (wait && until.is_none()).then(|| clause.number()).flatten());
     let days = match days {
         Some(days) => Some(days),
+        None if until.is_some() => None,
         None => {
             let behind = time_behind(clause, remedy.as_deref());
             // Of what nobody knows the time may be something else; "for 7 days" may be how long it was done.
@@ -362,6 +416,7 @@ pub(crate) fn treated(clause: &mut Clause) -> Option<Drafts> {
         &fields([
             ("with", remedy.map(Value::from)),
             ("safe_after_days", days.map(number_value)),
+            (SAFE_FROM, until),
             ("against", against.map(Value::from)),
             // No field of an entry: kept in the line's own words.
             ("dose_pct", dose_pct.map(number_value)),
@@ -387,9 +442,11 @@ fn in_days(what: &What) -> Option<f64> {
 
 /// Uses the next time.
 fn time_days(clause: &mut Clause) -> Option<f64> {
-    let at = (0..clause.marks.len()).find(|at| clause.is_free(*at) && in_days(&clause.marks[*at].what).is_some())?;
+    // "24 h" is said of the gauge as well.
+    let days = |mark: &Mark| in_days(&mark.what).or((mark.folded == "24 h" || mark.folded == "24h").then_some(1.0));
+    let at = (0..clause.marks.len()).find(|at| clause.is_free(*at) && days(&clause.marks[*at]).is_some())?;
     clause.use_mark(at);
-    in_days(&clause.marks[at].what)
+    days(&clause.marks[at])
 }
 
 /// Uses the time behind a remedy, its dose or what was treated: "copper 7 days", "cobre 2 semanas", "malathion for 10 days". Elsewhere
@@ -397,7 +454,10 @@ fn time_days(clause: &mut Clause) -> Option<f64> {
 fn time_behind(clause: &mut Clause, remedy: Option<&str>) -> Option<f64> {
     let is_behind = |at: &usize| {
         let leads = |mark: &Mark| {
-            matches!(mark.what, What::Sign(_)) || mark.has("small.for") || mark.has("small.by") || mark.has("span")
+            matches!(mark.what, What::Sign(_) | What::Day(_))
+                || mark.has("small.for")
+                || mark.has("small.by")
+                || mark.has("span")
         };
         let Some(before) = clause.marks[..*at].iter().rposition(|mark| !leads(mark)) else { return false };
         let mark = &clause.marks[before];
@@ -438,8 +498,9 @@ pub(crate) fn flushed(clause: &mut Clause) -> Option<Drafts> {
 
 pub(crate) fn plug_checked(clause: &mut Clause) -> Option<Drafts> {
     clause.head(&["plug"])?;
-    let found =
-        ["plug_crumbles", "plug_circling", "plug_holds"].into_iter().find(|role| clause.take(&[role]).is_some())?;
+    let found = ["plug_crumbles", "plug_circling", "plug_holds"]
+        .into_iter()
+        .find(|role| clause.take(&[role]).is_some() || clause.has(role))?;
     clause.weight += 5;
     // "saqué 2 k1 para ver": plants lifted to look at are no plants thrown away.
     if clause.take(&["to_look"]).is_some() {
@@ -479,9 +540,15 @@ pub(crate) fn hardening_begun(clause: &mut Clause) -> Option<Drafts> {
     clause.head(&["harden"])?;
     let subjects = subject(clause, &[Tray], true)?;
     let bed = clause.name(Bed);
+    // No field of an entry: kept in the line's own words.
+    let place = clause.name(Place);
     clause.take(&["from_now", "sets_out", "small.to", "begins"]);
     first_day(clause);
-    for_each("hardening_begun", &subjects, &fields([("for_bed", bed.map(Value::from))]))
+    for_each(
+        "hardening_begun",
+        &subjects,
+        &fields([("for_bed", bed.map(Value::from)), ("stands_on", place.map(Value::from))]),
+    )
 }
 
 /// Uses "day 1" of what begins.
@@ -495,102 +562,11 @@ fn first_day(clause: &mut Clause) {
     }
 }
 
-/// Uses "keep k1 back": the two words with what is kept between them.
-fn kept_back(clause: &mut Clause) -> Option<usize> {
-    let is = |at: &usize, words: &[&str]| words.contains(&clause.marks[*at].folded.as_str());
-    let keep = (0..clause.marks.len()).find(|at| is(at, &["keep", "kept", "keeping", "hold", "holding"]))?;
-    let back = (keep + 2..clause.marks.len()).find(|at| is(at, &["back", "here", "in", "aside"]))?;
-    let names = clause.marks[keep + 1..back].iter().any(|mark| matches!(mark.what, What::Name(_)));
-    if !names {
-        return None;
-    }
-    clause.use_mark(keep);
-    clause.use_mark(back);
-    clause.weight += 10;
-    Some(keep)
-}
-
-pub(crate) fn held(clause: &mut Clause) -> Option<Drafts> {
-    // "don't let c1 go, has rust": what was seen is an entry of its own.
-    let seen_besides = clause.marks.windows(2).any(|two| two[0].is_sign(',') && two[1].has("saw"));
-    if seen_besides && clause.has("pests.words") {
-        return None;
-    }
-    if let_out(clause).is_some() {
-        return None;
-    }
-    let at = clause.head(&["hold"]).or_else(|| kept_back(clause))?;
-    let head = clause.marks[at].clone();
-    let until = clause.coming();
-    let subjects = subject(clause, &[Tray, Place, Lot, Bed], true)?;
-    let text = clause
-        .text(&["pests.words", "causes.words", "promise", "small.title", "small.person", "poor", "small.for"], true);
-    clause.take(&["carry", "left"]);
-    let quarantine = head.folded.contains("quarantine") || head.folded.contains("cuarentena");
-    let text = text.filter(|text| !(quarantine && matches!(text.as_str(), "a" | "to" | "en" | "in" | "into" | "la")));
-    let why = text.or_else(|| quarantine.then(|| head.typed.clone()));
-    if why.is_none() {
-        clause.lacks.push(Why::NotSaid("why"));
-    }
-    clause.take(&["small.by"]);
-    for_each("held", &subjects, &fields([("why", why.map(Value::from)), ("until", until)]))
-}
-
-/// "saqué c1 de cuarentena", "the quarantine of c1 is over": the verb and the quarantine it ends.
-fn let_out(clause: &Clause) -> Option<(usize, usize)> {
-    const ENDS: [&str; 24] = [
-        "saque",
-        "sacamos",
-        "saco",
-        "sacaron",
-        "quite",
-        "quitamos",
-        "quito",
-        "termino",
-        "terminamos",
-        "acabo",
-        "salio",
-        "sale",
-        "salieron",
-        "solte",
-        "soltamos",
-        "levanto",
-        "levantamos",
-        "took",
-        "taken",
-        "lifted",
-        "ended",
-        "over",
-        "released",
-        "came",
-    ];
-    let quarantine = clause
-        .marks
-        .iter()
-        .position(|mark| matches!(mark.folded.as_str(), "cuarentena" | "quarantine") && mark.has("hold"))?;
-    let before = quarantine.checked_sub(1).and_then(|at| clause.marks.get(at));
-    let into = before.is_some_and(|mark| matches!(mark.folded.as_str(), "a" | "en" | "in" | "into" | "to"));
-    let verb = clause.marks.iter().position(|mark| ENDS.contains(&mark.folded.as_str()))?;
-    (!into).then_some((verb, quarantine))
-}
-
-pub(crate) fn released(clause: &mut Clause) -> Option<Drafts> {
-    match let_out(clause) {
-        Some((verb, quarantine)) => {
-            clause.use_mark(verb);
-            clause.use_mark(quarantine);
-            clause.weight += 10;
-        }
-        None => {
-            clause.head(&["release"])?;
-        }
-    }
-    let subjects = subject(clause, &[Tray, Place, Lot, Bed], true)?;
-    // Why it may go says nothing else.
-    if clause.text(&["pests.words", "causes.words"], false).is_some() {
-        clause.take(&["die"]);
-    }
-    for_each("released", &subjects, &fields([("why", None)]))
+/// So many plants as a part of what stands in a tray, in percent; none where the books hold fewer.
+pub(super) fn share_of(clause: &Clause, tray: &str, plants: f64) -> Option<Value> {
+    let stands =
+        clause.known.names.standing(tray).map(f64::from).filter(|stands| *stands > 0.0 && plants <= *stands)?;
+    Some(number_value((1000.0 * plants / stands).round() / 10.0))
 }
 
 pub(crate) fn grafted(clause: &mut Clause) -> Option<Drafts> {
@@ -606,6 +582,9 @@ pub(crate) fn grafted(clause: &mut Clause) -> Option<Drafts> {
             fields([("tray", Some(json!(tray))), ("count", count.map(number_value)), ("cause", cause)]),
         );
     }
+    clause.species();
+    clause.take(&["graft_way"]);
+    let stock = clause.take(&["rootstock"]).and_then(|at| clause.text_from(at + 1, &[]));
     let text = clause.text(&[], true);
     clause.take(&["small.thing", "failed"]);
     // "Late Green on wild stock": what it was grafted, and what upon.
@@ -614,7 +593,7 @@ pub(crate) fn grafted(clause: &mut Clause) -> Option<Drafts> {
         .and_then(|text| [" on ", " onto ", " sobre ", " en "].iter().find_map(|upon| text.split_once(upon)));
     let (variety, rootstock) = match parted {
         Some((variety, rootstock)) => (Some(variety.to_string()), Some(rootstock.to_string())),
-        None => (text, None),
+        None => (text, stock),
     };
     one(
         "grafted",

@@ -28,7 +28,7 @@ fn depth_alone(clause: &mut Clause) -> Option<f64> {
     let is_depth = |mark: &Mark| matches!(mark.what, What::Amount(_, "units.mm" | "units.inch"));
     let at = clause.marks.iter().position(is_depth)?;
     let is_small = |mark: &Mark| match mark.what {
-        What::Day(_) | What::Sign(_) => true,
+        What::Day(_) | What::Sign(_) | What::Amount(_, "units.hour") => true,
         What::Word => mark.roles.iter().all(|role| role.starts_with("small.")),
         _ => is_depth(mark),
     };
@@ -40,6 +40,8 @@ fn depth_alone(clause: &mut Clause) -> Option<f64> {
     }
     let depth = gauge_value(&clause.marks[at].what)?;
     clause.use_mark(at);
+    // "23 mm in two hours".
+    clause.amount("units.hour");
     if clause.head(&["water"]).is_none() {
         clause.weight += 10;
     }
@@ -201,6 +203,23 @@ pub(crate) fn light_read(clause: &mut Clause) -> Option<Drafts> {
     one("light_read", told)
 }
 
+/// "School 4 sombra 40": of a bed it is what the shade lets through; asked about, since nobody read it.
+pub(crate) fn light_under_shade(clause: &mut Clause) -> Option<Drafts> {
+    if clause.has("light") || clause.has("prune") || clause.has("cut") {
+        return None;
+    }
+    clause.head(&["shade"])?;
+    let bed = clause.name(Bed)?;
+    clause.take(&["reach", "gives", "small.about", "count", "under", "beneath", "saw"]);
+    let pct = clause.amount("units.pct").or_else(|| clause.number())?;
+    clause.species();
+    if !(0.0..=100.0).contains(&pct) {
+        return None;
+    }
+    clause.lacks.push(Why::Several);
+    one("light_read", fields([("bed", Some(json!(bed))), ("light_share", Some(number_value((100.0 - pct) / 100.0)))]))
+}
+
 pub(crate) fn soil_checked(clause: &mut Clause) -> Option<Drafts> {
     let mpa = clause.amount("units.mpa");
     // "suelo seco": one word that says both.
@@ -235,6 +254,12 @@ pub(crate) fn soil_checked(clause: &mut Clause) -> Option<Drafts> {
         clause.species();
     }
     clause.take(&["push", "deep", "rod", "reach", "barely", "gives"]);
+    // Dry on top may be wet below.
+    let on_top = clause.take(&["on_top"]).is_some();
+    if on_top && wet == Some(false) {
+        clause.lacks.push(Why::Several);
+    }
+    clause.take(&["how_far"]);
     let bed = clause.name(Bed)?;
     // A push and a depth say nothing without the rod's thickness.
     let lacks_rod = mpa.is_none() && rod.is_none() && push.is_some();
@@ -274,7 +299,11 @@ const DRIED: [&str; 4] = ["dried", "dried out", "dried up", "se seco"];
 fn is_state_of_a_bed(clause: &Clause) -> bool {
     let is_state = |mark: &Mark| mark.has("wet") || mark.has("dry_ground") || DRIED.contains(&mark.folded.as_str());
     let is_other = |mark: &Mark| match mark.what {
-        What::Word => !is_state(mark) && !mark.has("deep") && !mark.has("left") && !is_small(mark),
+        What::Word => {
+            !is_state(mark)
+                && !["deep", "left", "how_far", "on_top"].iter().any(|role| mark.has(role))
+                && !is_small(mark)
+        }
         What::Name(_) => !mark.is_name_of(Bed),
         What::Amount(_, unit) => unit != "units.cm",
         What::Day(_) | What::Sign(_) | What::Clock(_) => false,

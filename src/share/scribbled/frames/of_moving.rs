@@ -81,6 +81,18 @@ fn how_moved(merged: bool, (pricked, potted): (bool, bool), seedbed: bool) -> &'
     }
 }
 
+/// Uses how many go into another tray, and whether that is all of them: who joins two trays and says no number joins all.
+fn how_many_moved(clause: &mut Clause, merged: bool, from: &str) -> (bool, Option<f64>) {
+    let is_part = clause.marks.iter().any(|mark| matches!(mark.what, What::Part(_)));
+    let is_open = clause.find_number().is_none();
+    let all = is_open && clause.take(&["whole", "last_ones"]).is_some() || merged && is_open && !is_part;
+    if merged || all {
+        clause.take(&["last_ones"]);
+    }
+    let count = if all { clause.known.names.standing(from).map(f64::from) } else { clause.count() };
+    (all, count)
+}
+
 pub(crate) fn moved_on(clause: &mut Clause) -> Option<Drafts> {
     let merged = clause.head(&["merge"]).is_some();
     let (pricked, potted) = (clause.has("prick"), clause.has("pot"));
@@ -103,8 +115,7 @@ pub(crate) fn moved_on(clause: &mut Clause) -> Option<Drafts> {
     };
     let from = *trays.iter().find(comes_from).or(trays.first())?;
     let from_name = clause.name_here(from, Tray)?;
-    let all = clause.find_number().is_none() && clause.take(&["whole"]).is_some();
-    let count = if all { clause.known.names.standing(&from_name).map(f64::from) } else { clause.count() };
+    let (all, count) = how_many_moved(clause, merged, &from_name);
     let container = clause.container();
     clause.take(&["bag", "tray", "small.to", "more", "up", "whole"]);
     if is_new && container.is_some() {
@@ -135,7 +146,13 @@ pub(crate) fn moved_on(clause: &mut Clause) -> Option<Drafts> {
         return one("moved_on", told);
     };
     let seedbed = clause.known.names.is_seedbed(&from_name);
-    let how = how_moved(merged, (pricked, potted), seedbed);
+    // All of a tray into one that stands there is joined with it.
+    let joins = all
+        && !pricked
+        && !potted
+        && container.is_none()
+        && clause.known.names.standing(&to).is_some_and(|standing| standing > 0);
+    let how = how_moved(merged || joins, (pricked, potted), seedbed);
     clause.take(&["up", "plant"]);
     same_species(clause, &from_name);
     let place = clause.name(Place);
@@ -239,7 +256,7 @@ pub(crate) fn outplanted(clause: &mut Clause) -> Option<Drafts> {
     if !is_headed && !led && !carried {
         clause.lacks.push(Why::Several);
     }
-    clause.take(&["small.thing", "more"]);
+    clause.take(&["small.thing", "more", "last_ones"]);
     same_species(clause, &name);
     over_standing(clause, &name, count);
     let spacing = clause.spacing();

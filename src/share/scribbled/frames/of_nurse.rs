@@ -145,21 +145,113 @@ fn harvested_kg(clause: &mut Clause) -> (Option<f64>, bool) {
     (kg.or(in_pounds.map(|(kg, _)| kg)), is_asked)
 }
 
+/// Uses "bajé 4 matas de guineo": whole stems brought down, and no bunches.
+fn brings_down_stems(clause: &mut Clause) -> bool {
+    const BRINGS_DOWN: [&str; 13] = [
+        "baje",
+        "bajamos",
+        "bajo",
+        "bajaron",
+        "bajadas",
+        "bajar",
+        "brought down",
+        "bring down",
+        "took down",
+        "take down",
+        "chopped down",
+        "cut down",
+        "botar",
+    ];
+    const STEMS: [&str; 14] = [
+        "mata", "matas", "tallo", "tallos", "cepa", "cepas", "palo", "palos", "planta", "plantas", "stem", "stems",
+        "plants", "stools",
+    ];
+    let says = |words: &[&str]| clause.marks.iter().position(|mark| words.contains(&mark.folded.as_str()));
+    let (Some(verb), Some(stems)) = (says(&BRINGS_DOWN), says(&STEMS)) else { return false };
+    if clause.has("bunch") {
+        return false;
+    }
+    clause.use_mark(verb);
+    clause.use_mark(stems);
+    clause.weight += 10;
+    true
+}
+
+/// "podé la sombra de A1": whatever throws it there; of which plant, and how much, is asked.
+pub(crate) fn shade_cut(clause: &mut Clause) -> Option<Drafts> {
+    if !clause.has("shade") || clause.marks.iter().any(|mark| matches!(mark.what, What::Species(_))) {
+        return None;
+    }
+    clause.head(&["prune", "cut", "thin"])?;
+    clause.take(&["shade", "leaf"]);
+    let bed = clause.name(Bed)?;
+    let nurses = clause.known.names.nurses_in(&bed);
+    let share = clause.part().or_else(|| clause.amount("units.pct").map(|pct| pct / 100.0));
+    clause.lacks.push(Why::WhichPlant(nurses.clone()));
+    if share.is_none() {
+        clause.lacks.push(Why::NotSaid("share"));
+    }
+    let told = [
+        ("bed", Some(json!(bed))),
+        ("nurse", Some(json!(nurses.first()?))),
+        ("what", Some(json!("leaves"))),
+        ("share", share.map(number_value)),
+    ];
+    one("nurse_cut", fields(told))
+}
+
 /// "cut the castor back".
 fn is_cut_back(clause: &Clause) -> bool {
     clause.has("cut") && clause.marks.iter().any(|mark| matches!(mark.folded.as_str(), "back" | "back by"))
+}
+
+/// How plants of a bed are cut.
+struct Cutting {
+    fells: bool,
+    prunes: bool,
+    only_leaves: bool,
+    weighs: bool,
+}
+
+/// Whether a plant of a bed can be cut so; what is doubtful is noted.
+fn can_be_cut(
+    clause: &mut Clause,
+    (nurse, is_nurse): (&String, bool),
+    (plant, bed): (&str, &str),
+    how: Cutting,
+) -> Option<()> {
+    let names = clause.known.names;
+    let is_planted = !is_nurse && names.plants_in(bed).contains(nurse);
+    if is_planted && (how.fells || how.only_leaves) {
+        // Trees that were planted throw shade as well. What is felled may be one that died.
+        clause.lacks.extend(how.fells.then_some(Why::Several));
+    } else if !is_nurse && !how.weighs {
+        // "cassava lifted": said of what does not stand there.
+        let is_nurse = NURSES.iter().any(|name| names.species_called(name).contains(nurse));
+        if is_planted || !is_nurse && !how.prunes {
+            return None;
+        }
+        clause.lacks.push(Why::NoneThere(plant.to_string(), bed.to_string()));
+    } else if !is_nurse {
+        clause.lacks.push(Why::Several);
+    }
+    Some(())
 }
 
 pub(crate) fn nurse_cut(clause: &mut Clause) -> Option<Drafts> {
     let bed = clause.name(Bed)?;
     let (kg, in_other_units) = harvested_kg(clause);
     let bunches = clause.take(&["bunch"]).is_some();
-    let fell = clause.head(&["fell"]).is_some();
+    let brought_down = brings_down_stems(clause);
+    let fell = clause.head(&["fell"]).is_some() || brought_down;
     let leaves = clause.head(&["leaf"]).is_some();
     let harvest = clause.head(&["harvest"]).is_some();
     let pruned = clause.has("prune") || is_cut_back(clause);
     let of_stem = clause.has("cut_stem");
     let cut = clause.head(&["cut", "prune"]).is_some();
+    if clause.has("sucker") && !fell && !bunches {
+        return None;
+    }
     if !(fell || leaves || harvest || cut || kg.is_some() || bunches && in_other_units) {
         return None;
     }
@@ -170,22 +262,15 @@ pub(crate) fn nurse_cut(clause: &mut Clause) -> Option<Drafts> {
         None if bunches => (the_bearer_of_bunches(clause, &bed)?, true),
         None => return None,
     };
-    if !is_nurse && kg.is_none() {
-        // "cassava lifted": said of what does not stand there.
-        let names = clause.known.names;
-        let is_nurse = NURSES.iter().any(|name| names.species_called(name).contains(&nurse));
-        if names.plants_in(&bed).contains(&nurse) || !is_nurse {
-            return None;
-        }
-        clause.lacks.push(Why::NoneThere(plant, bed.clone()));
-    } else if !is_nurse {
-        clause.lacks.push(Why::Several);
-    }
+    let how =
+        Cutting { fells: fell, prunes: pruned, only_leaves: (pruned || leaves) && !harvest, weighs: kg.is_some() };
+    can_be_cut(clause, (&nurse, is_nurse), (&plant, &bed), how)?;
     if in_other_units {
         clause.lacks.push(Why::NoUnit("kg"));
     }
     clause.take(&["gives", "count"]);
     let what = match () {
+        () if brought_down => "felled",
         () if bunches || harvest || kg.is_some() => "harvest",
         () if fell => "felled",
         () if of_stem => "stem",
@@ -204,10 +289,10 @@ pub(crate) fn nurse_cut(clause: &mut Clause) -> Option<Drafts> {
     clause.take(&["small.thing", "small.about"]);
     let is_open = share.is_none() && count.is_none();
     if is_open {
-        clause.lacks.push(Why::NoNumber);
+        clause.lacks.push(if what == "leaves" { Why::NotSaid("share") } else { Why::NoNumber });
     }
-    // How much is asked; all of it is offered.
-    let share = share.or(is_open.then_some(1.0));
+    // Of what is felled or lifted all is offered; how much of the leaves went nobody knows.
+    let share = share.or((is_open && what != "leaves").then_some(1.0));
     let told = [
         ("bed", Some(json!(bed))),
         ("nurse", Some(json!(nurse))),

@@ -222,6 +222,16 @@ pub(crate) fn tended(clause: &mut Clause) -> Option<Drafts> {
     if !is_label {
         clause.head(&["tend"])?;
     }
+    // "no change, 19 up": a count.
+    let counts =
+        ["count", "up", "left"].iter().any(|role| clause.marks.iter().any(|mark| mark.has(role) && !mark.has("tend")));
+    if counts && clause.find_number().is_some() && clause.find_name(Tray).is_some() {
+        return None;
+    }
+    let hail = |mark: &Mark| mark.folded.starts_with("graniz") || mark.folded.starts_with("hail");
+    if clause.marks.iter().any(hail) {
+        clause.take(&["rain", "rain_manner", "causes.words"]);
+    }
     let about = subject(clause, &[Tray, Bed, Place, Lot], true);
     // What else it says is kept with it, unless it says what else happened.
     let goes_with = |mark: &Mark| match &mark.what {

@@ -84,6 +84,9 @@ pub(crate) fn sown(clause: &mut Clause) -> Option<Drafts> {
     }
     let place = clause.name(Place);
     clause.take(&["lot", "tray", "small.to", "bag", "small.thing", "more"]);
+    if tray.is_some() {
+        clause.take(&["names_it", "count"]);
+    }
     let told = [
         ("tray", tray.map(Value::from)),
         ("lot", lot.map(Value::from)),

@@ -481,7 +481,7 @@ pub(crate) fn culled(clause: &mut Clause) -> Option<Drafts> {
     let plain = cull.map(|at| clause.marks[at].folded.clone()).unwrap_or_default();
     let name = tray(clause, true)?;
     let count = clause.count();
-    let said = clause.text(&["poor"], true);
+    let said = clause.text(&["poor", "sick"], true).or_else(|| clause.known_text(&["pests.words", "causes.words"]));
     if said.as_deref().is_some_and(|said| does_something(said) && !clause.has("poor")) {
         clause.lacks.push(Why::Several);
     }

@@ -2,6 +2,7 @@
 
 mod any_text;
 mod cases;
+mod kinds;
 
 use super::*;
 

@@ -43,7 +43,10 @@ pub(crate) fn day_at(words: &[Word], i: usize, today: Day) -> Option<(SaidDay, u
     for role in ["small.until", "small.by_day"] {
         if let Some(lead) = role_at(words, i, role) {
             let article = role_at(words, i + lead, "days.lead").unwrap_or(0);
-            if let Some((day, taken)) = date_at(words, i + lead + article, today, true) {
+            let at = i + lead + article;
+            let led = article > 0 || words.get(i + lead - 1).is_some_and(|word| word.folded == "el");
+            let found = date_at(words, at, today, true).or_else(|| coming_day_of_month(words, at, led, today));
+            if let Some((day, taken)) = found {
                 return Some((day, lead + article + taken));
             }
         }
@@ -69,6 +72,19 @@ pub(crate) fn day_at(words: &[Word], i: usize, today: Day) -> Option<(SaidDay, u
     let says_last = trail > 0 || words.get(i).is_some_and(|word| word.folded == "last");
     let day = if day == SaidDay::TodayOrWeekAgo && says_last { SaidDay::On(today.plus(-7)) } else { day };
     Some((day, lead + taken + trail))
+}
+
+/// "until the 30th", "hasta el 30": the next such day.
+fn coming_day_of_month(words: &[Word], at: usize, is_led: bool, today: Day) -> Option<(SaidDay, usize)> {
+    let word = words.get(at)?.folded.as_str();
+    let bare = without_ordinal(word);
+    let is_day = bare != word || is_led && words.get(at + 1).is_none_or(|next| next.is_sign());
+    let day: u32 = bare.parse().ok().filter(|day| is_day && (1..=31).contains(day))?;
+    let (year, month, _) = today.ymd();
+    let (next_year, next_month) = if month == 12 { (year + 1, 1) } else { (year, month + 1) };
+    let this = Day::from_ymd(year, month, day).filter(|this| *this > today);
+    let found = this.or_else(|| Day::from_ymd(next_year, next_month, day))?;
+    Some((SaidDay::Coming(found), 1))
 }
 
 fn days_ago(words: &[Word], i: usize, today: Day) -> Option<(SaidDay, usize)> {

@@ -15,7 +15,7 @@ use crate::base::Day;
 type Doubt = (Why, Vec<Offer>);
 
 /// The words without an article between a part and the whole: "2 de las 36", "3 of the 46".
-pub(super) fn without_articles(words: Vec<Word>) -> Vec<Word> {
+pub(in crate::share::scribbled) fn without_articles(words: Vec<Word>) -> Vec<Word> {
     let is_article = |at: usize| {
         let is = |at: usize, all: &[&str]| words.get(at).is_some_and(|word| all.contains(&word.folded.as_str()));
         at > 1
@@ -30,7 +30,7 @@ pub(super) fn without_articles(words: Vec<Word>) -> Vec<Word> {
 
 /// The words as they are mostly said: "banana leaves" that were cut are leaves of banana, and what a loss ends in is said
 /// once: "five, all dead", "5 c1, todas de hormiga".
-pub(super) fn as_mostly_said(words: Vec<Word>) -> Vec<Word> {
+pub(in crate::share::scribbled) fn as_mostly_said(words: Vec<Word>) -> Vec<Word> {
     const CUTS: [&str; 9] = ["cut", "lopped", "lop", "chopped", "chop", "pruned", "trimmed", "stripped", "clipped"];
     const DIES: [&str; 9] = ["died", "dead", "lost", "killed", "froze", "murieron", "murio", "perdi", "mato"];
     let says = |words: &[Word], all: &[&str]| words.iter().any(|word| all.contains(&word.folded.as_str()));
@@ -59,7 +59,7 @@ pub(super) fn as_mostly_said(words: Vec<Word>) -> Vec<Word> {
 }
 
 /// The reading as it is, or as a refusal where the line as a whole says something else.
-pub(super) fn of_the_whole_line(words: &[Word], reading: Reading, today: Day) -> Reading {
+pub(in crate::share::scribbled) fn of_the_whole_line(words: &[Word], reading: Reading, today: Day) -> Reading {
     let reading = with_what_is_now(words, with_the_other_number(words, of_last_night(words, reading, today)));
     if let Some((why, offers)) = held_no_more(words, &reading) {
         return Reading::Refused { why: vec![why], offers };

@@ -7,6 +7,7 @@ use super::doubts::{as_a_note, number, phrase_at, phrase_in, stands_in};
 use super::frames::number_value;
 use super::lexicon::{fold, lexicon};
 use super::named::{Known, NameOf};
+use super::numbers::number_at;
 use super::words::Word;
 use super::{EntryDraft, Offer, Reading, Why};
 
@@ -28,7 +29,7 @@ struct Told<'a> {
 }
 
 /// The reading as it is, or what the words of the line make of it.
-pub(super) fn as_said(words: &[Word], reading: Reading, known: &Known) -> Reading {
+pub(in crate::share::scribbled) fn as_said(words: &[Word], reading: Reading, known: &Known) -> Reading {
     let told = Told::new(words, &reading, known);
     let is_open = |why: &Why| matches!(why, Why::Question(_) | Why::Unsure(_) | Why::Correction(_));
     if matches!(&reading, Reading::Refused { why, .. } if why.iter().any(is_open)) {
@@ -42,6 +43,8 @@ pub(super) fn as_said(words: &[Word], reading: Reading, known: &Known) -> Readin
         .or_else(|| told.no_plants())
         .or_else(|| told.none_died(known))
         .or_else(|| told.only_looked_at())
+        .or_else(|| told.leafless(known))
+        .or_else(|| told.lived_through_it(known))
         .or_else(|| told.no_deed());
     match found {
         Some((why, offers)) => Reading::Refused { why: vec![why], offers },
@@ -86,9 +89,13 @@ impl<'a> Told<'a> {
                     at += taken;
                 }
                 _ => {
-                    numbers.extend(number(&words[at]).map(|value| (at, value)));
-                    others += 1;
-                    at += 1;
+                    // A number in letters takes as many words as it has; "una" alone may be no number.
+                    let figure = number_at(words, at).filter(|figure| !figure.is_part && figure.value > 1.0);
+                    let value = number(&words[at]).or(figure.as_ref().map(|figure| figure.value));
+                    let taken = figure.filter(|_| number(&words[at]).is_none()).map_or(1, |figure| figure.words.max(1));
+                    numbers.extend(value.map(|value| (at, value)));
+                    others += taken;
+                    at += taken;
                 }
             }
         }
@@ -100,6 +107,14 @@ impl<'a> Told<'a> {
     fn has(&self, at: usize, roles: &[&str]) -> bool {
         let of = |word: &Word| lexicon().roles(&word.folded).iter().any(|role| roles.contains(role));
         self.words.get(at).is_some_and(of)
+    }
+
+    /// Whether the line tells something of what it names, or is a sentence: it can be kept as a note at the least.
+    fn tells_something(&self) -> bool {
+        /// Fewer words are no sentence.
+        const LEAST_WORDS: usize = 2;
+        let is_said = |word: &&Word| word.folded.chars().all(char::is_alphabetic) && word.folded.len() > 2;
+        self.subject.is_some() && self.others > 0 || self.words.iter().filter(is_said).count() >= LEAST_WORDS
     }
 
     fn says(&self, roles: &[&str]) -> bool {
@@ -283,6 +298,60 @@ impl<'a> Told<'a> {
         as_a_note(self.offers.first().map_or(&[], Vec::as_slice))
     }
 
+    /// The words of a role as they stand in the line.
+    fn said_by(&self, role: &str) -> Option<String> {
+        let longest = (0..self.words.len()).find_map(|at| {
+            let length = super::asides::phrase(self.words, at, role);
+            (length > 0).then_some((at, length))
+        });
+        let (at, length) = longest?;
+        Some(self.words[at..at + length].iter().map(|word| word.typed.as_str()).collect::<Vec<_>>().join(" "))
+    }
+
+    /// "los zompopos pelaron 8 c1": leaves grow again; dead, or leafless and alive?
+    fn leafless(&self, known: &Known) -> Option<(Why, Vec<Offer>)> {
+        let word = self.said_by("stripped")?;
+        let tray = self.tray.as_ref().filter(|_| !self.says(&["die", "cull", "give"]))?;
+        let [(_, count)] = self.numbers[..] else { return None };
+        let is_eater = |at: &usize| self.has(*at, &["pests.words"]) || self.has(*at, &["causes.words"]);
+        let eater = (0..self.words.len()).find(is_eater).map(|at| self.words[at].typed.clone());
+        let says_leaves = ["hoj", "foli", "leav", "skelet"].iter().any(|stem| fold(&word).contains(stem));
+        let stands = known.names.standing(tray).map(f64::from).filter(|stands| *stands > 0.0 && count <= *stands);
+        let share = stands.map(|stands| number_value((1000.0 * count / stands).round() / 10.0));
+        let seen = eater.clone().zip(share).and_then(|(eater, share)| {
+            let mut seen = self.of_tray("pest_seen", "what", json!(eater))?;
+            seen[0].fields.insert("share_pct".into(), share);
+            Some(seen)
+        });
+        let lost = self.of_tray("lost", "count", number_value(count)).map(|mut lost| {
+            lost[0].fields.extend(eater.map(|eater| ("cause".to_string(), json!(eater))));
+            lost
+        });
+        let offers = match (seen, says_leaves) {
+            (Some(seen), true) => vec![seen],
+            (None, true) => vec![self.note()],
+            (seen, false) => seen.into_iter().chain(lost).collect(),
+        };
+        Some((Why::DeadOrLeafless(word), offers))
+    }
+
+    /// "se salvaron 6 c1": no loss; all that live, or some of those that were sick?
+    fn lived_through_it(&self, known: &Known) -> Option<(Why, Vec<Offer>)> {
+        let word = self.said_by("saved")?;
+        let is_loss = |one: &EntryDraft| matches!(one.kind, "lost" | "culled" | "plants_lost");
+        if self.is_clear && !self.offers.iter().flatten().any(is_loss) || self.says(&["die", "kill"]) {
+            return None;
+        }
+        let tray = self.tray.as_ref()?;
+        let all = known.names.standing(tray).filter(|_| self.numbers.is_empty() && self.says(&["whole"]));
+        let count = match self.numbers[..] {
+            [(_, count)] => Some(number_value(count)),
+            _ => all.map(|all| json!(all)),
+        };
+        let counted = count.and_then(|count| self.of_tray("counted", "standing", count));
+        Some((Why::LivedThroughIt(word), counted.into_iter().chain([self.note()]).collect()))
+    }
+
     /// What is still wanted, half a measure, holes that were filled: nothing of it is written.
     fn no_deed(&self) -> Option<(Why, Vec<Offer>)> {
         if self.tray.is_some()
@@ -291,6 +360,9 @@ impl<'a> Told<'a> {
             && let Some(word) = phrase_in(self.words, "took")
         {
             return Some((Why::GraftTook(word), vec![self.note()]));
+        }
+        if let Some(word) = self.said_by("fence_down") {
+            return Some((Why::FenceDown(word), vec![self.note()]));
         }
         let first = self.offers.first().and_then(|drafts| drafts.first())?;
         let word = |name: &str| phrase_in(self.words, name);
@@ -302,7 +374,7 @@ impl<'a> Told<'a> {
                 .or_else(|| word("cloth"))
                 .and_then(|_| word("half"))
                 .map(|word| noted(Why::HalfOfWhat(word))),
-            "prepared" if self.says(&["fence"]) => word("fallen").map(|word| noted(Why::Ended(word))),
+            "prepared" if self.says(&["fence"]) => word("fallen").map(|word| noted(Why::FenceDown(word))),
             "prepared" if self.says(&["real_hole"]) => word("covered").map(|word| noted(Why::Ended(word))),
             _ => None,
         }
@@ -334,7 +406,7 @@ impl<'a> Told<'a> {
                 let why: Vec<Why> = why.into_iter().map(asked).collect();
                 let mut offers = self.likely(&offers).unwrap_or(offers);
                 if is_coming(&why) && !offers.is_empty()
-                    || offers.is_empty() && self.is_unread && self.subject.is_some() && self.others > 0
+                    || offers.is_empty() && self.is_unread && self.tells_something()
                 {
                     offers = vec![self.note()];
                 }

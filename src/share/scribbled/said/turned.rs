@@ -1,0 +1,110 @@
+//! Words that say their contrary, or one thing in several words: "no longer held" is free, "into one tray" is joined.
+
+use super::lexicon::lexicon;
+use super::words::Word;
+
+/// The most words between "no more" and what is no more.
+const MOST_BETWEEN: usize = 3;
+
+/// The words with such phrases in one word that says the same.
+pub(in crate::share::scribbled) fn said_plainly(words: Vec<Word>) -> Vec<Word> {
+    in_one_tray(held_no_more(words))
+}
+
+fn is_one_of(words: &[Word], at: usize, all: &[&str]) -> bool {
+    words.get(at).is_some_and(|word| all.contains(&word.folded.as_str()))
+}
+
+/// How many words say "no longer" from `at` on; "not" does so where "any more" stands behind it.
+fn no_longer(words: &[Word], at: usize) -> usize {
+    let ends = |at: usize| {
+        is_one_of(words, at, &["anymore"])
+            || is_one_of(words, at, &["any"]) && is_one_of(words, at + 1, &["more", "longer"])
+    };
+    match () {
+        () if is_one_of(words, at, &["ya"]) && is_one_of(words, at + 1, &["no"]) => 2,
+        () if is_one_of(words, at, &["no"]) && is_one_of(words, at + 1, &["longer", "more"]) => 2,
+        () if is_one_of(words, at, &["not", "isn't", "isnt", "aren't", "arent"]) && (at..words.len()).any(ends) => 1,
+        () => 0,
+    }
+}
+
+/// "ya no está apartada", "is not held any more": it is free.
+fn held_no_more(words: Vec<Word>) -> Vec<Word> {
+    const BETWEEN: [&str; 14] =
+        ["esta", "estan", "is", "are", "being", "se", "la", "las", "queda", "quedan", "sigue", "siguen", "in", "en"];
+    let found = (0..words.len()).find_map(|at| {
+        let from = at + no_longer(&words, at);
+        let held =
+            (from..words.len().min(from + MOST_BETWEEN)).find(|held| lexicon().is(&words[*held].folded, "hold"))?;
+        let only_joins = (from..held).all(|between| is_one_of(&words, between, &BETWEEN));
+        (from > at && only_joins).then_some((at, held))
+    });
+    let Some((at, held)) = found else { return words };
+    let in_spanish = words[at].folded == "ya";
+    // "is not held": what leads it goes along.
+    let begin = if at > 0 && is_one_of(&words, at - 1, &["is", "are"]) { at - 1 } else { at };
+    let mut end = held + 1;
+    if is_one_of(&words, end, &["back", "up", "on"]) {
+        end += 1;
+    }
+    if is_one_of(&words, end, &["any"]) {
+        end += 2;
+    } else if is_one_of(&words, end, &["anymore"]) {
+        end += 1;
+    }
+    let free = Word::new(if in_spanish { "libre" } else { "released" }, words[begin].apart);
+    [&words[..begin], &[free], &words[end.min(words.len())..]].concat()
+}
+
+/// "pasé las c1 a c2, una sola bandeja": two trays joined.
+fn in_one_tray(words: Vec<Word>) -> Vec<Word> {
+    const SAID: [&[&str]; 12] = [
+        &["en", "una", "sola", "bandeja"],
+        &["una", "sola", "bandeja"],
+        &["en", "una", "sola"],
+        &["en", "la", "misma", "bandeja"],
+        &["todo", "en", "una", "bandeja"],
+        &["todas", "en", "una", "bandeja"],
+        &["all", "in", "one", "tray"],
+        &["all", "into", "one", "tray"],
+        &["in", "one", "tray"],
+        &["into", "one", "tray"],
+        &["one", "tray", "now"],
+        &["as", "one", "tray"],
+    ];
+    let said_at = |at: usize| {
+        let fits = |phrase: &&&[&str]| phrase.iter().enumerate().all(|(i, word)| is_one_of(&words, at + i, &[word]));
+        SAID.iter().filter(fits).map(|phrase| phrase.len()).max()
+    };
+    let Some((at, length)) = (0..words.len()).find_map(|at| Some((at, said_at(at)?))) else { return words };
+    let in_spanish = matches!(words[at].folded.as_str(), "en" | "una" | "todo" | "todas");
+    let joined = Word::new(if in_spanish { "juntadas" } else { "merged" }, words[at].apart);
+    [&words[..at], &[joined], &words[at + length..]].concat()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::words::words;
+    use super::*;
+
+    #[test]
+    fn what_is_held_no_more_is_free_and_what_comes_into_one_tray_is_joined() {
+        let said = |line: &str| {
+            let plain = said_plainly(words(line));
+            plain.iter().map(|word| word.typed.as_str()).collect::<Vec<_>>().join(" ")
+        };
+        for (line, plain) in [
+            ("k1 ya no está apartada", "k1 libre"),
+            ("ya no están en cuarentena k1 y k2", "libre k1 y k2"),
+            ("k1 is not held any more", "k1 released"),
+            ("k1 no longer held back", "k1 released"),
+            ("k1 is not on hold", "k1 is not on hold"),
+            ("k1 apartada para la escuela, ya no cabe", "k1 apartada para la escuela , ya no cabe"),
+            ("pasé las k1 a k2, una sola bandeja", "pasé las k1 a k2 , juntadas"),
+            ("k1 and k2 all in one tray", "k1 and k2 merged"),
+        ] {
+            assert_eq!(said(line), plain, "{line}");
+        }
+    }
+}
