@@ -50,6 +50,8 @@ pub(crate) enum Act {
     Form(FormFor),
     /// Opens a form where it was left.
     TakeUp(KeptForm),
+    /// Opens a form with what a line says of it, and the keys where something is missing.
+    Fill(KeptForm),
     /// Opens the picker of everything that can be written, about something where it is known.
     Kinds,
     /// Reads a line in a person's own words.

@@ -12,7 +12,7 @@ use super::message::{Answer, Effect, Message, Request};
 use super::model::{Meant, Model};
 use super::screens::screen::Screen;
 use super::tap::{Tapped, tapped};
-use crate::desk::{DeskError, LineFaults, Recorded, Remark, Withdraws};
+use crate::desk::{DeskError, LineFaults, Meant as MeantEntry, Reason, Recorded, Remark, Withdraws};
 use crate::nursery::entry::Entry;
 use crate::nursery::entry::subject::Subject;
 use crate::nursery::envelope::Draft;
@@ -284,6 +284,7 @@ fn act(model: &mut Model, act: Act) -> Vec<Effect> {
     match act {
         Act::Form(asked) => open_form(model, &asked),
         Act::TakeUp(kept) => take_up(model, &kept),
+        Act::Fill(kept) => fill(model, &kept),
         Act::Line(text) => {
             let (happened, who) = (model.writing_day, model.who.clone());
             vec![Effect::Ask(Request::Line { text, happened, who })]
@@ -367,10 +368,18 @@ fn same_form(kept: &KeptForm, asked: &FormFor) -> bool {
 }
 
 fn take_up(model: &mut Model, kept: &KeptForm) -> Vec<Effect> {
+    let effects = fill(model, kept);
+    if matches!(model.layers.last(), Some(Layer::Form(_))) {
+        model.say(model.wording.form_is_kept(), Ink::Plain);
+    }
+    effects
+}
+
+/// Opens a form with what is typed in it.
+fn fill(model: &mut Model, kept: &KeptForm) -> Vec<Effect> {
     let Some(mut form) = Form::take_up(kept) else { return Vec::new() };
     form.opened_from(model.at);
     let effects = try_out(model, &mut form);
-    model.say(model.wording.form_is_kept(), Ink::Plain);
     model.layers.push(Layer::Form(Box::new(form)));
     effects
 }
@@ -378,11 +387,26 @@ fn take_up(model: &mut Model, kept: &KeptForm) -> Vec<Effect> {
 /// A line is not taken as it is: the picker says why, and shows the lines that may be meant.
 fn line_not_taken(model: &mut Model, faults: &LineFaults) {
     let (wording, first) = (Arc::clone(&model.wording), faults.listed.first());
-    let meant = first.map(|fault| wording.meant_lines(&fault.reason)).unwrap_or_default();
+    let lines = first.map(|fault| wording.meant_lines(&fault.reason)).unwrap_or_default();
+    let open = first.map(|fault| forms_to_fill(&fault.reason)).unwrap_or_default();
+    let meant = lines.into_iter().zip(open).collect();
     let sentence = first.map(|fault| wording.line_fault_alone(&fault.reason)).unwrap_or_default();
     if let Some(Layer::Kinds(kinds)) = model.layers.last_mut() {
         kinds.not_taken(sentence, meant);
     }
+}
+
+/// For each line that may be meant its form, where something of it is still missing.
+fn forms_to_fill(reason: &Reason) -> Vec<Option<KeptForm>> {
+    let Reason::Words { meant, .. } = reason else { return Vec::new() };
+    let text = |value: &serde_json::Value| value.as_str().map_or_else(|| value.to_string(), str::to_string);
+    let form = |one: &MeantEntry| {
+        let first = *one.missing.first()?;
+        let typed = one.fields.iter().map(|(field, value)| (field.clone(), text(value))).collect();
+        let day = if one.names_its_day { one.happened.to_string() } else { String::new() };
+        Some(KeptForm { kind: one.kind.to_string(), typed, day, stop: AtStop::default(), at: Some(first.to_string()) })
+    };
+    meant.iter().flatten().map(form).collect()
 }
 
 /// A line was read: its form opens, filled with what it says, and shows what it would do. Several entries are no form.
@@ -416,11 +440,7 @@ fn line_read(model: &mut Model, drafts: &[Draft]) -> Vec<Effect> {
         day: if of_another_day { draft.happened.to_string() } else { String::new() },
         stop: AtStop::default(),
     };
-    let Some(mut form) = Form::take_up(&kept) else { return Vec::new() };
-    form.opened_from(model.at);
-    let effects = try_out(model, &mut form);
-    model.layers.push(Layer::Form(Box::new(form)));
-    effects
+    fill(model, &kept)
 }
 
 fn open_why(model: &mut Model, of: WhyOf) -> Vec<Effect> {

@@ -39,6 +39,8 @@ pub(crate) fn begun_at(mut form: FormFor) -> FormFor {
         "place_set" => "shade_pct",
         "soil_checked" => "rod_mm",
         "noted" => "text",
+        // Said before all else, so that it is seen before it is written.
+        "held" if form.preset.iter().any(|(name, _)| name == "why") => "why",
         "let_go" => "until",
         "carried" => "place",
         "prepared" => "task",

@@ -79,14 +79,32 @@ impl Form {
             return;
         }
         let window = (room - 1).min(fields.len());
-        let at = fields.iter().position(|at| *at == self.at).unwrap_or(fields.len().saturating_sub(1));
-        let first = (at + 1).saturating_sub(window).min(fields.len() - window);
-        for (row, i) in fields.iter().skip(first).take(window).enumerate() {
+        let shown = self.fields_in_view(fields, window);
+        for (row, i) in shown.iter().enumerate() {
             draw(row, *i);
         }
         draw(window, self.lines.len());
         let seen = Rect { y: area.y + 1, height: (window as u16).min(area.height.saturating_sub(1)), ..area };
-        scroll_marks(first > 0, first + window < fields.len(), seen, buffer);
+        let (above, below) = (shown.first() != fields.first(), shown.last() != fields.last());
+        let between = !above && !below && shown.len() < fields.len();
+        scroll_marks(above, below || between, seen, buffer);
+    }
+
+    /// The fields that have room: all that hold something and the one with the keys where they have, so that nothing is
+    /// written unseen; else those around the one with the keys.
+    fn fields_in_view(&self, fields: &[usize], window: usize) -> Vec<usize> {
+        let at = fields.iter().position(|at| *at == self.at).unwrap_or(fields.len().saturating_sub(1));
+        let first = (at + 1).saturating_sub(window).min(fields.len() - window);
+        let around = || fields.iter().skip(first).take(window).copied().collect::<Vec<usize>>();
+        let counts = |i: &usize| *i == self.at || self.lines.get(*i).is_some_and(|line| !line.value().is_empty());
+        let mut shown: Vec<usize> = fields.iter().filter(|i| counts(i)).copied().collect();
+        if shown.len() > window {
+            return around();
+        }
+        let others = fields[at..].iter().chain(fields[..at].iter().rev()).filter(|i| !counts(i));
+        shown.extend(others.take(window - shown.len()));
+        shown.sort_unstable();
+        shown
     }
 
     fn label_room(&self, cx: &ScreenContext<'_>, width: u16) -> usize {

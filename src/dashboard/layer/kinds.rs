@@ -26,10 +26,13 @@ pub(crate) struct Kinds {
     about: Option<Subject>,
     kept: Option<KeptForm>,
     /// Why a line was not taken, and the lines that may be meant.
-    not_taken: Option<(String, Vec<String>)>,
+    not_taken: Option<(String, Vec<MeantLine>)>,
     /// Whether the line that is typed was handed in to be read, and no answer came yet.
     reading: bool,
 }
+
+/// A line that may be meant, and its form where something of it is missing.
+type MeantLine = (String, Option<KeptForm>);
 
 /// A line of the picker.
 enum Choice<'a> {
@@ -67,7 +70,7 @@ impl Kinds {
     }
 
     /// A line that was typed is not taken as it is: why, and the lines that may be meant.
-    pub(crate) fn not_taken(&mut self, sentence: String, meant: Vec<String>) {
+    pub(crate) fn not_taken(&mut self, sentence: String, meant: Vec<MeantLine>) {
         if std::mem::take(&mut self.reading) {
             self.at = 0;
             self.not_taken = Some((sentence, meant));
@@ -79,17 +82,32 @@ impl Kinds {
         self.reading
     }
 
-    /// Whether what is typed is a line in a person's own words: words with a number among them.
-    fn is_line(&self) -> bool {
+    /// Whether what is typed is a line in a person's own words: words with a number among them, with a name of the book, or
+    /// that say it of everything.
+    fn is_line(&self, cx: &ScreenContext<'_>) -> bool {
+        const EVERYTHING: [&str; 8] = ["todo", "toda", "todos", "todas", "all", "everything", "nada", "nothing"];
         let text = self.typed.text();
-        text.trim().contains(' ') && text.contains(|letter: char| letter.is_ascii_digit())
+        let said = folded(&text).replace('-', " ");
+        let says = |name: &str| format!(" {said} ").contains(&format!(" {} ", folded(name).replace('-', " ")));
+        let picture = &cx.book.picture;
+        let is_named = || {
+            picture.trays.keys().any(|code| says(code.as_str()))
+                || picture.beds.keys().any(|bed| says(bed.as_str()))
+                || picture.site.places.keys().any(|place| says(place.as_str()))
+        };
+        let has_number = text.contains(|letter: char| letter.is_ascii_digit());
+        text.trim().contains(' ') && (has_number || EVERYTHING.iter().any(|word| says(word)) || is_named())
     }
 
     /// What Enter does with a line: it is read, or the chosen one of those that may be meant, or taken to be filled in.
     fn read_line(&mut self) -> Vec<Act> {
         let chosen = self.not_taken.take().and_then(|(_, meant)| meant.into_iter().nth(self.at));
-        if let Some(chosen) = chosen {
+        if let Some((chosen, form)) = chosen {
             self.at = 0;
+            // What is still missing is asked for in the form, field by field.
+            if let Some(form) = form {
+                return vec![Act::Close, Act::Fill(form)];
+            }
             self.typed = Typed::of(&chosen);
             if chosen.contains(LEFT_OPEN) {
                 return Vec::new();
@@ -100,7 +118,7 @@ impl Kinds {
     }
 
     fn choices(&self, cx: &ScreenContext<'_>) -> Vec<Choice<'_>> {
-        if self.is_line() {
+        if self.is_line(cx) {
             return Vec::new();
         }
         let wanted = folded(&self.typed.text());
@@ -159,7 +177,7 @@ impl Kinds {
             Key::PageDown => self.step(PAGE, cx),
             Key::Char(',') if self.typed.is_empty() => self.step(-PAGE, cx),
             Key::Char('.') if self.typed.is_empty() => self.step(PAGE, cx),
-            Key::Enter if self.is_line() => return self.read_line(),
+            Key::Enter if self.is_line(cx) => return self.read_line(),
             Key::Enter => {
                 let chosen = match self.choices(cx).into_iter().nth(self.at) {
                     Some(Choice::GoOn(kept)) => Some(Act::TakeUp(kept.clone())),
@@ -199,7 +217,7 @@ impl Kinds {
     pub(crate) fn draw(&self, cx: &ScreenContext<'_>, area: Rect, buffer: &mut Buffer) {
         let rest = heading_and_line(&cx.wording.kinds_title(), &self.typed, area, buffer);
         let choices = self.choices(cx);
-        if self.is_line() {
+        if self.is_line(cx) {
             self.draw_line(cx, rest, buffer);
             return;
         }
@@ -230,7 +248,7 @@ impl Kinds {
             return;
         };
         page.paragraph(sentence, Ink::Waits);
-        for (at, line) in meant.iter().enumerate() {
+        for (at, (line, _)) in meant.iter().enumerate() {
             let mark = if at == self.at { "> " } else { "  " };
             page.paragraph(&format!("{mark}{line}"), if at == self.at { Ink::Strong } else { Ink::Plain });
         }

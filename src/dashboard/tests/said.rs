@@ -265,3 +265,71 @@ fn what_the_key_for_all_reasons_adds_is_in_view_on_a_small_screen() {
         }
     }
 }
+
+/// The form that lies on top.
+fn form_on_top(stage: &Stage) -> &crate::dashboard::form::Form {
+    match stage.model.layers.last() {
+        Some(Layer::Form(form)) => form,
+        _ => panic!("no form\n{}", stage.frame()),
+    }
+}
+
+fn typed_in(stage: &Stage, field: &str) -> String {
+    form_on_top(stage).fields().into_iter().find(|(one, _)| one.name == field).unwrap().1
+}
+
+#[test]
+fn a_line_with_something_missing_opens_its_form_with_that_field_empty_and_the_keys_in_it() {
+    for (lang, line) in [(Lang::Es, "apartar gre-014"), (Lang::En, "hold gre-014")] {
+        let mut stage = Stage::sample(lang).sized(48, 18);
+        stage.keys("n");
+        stage.keys(line);
+        // The line is refused, and the one that may be meant is taken.
+        stage.keys("\n\n");
+        let form = form_on_top(&stage);
+        assert_eq!((form.kind(), form.field_with_keys()), ("held", Some("why")), "{line}");
+        assert_eq!((typed_in(&stage, "tray").as_str(), typed_in(&stage, "why").as_str()), ("gre-014", ""), "{line}");
+        assert!(!stage.frame().contains("..."), "{}", stage.frame());
+        // Enter alone writes no reason that nobody gave.
+        stage.keys("\n");
+        assert!(!stage.model.layers.is_empty(), "{}", stage.frame());
+    }
+}
+
+#[test]
+fn the_reason_of_a_hold_is_in_view_before_it_is_written() {
+    for (lang, line) in [(Lang::Es, "apartar gre-014 por manchas raras"), (Lang::En, "hold gre-014, odd spots")] {
+        let mut stage = Stage::sample(lang).sized(48, 18);
+        stage.keys("n");
+        stage.keys(line);
+        stage.keys("\n");
+        let why = typed_in(&stage, "why");
+        assert!(!why.is_empty(), "{line}");
+        assert!(stage.frame().contains(&why) && stage.frame().contains("gre-014"), "{}", stage.frame());
+    }
+}
+
+#[test]
+fn what_is_said_of_everything_is_read_as_a_line_and_opens_no_form_of_the_chosen_tray() {
+    for (lang, line) in [(Lang::Es, "regué todo"), (Lang::En, "watered everything")] {
+        let mut stage = Stage::sample(lang).sized(48, 18);
+        stage.keys("n");
+        stage.keys(line);
+        stage.keys("\n");
+        let is_of_a_tray = matches!(stage.model.layers.last(), Some(Layer::Form(form)) if form.kind() != "noted");
+        assert!(!is_of_a_tray, "{}", stage.frame());
+        assert!(stage.frame().contains(line), "{}", stage.frame());
+    }
+}
+
+#[test]
+fn why_and_writing_are_named_on_the_round_of_a_phone() {
+    for lang in [Lang::En, Lang::Es] {
+        let stage = Stage::sample(lang).sized(48, 18);
+        let frame = stage.frame();
+        let keys: Vec<&str> = frame.lines().rfind(|line| !line.trim().is_empty()).unwrap().split(' ').collect();
+        for key in ["y", "n", "q", "h"] {
+            assert!(keys.contains(&key), "{frame}");
+        }
+    }
+}
