@@ -269,6 +269,10 @@ fn plants_that_have_it(clause: &mut Clause) -> Option<f64> {
     let signs = clause.marks.iter().any(|mark| matches!(mark.what, What::Sign(',' | ';' | ':' | '-' | '.')));
     let several = clause.marks.iter().filter(|mark| mark.is_name_of(Tray)).count() != 1;
     let at = clause.find_number().filter(|_| !says_otherwise && !signs && !several)?;
+    // "ants got 2 of k1": eaten.
+    if at > 0 && clause.marks[at - 1].folded == "got" {
+        return None;
+    }
     let behind = clause.marks.get(at + 1)?;
     let of_tray = behind.has("small.from") && clause.marks.get(at + 2).is_some_and(|mark| mark.is_name_of(Tray));
     let is_thing = behind.has("small.thing") && !behind.has("pests.words");
