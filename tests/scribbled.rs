@@ -371,8 +371,8 @@ const PARTS_OF_THE_SAMPLE: &[(&str, usize, usize, usize)] = &[
     ("es_track", 60, 82, 0),
     ("en_hill", 83, 95, 0),
     ("es_hill", 86, 97, 0),
-    ("en_ford", 75, 88, 0),
-    ("es_ford", 77, 91, 0),
+    ("en_ford", 75, 88, 1),
+    ("es_ford", 77, 91, 1),
     // What a second grower wrote who had not seen the reader, of kinds that were taken wrongly.
     ("es_dusk", 61, 99, 0),
 ];
