@@ -143,6 +143,8 @@ pub(crate) struct Question {
     pub(crate) answered: Answered,
     /// What is asked.
     pub(crate) name: String,
+    /// What is so where it is met: "not held back".
+    pub(crate) as_met: String,
     /// How it stands, in a word or two.
     pub(crate) state: String,
     /// Why, in one sentence.
@@ -266,6 +268,7 @@ impl Page {
         let question = |criterion: &Criterion| Question {
             answered: criterion.answered(),
             name: wording.rule_name(criterion.rule()),
+            as_met: wording.rule_as_met(criterion.rule()),
             state: wording.answered_words(criterion.answered()),
             reason: wording.reason(criterion, about),
             facts: Facts {
@@ -361,10 +364,10 @@ fn folded_section(section: Vec<Block>, all: &str, is_narrow: bool, wording: &Wor
 
 fn folded_questions(mut questions: Vec<Question>, all: &str, is_narrow: bool, wording: &Wording) -> Vec<Block> {
     questions.sort_by_key(|question| question.answered);
-    let of = |answered: Answered| -> Vec<&str> {
-        questions.iter().filter(|one| one.answered == answered).map(|one| one.name.as_str()).collect()
+    let of = |answered: Answered, said: fn(&Question) -> &str| -> Vec<&str> {
+        questions.iter().filter(|one| one.answered == answered).map(said).collect()
     };
-    let (unknown, met) = (of(Answered::Unknown), of(Answered::Met));
+    let (unknown, met) = (of(Answered::Unknown, |one| &one.name), of(Answered::Met, |one| &one.as_met));
     let mut lines = Vec::new();
     if !unknown.is_empty() {
         lines.push((Answered::Unknown, wording.why_unknown_many(unknown.join(", "))));

@@ -304,7 +304,7 @@ impl Walk<'_> {
         if let Some(stop) = round.stops.iter().chain(&round.can_wait).find(not_the_gauge) {
             self.page.gap();
             let until = self.picture.day.plus(LET_GO_DAYS);
-            self.page.sentence(wording.round_let_go(&stop.id, until));
+            self.page.sentence(wording.round_let_go(wording.task_typed(&stop.id), until));
         }
     }
 }

@@ -168,6 +168,11 @@ step_back_from_shade = { $days ->
 step_after_burn = { $sentence }. It came into { $now } light on { $since }, too large a step: keep it in shade until { $until } and look for scorched leaves
 # (sentence, now, since, shows)
 step_in_sun = { $sentence }. It came into { $now } light on { $since }, too large a step, and stands there still: back into the shade today, and look for scorched leaves. It stays until it is in the shade, or was counted on { $shows } or later and is not scorched
+met_held = not held back
+met_treated = no wait of a treatment
+met_plant_back = no wait before planting
+met_pest = no pest or sickness
+met_flush = no soft leaves
 held_met = nobody holds it back
 held_unmet_said = held back: { $why }
 # (place, why)

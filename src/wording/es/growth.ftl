@@ -32,7 +32,7 @@ growth_species_day = el día mínimo de la especie es el { $least }
 growth_species_days = por los días de la especie, lo mínimo el { $least }, lo usual el { $usual }
 growth_lanky_now = altura / cuello { $sturdiness } el { $day }, a lo más { $limit }: separar ya
 growth_lanky_on = altura / cuello { $sturdiness } el { $day }, pasa { $limit } hacia el { $on }: separar antes
-growth_lanky_not = altura / cuello { $sturdiness } el { $day }, a lo más { $limit }: no se ve venir
+growth_lanky_not = altura / cuello { $sturdiness } el { $day }, a lo más { $limit }: por ahora no
 growth_lanky_one = altura / cuello { $sturdiness } el { $day }, a lo más { $limit }; una muestra no dice hacia dónde va
 growth_sample = { $plants ->
     [one] { $plants } planta

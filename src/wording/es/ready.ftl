@@ -10,8 +10,8 @@ ready_none_on = El { $day } ninguna bandeja tiene parcela.
 day_plan_heading = Plan de hoy: qué cargar, lo más urgente primero
 day_plan_heading_on = Plan del { $day }: qué cargar, lo más urgente primero
 plan_hands = Manos para { $plants } plantas al día. Hoy no: { $list }
-plan_rest_by = { $tray } { $plants } hasta el { $day } (último día { $last })
-plan_rest_on = { $tray } { $plants } hasta el { $day }
+plan_rest_by = { $tray } { $plants }, a más tardar el { $day } (último día { $last })
+plan_rest_on = { $tray } { $plants }, a más tardar el { $day }
 plan_of_tray = { $tray } { $plants }
 plan_late = Sin manos antes de su último día: { $list }. Busque más manos, o cámbielas de bolsa
 plan_places_filled = { $trays ->
@@ -25,11 +25,11 @@ open_beds = Abiertas: { $list }
 bed_open_for = { $bed } ({ $species }, { $places })
 bed_and_species = { $bed }, { $species }
 why_met = { $questions ->
-    [one] se cumple: { $list } ({ $all } dice por qué)
-   *[other] se cumplen: { $list } ({ $all } dice por qué cada una)
+    [one] en orden: { $list } ({ $all } dice por qué)
+   *[other] en orden: { $list } ({ $all } dice por qué cada cosa)
 }
-why_met_many = { $count } más se cumplen ({ $all } dice cuáles y por qué)
-why_unknown_many = no se sabe, y no la retiene: { $names }
+why_met_many = { $count } más en orden ({ $all } dice cuáles y por qué)
+why_unknown_many = no se sabe, y no hace esperar: { $names }
 why_rest = { $all } dice lo demás: cifras, fuentes, anotaciones.
 no_bed_heading = Listas, pero hoy sin parcela
 no_bed_heading_on = Listas, pero sin parcela el { $day }
@@ -42,8 +42,8 @@ spared_apart = { $place }: { $others } bandejas esperan por { $tray }, tratada e
 comes_from = desde el { $day }
 was_from = desde el { $day }
 more_reasons = { $reasons ->
-    [one] +{ $reasons } más
-   *[other] +{ $reasons } más
+    [one] +{ $reasons } razón
+   *[other] +{ $reasons } razones
 }
 in_bed = { $bed }: { $reason }
 beds_heading = Parcelas
@@ -113,15 +113,15 @@ source_light_model = altura y copa por la edad del perfil o por cinta, densidad 
 why_fits = va bien: pueden salir { $plants }
 why_fits_not = no va
 why_nothing_asked = no se le pide nada
-state_met = cumple
-state_blocks = la retiene
-state_unmet = no cumple
+state_met = en orden
+state_blocks = por esto espera
+state_unmet = todavía no
 state_unknown = no se sabe
-state_unknown_blocks = no se sabe, la retiene
+state_unknown_blocks = no se sabe, y por eso espera
 state_warns = con cuidado
 label_why = por qué
-label_needed = hace falta
-label_known = se sabe
+label_needed = lo que pide
+label_known = lo que hay
 label_expected = se espera
 label_source = fuente
 label_entries = anotaciones

@@ -215,9 +215,9 @@ round_container_overdue = demasiado tiempo en su bolsa
 round_sample_fails = { $pass } de las { $of } medidas sirven; unas { $rest } son chicas o delgadas para su edad
 round_lanky = altas y delgadas: altura / cuello { $sturdiness }, a lo más { $limit }
 round_hardening_by = toma { $length } d, podría estar lista el { $day }
-round_hardening_since = toma { $length } d, con edad desde el { $day }
+round_hardening_since = toma { $length } d, tiene la edad desde el { $day }
 round_hardening = toma { $length } d y no ha empezado
-round_step_settled = último paso hace { $days } d
+round_step_settled = último cambio hace { $days } d
 round_step_first = todavía sin pasos
 round_step_light = de { $now } a { $next } de luz
 round_step_end = al final { $end }
@@ -248,7 +248,7 @@ round_never_measured_near = { $days ->
     [one] nunca se midió, le falta { $days } d de edad
    *[other] nunca se midió, le faltan { $days } d de edad
 }
-round_never_measured_past = nunca se midió, con edad desde hace { $days } d
+round_never_measured_past = nunca se midió, y tiene la edad desde hace { $days } d
 round_sample_old = medida hace { $days } d
 round_no_plug = ningún pilón sacado todavía
 round_plug_ago = último pilón hace { $days } d
@@ -353,7 +353,7 @@ round_bare_unmeasured = a raíz desnuda y sin medir: si dan la altura y el groso
 round_shade_for_roots = se cortaron o se rompieron raíces, y está al sol: llévela hoy a la sombra, hasta el { $until }
 round_shade_for_grafts = injertos recientes, y están al sol: llévelos hoy a la sombra, hasta { $until }
 round_shade_after_leap = pasó de golpe a mucho sol el { $since }: a la sombra hoy mismo, y mire si hay hojas quemadas
-round_bag_ends = la bolsa termina el { $ends }, antes de las lluvias del { $rains }: saque un pilón y cambie de bolsa a tiempo, o descarte
+round_bag_ends = la bolsa termina el { $ends }, antes de las lluvias del { $rains }: saque un pilón y cámbielas de bolsa a tiempo, o descártelas
 round_bare_taken = sin parcela. Nadie anotó cuánto aguantan, se toma hasta el { $day }: { $alive }; anote el día que vea
 round_bare_near = a raíz desnuda y sin parcela; { $days ->
     [0] hoy es el último día
@@ -425,7 +425,7 @@ round_for_more = { $trays ->
    *[other] y { $trays } bandejas más
 }
 go_by_rains = hasta el { $day } (lluvias)
-ends_before_container = la bolsa aguanta hasta el { $day }: antes saque un pilón, cambie de bolsa o descarte
+ends_before_container = la bolsa aguanta hasta el { $day }: antes saque un pilón, cámbielas de bolsa o descártelas
 ends_before_bare = sirven solo hasta el { $day }: embólselas
 go_by_container = hasta el { $day } (bolsa)
 go_by_last_day = hasta el { $day } (último día)

@@ -19,6 +19,15 @@ impl Wording {
         }
     }
 
+    /// The same as it is typed in the language asked for: "contar cof-021".
+    pub(crate) fn task_typed(&self, written: &str) -> String {
+        let (task, about) = written.split_once(' ').unwrap_or((written, ""));
+        let spellings = Task::read(task).and_then(|task| Task::WORDS.iter().find(|(one, _)| *one == task));
+        let typed =
+            spellings.map_or_else(|| task.to_string(), |(_, spellings)| self.word_typed(spellings).replace('_', " "));
+        format!("{typed} {about}").trim().to_string()
+    }
+
     /// So many of a task: "12 counts".
     pub(crate) fn tasks_counted(&self, task: Task, number: usize) -> String {
         let n = i64::try_from(number).unwrap_or(i64::MAX);

@@ -9,6 +9,18 @@ impl Wording {
         self.of_word(theme::RULE, rule)
     }
 
+    /// What a rule says where it is met: "not held back". Its name alone would say the contrary.
+    pub(crate) fn rule_as_met(&self, rule: Rule) -> String {
+        match rule {
+            Rule::Held => self.met_held(),
+            Rule::Treated => self.met_treated(),
+            Rule::PlantBack => self.met_plant_back(),
+            Rule::Pest => self.met_pest(),
+            Rule::Flush => self.met_flush(),
+            _ => self.rule_name(rule),
+        }
+    }
+
     /// How a thing is known: "counted".
     pub(crate) fn basis_name(&self, basis: Basis) -> String {
         self.of_word(theme::BASIS, basis)

@@ -127,7 +127,7 @@ fn as_many_are_asked_for_as_had_it_less_those_that_died_since_and_not_those_dead
     assert!(
         said(&book, TODAY, En).contains("at least 8 of its plants (0 so far; 6 that died of it since are counted)")
     );
-    assert!(said(&book, TODAY, Es).contains("al menos 8 de sus plantas (0 hasta hoy; ya se cuentan 6"));
+    assert!(said(&book, TODAY, Es).contains("al menos 8 de sus plantas (hasta hoy 0; se cuentan también 6"));
 }
 
 #[test]
