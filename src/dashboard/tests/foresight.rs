@@ -43,6 +43,9 @@ fn a_light_reading_says_before_enter_which_trays_no_longer_fit() {
         pair.is_some_and(|pair| pair.fits)
     };
     assert!(fits(&stage));
+    // It contradicts the readings before it: the first Enter asks.
+    stage.keys("\n");
+    assert!(fits(&stage), "{}", stage.frame());
     stage.keys("\n");
     assert!(!fits(&stage), "{}", stage.frame());
 }
