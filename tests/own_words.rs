@@ -376,6 +376,19 @@ fn water_that_stands_in_a_bed_was_given_by_nobody() {
         let refused = home.refused(&["write", line]);
         assert!(!refused.contains("plants_watered") && !refused.contains("watered at the foot"), "{line}: {refused}");
     }
+    for line in [
+        "Upper 1 under water",
+        "Upper 1 flooded",
+        "Upper 1 bajo agua",
+        "Upper 1 full of water",
+        "agua parada en Upper 1",
+        "Upper 1 waterlogged",
+        "Upper 1 inundada",
+    ] {
+        let refused = home.refused(&["write", line]);
+        assert!(refused.contains("held bed=\"Upper 1\" why="), "{line}: {refused}");
+        assert!(!refused.contains("plants_watered"), "{line}: {refused}");
+    }
 }
 
 #[test]

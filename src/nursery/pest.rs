@@ -89,6 +89,7 @@ struct Lists {
     people: Names,
     unseen_in_ground: Names,
     harm_in_field: Names,
+    ground_kills: Names,
     fenced_out: Names,
     strips: Names,
     stings: Names,
@@ -122,6 +123,8 @@ struct Known {
     unseen_in_ground: Vec<Name>,
     /// What plants in a bed die of besides.
     harm_in_field: Vec<Name>,
+    /// Of that, what stays in the ground.
+    ground_kills: Vec<Name>,
     /// Of what comes and goes, people.
     people: Vec<Name>,
     /// What eats and goes, or comes and goes; of it, what a fence keeps out, and what strips a bed in a night.
@@ -173,6 +176,7 @@ fn known() -> &'static Known {
             people: names(&lists.people),
             unseen_in_ground: names(&lists.unseen_in_ground),
             harm_in_field: names(&lists.harm_in_field),
+            ground_kills: names(&lists.ground_kills),
             eats: [&lists.eats_and_goes, &lists.comes_and_goes].into_iter().flat_map(names).collect(),
             fenced_out: names(&lists.fenced_out),
             strips: names(&lists.strips),
@@ -348,6 +352,12 @@ pub(crate) fn is_seen_in(of: DiedOf, what: &str, plants: u32) -> bool {
 /// Whether it names animals that a fence keeps out. A grub named after a hen is none.
 pub(crate) fn is_fenced_out(text: &str) -> bool {
     any_in(&known().fenced_out, &plain_words(text)) && !nature_of(text, None).in_soil
+}
+
+/// Whether it names what stays in the ground of a bed and kills what is set in next, and no sickness: weed killer, water that stands, fire.
+pub(crate) fn ground_kills(text: &str) -> bool {
+    let nature = nature_of(text, None);
+    any_in(&known().ground_kills, &plain_words(text)) && !nature.in_soil && !nature.spreads
 }
 
 /// Whether it names what strips the plants of a bed in a night.

@@ -5,14 +5,29 @@ use std::sync::LazyLock;
 
 use serde::Deserialize;
 
+use super::pest::comes_along;
 use crate::base::text::folded;
+
+/// A figure of so many digits at the end of a name is the strength of a product ("guard 480"), and no number of traps. Ours.
+const STRENGTH_DIGITS: usize = 3;
 
 #[derive(Deserialize, Default)]
 struct Lists {
     keeps_out: Vec<String>,
+    watches: Vec<String>,
+    hunts: Vec<String>,
+    rodents: Vec<String>,
+    frights: Vec<String>,
     against: Vec<String>,
     fence: Vec<String>,
     beside: Vec<String>,
+}
+
+impl Lists {
+    /// What is set against animals, of every sort.
+    fn named(&self) -> [&Vec<String>; 6] {
+        [&self.keeps_out, &self.watches, &self.hunts, &self.frights, &self.against, &self.fence]
+    }
 }
 
 fn lists() -> &'static Lists {
@@ -28,28 +43,37 @@ fn is_in(list: &[String], word: &str) -> bool {
 fn says(text: &str, named: impl Fn(&str) -> bool) -> bool {
     let folded = folded(text);
     let lists = lists();
-    let known = |word: &str| {
-        let figure = word.chars().all(|letter| letter.is_ascii_digit());
-        figure || [&lists.keeps_out, &lists.against, &lists.fence, &lists.beside].iter().any(|list| is_in(list, word))
-    };
+    let is_figure = |word: &str| word.chars().all(|letter| letter.is_ascii_digit());
+    let known =
+        |word: &str| is_figure(word) || lists.named().into_iter().chain([&lists.beside]).any(|list| is_in(list, word));
     let words = || folded.split(|letter: char| !letter.is_alphanumeric()).filter(|word| !word.is_empty());
-    words().any(&named) && words().all(known)
+    let strength = words().last().is_some_and(|word| is_figure(word) && word.len() >= STRENGTH_DIGITS);
+    words().any(&named) && words().all(known) && !strength
 }
 
 /// Whether a text names what is set against animals and is no spray, and nothing else: it has no label, and nobody waits for it.
 pub(crate) fn sets_against(text: &str) -> bool {
-    let lists = lists();
-    says(text, |word| [&lists.keeps_out, &lists.against, &lists.fence].iter().any(|list| is_in(list, word)))
+    says(text, |word| lists().named().into_iter().any(|list| is_in(list, word)))
 }
 
-/// Whether it is against what a fence does not keep out, as rats, ants and birds.
-pub(crate) fn keeps_eaters_off(text: &str) -> bool {
-    says(text, |word| is_in(&lists().keeps_out, word) || is_in(&lists().against, word))
+/// Whether it is against a pest that a fence does not keep out, as rats, ants and birds: a cat hunts rats and mice alone, and a watchman
+/// stops no snail.
+pub(crate) fn keeps_eaters_off(text: &str, pest: &str) -> bool {
+    let lists = lists();
+    let pest = folded(pest);
+    let is_small = comes_along(&pest);
+    let is_hunted = pest.split(|letter: char| !letter.is_alphanumeric()).any(|word| is_in(&lists.rodents, word));
+    says(text, |word| {
+        let on_all = is_in(&lists.keeps_out, word) || is_in(&lists.against, word);
+        let on_large = is_in(&lists.watches, word) || is_in(&lists.frights, word);
+        on_all || is_hunted && is_in(&lists.hunts, word) || !is_small && on_large
+    })
 }
 
 /// Whether it keeps large animals out.
 pub(crate) fn keeps_animals_out(text: &str) -> bool {
-    says(text, |word| is_in(&lists().keeps_out, word) || is_in(&lists().fence, word))
+    let lists = lists();
+    says(text, |word| [&lists.keeps_out, &lists.watches, &lists.fence].into_iter().any(|list| is_in(list, word)))
 }
 
 #[cfg(test)]
@@ -75,6 +99,10 @@ mod tests {
             "mallas de alambre",
             "cabras amarradas",
             "vigilante de noche",
+            "guards",
+            "guard",
+            "20 traps",
+            "traps 20",
         ] {
             assert!(sets_against(text), "{text}");
         }
@@ -94,11 +122,42 @@ mod tests {
             "sprayed the collars",
             "copper bands and captan",
             "traps, something from town",
+            "Guardian",
+            "guard 480",
+            "a guardian",
+            "Vigil",
+            "Wiretox",
         ] {
             assert!(!sets_against(text), "{text}");
         }
         assert!(keeps_animals_out("goats tied up") && keeps_animals_out("wire guards") && keeps_animals_out("malla"));
         assert!(!keeps_animals_out("traps") && !keeps_animals_out("a cat"));
-        assert!(keeps_animals_out("fence") && !keeps_eaters_off("fence") && keeps_eaters_off("traps"));
+        assert!(keeps_animals_out("fence") && !keeps_eaters_off("fence", "rats") && keeps_eaters_off("traps", "rats"));
+    }
+
+    #[test]
+    fn a_cat_is_set_against_rats_and_mice_alone_and_a_watchman_stops_no_snails_or_insects() {
+        for (with, pest) in [
+            ("a cat", "rats"),
+            ("gato", "ratones"),
+            ("cats", "mice"),
+            ("a watchman", "monkeys"),
+            ("beer traps", "snails"),
+            ("collars", "crickets"),
+            ("nets", "caterpillars"),
+        ] {
+            assert!(keeps_eaters_off(with, pest), "{with} {pest}");
+        }
+        for (with, pest) in [
+            ("a cat", "snails"),
+            ("gatos", "gusanos"),
+            ("cat", "crickets"),
+            ("a cat", "monkeys"),
+            ("dogs", "slugs"),
+            ("vigilante de noche", "babosas"),
+            ("foil", "stem borer"),
+        ] {
+            assert!(!keeps_eaters_off(with, pest), "{with} {pest}");
+        }
     }
 }

@@ -22,6 +22,7 @@ use crate::base::{BedName, Clock, Day, LotCode, PlaceName, TrayCode, name_search
 use crate::nursery::entry::subject::{Subject, subjects};
 use crate::nursery::entry::{BookEntry, Entry, GroundEntry, Outplanted, SeedEntry, SiteEntry, TrayEntry, What};
 use crate::nursery::envelope::Draft;
+use crate::reckon::bed::sick::of_beds;
 use crate::reckon::field::waits_for;
 use crate::reckon::lots::{LotOutlook, lot_outlook, whole_after_days};
 use crate::reckon::picture::{Basis, Criterion, DoubtKind, Picture, Rule};
@@ -379,7 +380,10 @@ impl Desk {
             all.extend(harm::only_named(&trial.tried, entry).map(|remark| (at, remark)));
             if let What::Tray(_) = &entry.what {
                 let day = entry.happened;
-                let kin = kin.entry(day).or_insert_with(|| Kin::of(self.fold.trays(), day));
+                let kin = kin.entry(day).or_insert_with(|| {
+                    let from_beds = of_beds(self.fold.beds().values(), self.fold.site(), day);
+                    Kin::of(self.fold.trays(), from_beds, day)
+                });
                 all.extend(sick::told_of(&self.fold, kin, entry).map(|remark| (at, remark)));
                 all.extend(held::told_of(&self.fold, kin, entry).map(|remark| (at, remark)));
             }

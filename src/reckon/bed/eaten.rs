@@ -20,6 +20,10 @@ const ADDED_UP_DAYS: i32 = 28;
 /// Ours: snails and crickets take some plants in every wet week.
 const GNAWED_HOLDS_PCT: f64 = 33.0;
 
+/// From this share of a bed on, percent, what gnaws at plants and was seen alone holds it as well: on half of them it is looked for, and not
+/// only met. Ours.
+const GNAWED_SEEN_PCT: f64 = 50.0;
+
 /// Plants of a species that were taken, by the words of their losses and counts, in the weeks up to one of them, and since a look found
 /// none of it.
 pub(super) fn taken_lately(story: &BedStory, death: &Death, of_it: impl Fn(&str) -> bool) -> u32 {
@@ -50,7 +54,7 @@ pub(super) fn eats_many(story: &BedStory, pest: &OpenPest, day: Day) -> Option<D
     let many = match eater {
         // Nobody counts a bed in the night in which it is stripped.
         Eater::Takes => seen.share_pct.map_or(strips_beds(&seen.what), |share| share >= PEST_HOLDS_PCT),
-        Eater::Gnaws => false,
+        Eater::Gnaws => seen.share_pct.is_some_and(|share| share >= GNAWED_SEEN_PCT),
     };
     let least_pct = match eater {
         Eater::Takes => PEST_HOLDS_PCT,
@@ -65,7 +69,10 @@ pub(super) fn eats_many(story: &BedStory, pest: &OpenPest, day: Day) -> Option<D
     let taken_on = story.deaths.iter().filter(took).map(|death| death.day).max();
     let last = many.then_some(seen.on).max(taken_on)?;
     let since = |on: Day| (last..=day).contains(&on);
-    let used = story.treatments.iter().any(|one| since(one.day) && (one.can_cure() || keeps_eaters_off(&one.with)));
+    let used = story
+        .treatments
+        .iter()
+        .any(|one| since(one.day) && (one.can_cure() || keeps_eaters_off(&one.with, &seen.what)));
     (day.days_since(last) <= EATEN_TELLS_DAYS && !used).then_some(last)
 }
 

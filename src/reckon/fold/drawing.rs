@@ -11,6 +11,7 @@ use crate::nursery::entry::subject::Subject;
 use crate::nursery::species::Role;
 use crate::reckon::archived::{LEARNED_TRAYS, bed_archived_from, is_archived, lot_archived_from, tray_archived_from};
 use crate::reckon::bed::eaten::broken_into;
+use crate::reckon::bed::sick::of_beds;
 use crate::reckon::bed::water::balance::Waters;
 use crate::reckon::bed::{Then, picture_bed};
 use crate::reckon::pair::pairs_of;
@@ -138,7 +139,7 @@ fn blank(fold: &Fold, archived: Arc<[Arc<TrayStory>]>, weekly_loss: WeeklyLoss) 
         places: fold.places().clone(),
         closed: Arc::new(closed_places(fold.trays().values(), fold.places(), view.day)),
         sick: Arc::new(sick_places(fold.trays().values(), fold.places(), view.day)),
-        kin: Arc::new(Kin::of(fold.trays(), view.day)),
+        kin: Arc::new(Kin::of(fold.trays(), of_beds(fold.beds().values(), fold.site(), view.day), view.day)),
         broken_into: Arc::new(broken_into(fold.beds().values(), view.day)),
         weekly_loss,
         archived,

@@ -4,7 +4,7 @@ use super::answered::Answered;
 use super::quantity::{Beside, Joined, LightSpan, ShadeEnd};
 use super::question::{Found, Known, Question, Rule};
 use super::source::Source;
-use crate::base::{Day, EntryId, Range, SpeciesKey, TrayCode};
+use crate::base::{BedName, Day, EntryId, Range, SpeciesKey, TrayCode};
 use crate::nursery::entry::types::{GroundTask, Roots};
 use crate::words;
 
@@ -422,6 +422,30 @@ pub enum Gap {
         /// Alive.
         alive: u32,
     },
+    /// Plants of a tray were set out in a bed in which many died soon after, and nobody wrote of what.
+    DiedInBed {
+        /// The tray.
+        tray: TrayCode,
+        /// The bed.
+        bed: BedName,
+        /// The day of the deaths.
+        on: Day,
+        /// Dead or gone.
+        gone: u32,
+        /// Alive.
+        alive: u32,
+    },
+    /// Plants of a tray were set out in a bed in which a sickness was seen soon after.
+    SickInBed {
+        /// The tray.
+        tray: TrayCode,
+        /// The bed.
+        bed: BedName,
+        /// The day on which it was seen.
+        on: Day,
+        /// What was seen.
+        what: String,
+    },
     /// Many plants died in a tray that stood beside, and nobody wrote of what.
     DiedBeside {
         /// The tray.
@@ -443,6 +467,19 @@ pub enum Gap {
         alive: u32,
         /// To what, in a person's own words.
         what: String,
+    },
+    /// Many plants of a species died in a bed of what stays in its ground, as weed killer, water or fire.
+    GroundKills {
+        /// The day of the loss or the count.
+        on: Day,
+        /// Dead.
+        dead: u32,
+        /// Alive.
+        alive: u32,
+        /// Of what, in a person's own words.
+        what: String,
+        /// The day from which another count tells whether it is over.
+        again_from: Day,
     },
     /// More plants of a species died in a bed than live there, and nobody wrote of what.
     MostOfBedDied {

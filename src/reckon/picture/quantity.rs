@@ -1,7 +1,7 @@
 //! What questions need and what is known of them, each with the measure it is shown as.
 
 use super::criterion::{Measure, SampleUnit};
-use crate::base::{Day, EntryId, PlaceName, Range, SpeciesKey, TrayCode};
+use crate::base::{BedName, Day, EntryId, PlaceName, Range, SpeciesKey, TrayCode};
 use crate::nursery::entry::types::{GroundTask, Roots, Tubers};
 use crate::nursery::species::LooksAlive;
 
@@ -273,6 +273,8 @@ pub(crate) struct OutOf {
     pub left: Day,
     /// Whether they came out of one tray both, and not one out of the other.
     pub together: bool,
+    /// The bed in which it was seen, where that tray is only the one its plants came out of.
+    pub bed: Option<BedName>,
 }
 
 impl PestSeen {

@@ -330,9 +330,9 @@ fn sick_bed(walk: &Walk<'_>, bed: &BedPicture) -> Option<Stop> {
 
 /// Most plants of a species died in a bed, and nobody wrote of what.
 fn most_died(walk: &Walk<'_>, bed: &BedPicture) -> Option<Stop> {
-    let mut asked = bed.species.iter().filter_map(|line| sick::most_died(&bed.story, &line.species, walk.day()));
+    let mut asked = bed.species.iter().filter_map(|line| sick::many_died(&bed.story, &line.species, walk.day()));
     let asked = asked.find(|asked| asked.blocks)?;
-    let Gap::MostOfBedDied { on, dead, .. } = *asked.gap()? else { return None };
+    let (Gap::MostOfBedDied { on, dead, .. } | Gap::GroundKills { on, dead, .. }) = *asked.gap()? else { return None };
     let mut stop = walk
         .bed_stop(bed, Task::Sick, RoundReason::MostDied(asked.gap()?.clone()))
         .risking(Stake::Planted, f64::from(dead), SICK_WITHIN_DAYS)

@@ -248,6 +248,8 @@ pub(crate) struct Death {
     pub species: SpeciesKey,
     /// By how many the living fell.
     pub plants: u32,
+    /// Of a count by how many the living rose that no planting explains.
+    pub back: u32,
     /// Dead, as written.
     pub dead: u32,
     /// Living of the species after it, of a count those it found.

@@ -410,6 +410,7 @@ impl TrayFold<'_> {
         (self.gap, self.gap_day, self.gap_look) = (0, None, None);
         let accounts = &mut self.story.accounts;
         let missed = accounts.standing.saturating_sub(standing);
+        let found = standing.saturating_sub(accounts.standing);
         accounts.unexplained += as_difference(standing) - as_difference(accounts.standing);
         accounts.standing = standing;
         // A stocktake settles what was doubted about the numbers before it.
@@ -428,6 +429,7 @@ impl TrayFold<'_> {
         if let Some(look) = self.story.counts.last_mut() {
             look.stocktake = true;
             look.not_seen = as_count(missed);
+            look.corrected = as_count(found);
         }
     }
 

@@ -284,6 +284,8 @@ pest_where_they_stood = { $what } at { $place }, where these plants stood until 
 pest_out_of = { $plants } of these came out of { $tray }, in which { $what } was seen on { $day }: it hides in plants before it is seen. Set the tray apart, and { $next }
 # (tray, left, what, day, next)
 pest_together = these stood in one tray with those of { $tray } until { $left }, and { $what } was seen there on { $day }: it hides in plants before it is seen. Set the tray apart, and { $next }
+# (tray, bed, left, what, day, next)
+pest_set_out_of = others of { $tray } were set out in { $bed } on { $left }, and { $what } was seen there on { $day }: it hides in plants before it is seen. Set the tray apart, and { $next }
 # (what, day)
 pest_eats_bed = seen in this bed on { $day }, on many plants: { $what }. What goes in now is eaten: find where it comes from, use or set something against it (traps, guards, a cat, somebody who watches: no label) and write it as treated, or look again and write share 0
 # (what, day)
@@ -517,6 +519,8 @@ gap_wildlings = wildlings, in their bags since { $day }: deep shade and moist un
 gap_no_plant_back = { $what } was used here on { $day }, and how long before planting its label asks to wait is not written: what kills weeds kills young roots. Read the label, then write it again with that day and after how many days one may plant
 # (day, dead, alive, again)
 gap_most_of_bed_died = by { $day } { $dead } had died here of nobody knows what and { $alive } live: look for the cause first, and write it as a pest or sickness of this bed, or as none, or the count again with its cause; else count again from { $again } on
+# (day, dead, what, alive, again)
+gap_ground_kills = by { $day } { $dead } had died here of { $what } and { $alive } live: it may kill what goes in now as well. Look at the ground and at those that live first, and write what is found as a pest or sickness of this bed, or none, share 0, where it is over; else count again from { $again } on
 # (day, gone, alive, again)
 gap_many_died = by { $day } { $gone } were dead or gone and { $alive } alive, and nobody wrote of what: look for the cause and write it as a pest or sickness, or as none; else count again from { $again } on
 # (plants, tray, day, gone, alive, again)
@@ -527,6 +531,10 @@ gap_left_dying = { $plants } of these came out of { $tray }, in which by { $day 
 gap_set_out_from_dying = set out here: { $plants } plants out of { $tray }, in which by { $day } { $gone } were dead or gone and { $alive } alive, and nobody wrote of what: look at these before you plant more, and write none, share 0, for this bed where no plant is sick
 # (tray, day, gone, alive)
 gap_died_beside = these plants stand or stood beside { $tray }, in which by { $day } { $gone } were dead or gone and { $alive } alive, and nobody wrote of what: look at them before they go, and write none, share 0, where no plant is sick
+# (tray, bed, day, gone, alive)
+gap_died_in_bed = plants of { $tray } were set out in { $bed }, where by { $day } { $gone } were dead or gone and { $alive } alive, and nobody wrote of what: look at these before you go on, and write none, share 0, where no plant is sick
+# (tray, bed, what, day)
+gap_sick_in_bed = plants of { $tray } were set out in { $bed }, where { $what } was seen on { $day }: it may have been hidden in those that came out of { $tray } with them. Look at these before you go on, and write none, share 0, where no plant is sick
 # (gone, alive, day, what)
 gap_harmed = { $gone } were lost to { $what } by { $day }, and { $alive } are left: look at those first, whether it goes on and whether they are sound. Then count or measure them, or write a look that found none
 # (what, day, alive)

@@ -42,8 +42,18 @@ impl Wording {
                 self.gap_set_out_from_dying(*plants, tray, self.day(*on), *gone, *alive)
             }
             Gap::DiedBeside { tray, on, gone, alive } => self.gap_died_beside(tray, self.day(*on), *gone, *alive),
+            Gap::DiedInBed { tray, bed, on, gone, alive } => {
+                self.gap_died_in_bed(tray, bed, self.day(*on), *gone, *alive)
+            }
+            Gap::SickInBed { tray, bed, on, what } => {
+                self.gap_sick_in_bed(tray, bed, cleaned(&self.cause_told(what)), self.day(*on))
+            }
             Gap::Harmed { on, gone, alive, what } => {
                 self.gap_harmed(*gone, *alive, self.day(*on), cleaned(&self.cause_told(what)))
+            }
+            Gap::GroundKills { on, dead, alive, what, again_from } => {
+                let what = cleaned(&self.cause_told(what));
+                self.gap_ground_kills(self.day(*on), *dead, what, *alive, self.day(*again_from))
             }
             Gap::MostOfBedDied { on, dead, alive, again_from } => {
                 self.gap_most_of_bed_died(self.day(*on), *dead, *alive, self.day(*again_from))
@@ -60,7 +70,10 @@ impl Wording {
             | Gap::LeftDying { .. }
             | Gap::SetOutFromDying { .. }
             | Gap::DiedBeside { .. }
+            | Gap::DiedInBed { .. }
+            | Gap::SickInBed { .. }
             | Gap::Harmed { .. }
+            | Gap::GroundKills { .. }
             | Gap::MostOfBedDied { .. } => self.deaths_words(gap),
             Gap::NoPlantBack { with, day, alive_from: None } => self.gap_no_plant_back(cleaned(with), self.day(*day)),
             Gap::NoPlantBack { with, day, alive_from: Some(alive) } => {
@@ -247,7 +260,27 @@ mod tests {
                 alive: 18,
             },
             Gap::DiedBeside { tray: "cof-1".parse().unwrap(), on: Day::from_number(20_000), gone: 30, alive: 18 },
+            Gap::DiedInBed {
+                tray: "cof-1".parse().unwrap(),
+                bed: "Upper 1".parse().unwrap(),
+                on: Day::from_number(20_000),
+                gone: 30,
+                alive: 18,
+            },
+            Gap::SickInBed {
+                tray: "cof-1".parse().unwrap(),
+                bed: "Upper 1".parse().unwrap(),
+                on: Day::from_number(20_000),
+                what: "wilting".into(),
+            },
             Gap::Harmed { on: Day::from_number(20_000), gone: 20, alive: 40, what: "rats".into() },
+            Gap::GroundKills {
+                on: Day::from_number(20_000),
+                dead: 30,
+                alive: 18,
+                what: "flood".into(),
+                again_from: Day::from_number(20_014),
+            },
             Gap::MostOfBedDied {
                 on: Day::from_number(20_000),
                 dead: 30,

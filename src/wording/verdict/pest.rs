@@ -22,6 +22,9 @@ impl Wording {
         }
         if let Some((out_of, lacks)) = seen.out_of.as_ref().zip(seen.lacks) {
             let next = self.pest_next(lacks, seen.is_sign, None);
+            if let Some(bed) = &out_of.bed {
+                return self.pest_set_out_of(&out_of.tray, bed, self.day(out_of.left), what, day, next);
+            }
             return match out_of.together {
                 true => self.pest_together(&out_of.tray, self.day(out_of.left), what, day, next),
                 false => self.pest_out_of(out_of.plants, &out_of.tray, what, day, next),

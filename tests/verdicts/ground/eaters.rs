@@ -75,10 +75,15 @@ fn whatever_eats_a_third_of_a_bed_holds_it_and_of_a_tenth_asks_for_care() {
         // A borer is a sighting from the first plant on.
         assert_eq!(ate(2), (false, ["stem borer", "barrenador"].contains(&cause)), "{cause}");
     }
-    // Seen on half of them, and none has died of it: they are looked for when planting.
-    let mut book = planted(30);
-    seen(&mut book, "2026-04-14", "Upper 1", "snails", json!(50));
-    assert_eq!(stands(&book), (false, true));
+    // Seen on half of them, and none has died of it: what goes in is eaten too. On fewer they are looked for when planting.
+    for what in ["snails", "caterpillars", "babosas"] {
+        let on = |share: u32| {
+            let mut book = planted(30);
+            seen(&mut book, "2026-04-14", "Upper 1", what, json!(share));
+            stands(&book)
+        };
+        assert_eq!((on(50), on(49)), ((true, false), (false, true)), "{what}");
+    }
     // Rats, ants and grasshoppers take whole plants: a tenth is many, as before.
     for cause in ["rats", "zompopos", "grasshoppers", "monkeys"] {
         let mut book = planted(30);
@@ -165,6 +170,21 @@ fn what_is_set_against_eaters_is_no_spray_and_answers_them() {
         lost(&mut book, "2026-04-12", 15, "rats");
         treated(&mut book, with);
         assert!(of(&book, "Upper 1", Rule::Treated).is_some_and(|asked| asked.blocks), "{with}");
+    }
+    // The name of a product is none of these words.
+    for with in ["Guardian", "guard 480"] {
+        let mut book = planted(30);
+        treated(&mut book, with);
+        assert!(of(&book, "Upper 1", Rule::Treated).is_some_and(|asked| asked.blocks), "{with}");
+    }
+    // A cat hunts rats and mice alone.
+    for cause in ["snails", "crickets", "gusanos", "beetles", "stem borer"] {
+        let mut book = planted(30);
+        lost(&mut book, "2026-04-12", 15, cause);
+        treated(&mut book, "a cat");
+        assert!(stands(&book).0, "{cause}");
+        treated(&mut book, "traps");
+        assert!(!stands(&book).0, "{cause}");
     }
     let mut fenced = planted(30);
     lost(&mut fenced, "2026-04-12", 15, "rats");

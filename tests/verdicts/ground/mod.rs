@@ -2,5 +2,6 @@
 
 mod eaters;
 mod fence;
+mod ground_kills;
 mod soil;
 mod water;

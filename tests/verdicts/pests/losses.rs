@@ -289,3 +289,22 @@ fn a_recount_that_finds_a_third_missing_is_asked_about_as_a_count_is() {
     };
     assert_eq!((recounted(30), recounted(40)), (true, false));
 }
+
+#[test]
+fn rats_that_were_seen_on_many_plants_of_a_tray_ask_for_a_look_at_the_others() {
+    let stands = |what: &str, share: f64| {
+        let mut book = fitting();
+        seen(&mut book, "2026-04-12", json!({"tray":"cof-1"}), what, Some(share));
+        let pest = asked(&book);
+        (pest.blocks, pest.warns)
+    };
+    for what in ["rats", "ratones", "goats", "monkeys"] {
+        assert_eq!((stands(what, 50.0), stands(what, 5.0)), ((false, true), (false, false)), "{what}");
+    }
+    let mut book = fitting();
+    seen(&mut book, "2026-04-12", json!({"tray":"cof-1"}), "rats", Some(50.0));
+    assert!(said(&book, TODAY, En).contains("rats, on 50 % of the plants"), "{}", said(&book, TODAY, En));
+    assert!(said(&book, TODAY, Es).contains("en 50 % de las plantas"), "{}", said(&book, TODAY, Es));
+    seen(&mut book, "2026-04-14", json!({"tray":"cof-1"}), "rats", Some(0.0));
+    assert!(!asked(&book).warns);
+}

@@ -5,7 +5,9 @@ mod brought_along;
 mod into_bed;
 mod leaves;
 mod losses;
+mod out_of_bed;
 mod signs;
+mod still_missing;
 
 use crate::support::{Book, criterion, fitting, pair, tray};
 use outplant::reckon::picture::{Criterion, Rule};

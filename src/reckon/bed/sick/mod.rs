@@ -1,19 +1,24 @@
 //! Whether a sickness waits in a bed: seen there, written as what its plants died of, or brought by plants of a tray that had it. And
 //! whether most of a species died there of nobody knows what.
 
+mod back;
+mod ground_kills;
+
+pub(crate) use back::of_beds;
+
 use crate::base::{Day, EntryId, SpeciesKey, TrayCode};
 use crate::nursery::pest::{
     DiedOf, Nature, comes_along, eater_of, harms, is_same_pest, is_seen_in, nature_of, says_none,
 };
-use crate::reckon::bed::eaten::{EATEN_TELLS_DAYS, eaten_by, eats_many};
+use crate::reckon::bed::eaten::{EATEN_TELLS_DAYS, eaten_by, eats_many, taken_lately};
 use crate::reckon::picture::quantity::{BroughtBy, LookAt, NotSo, PestLacks, PestSeen};
 use crate::reckon::picture::{Basis, Criterion, Gap, Question, RuleSource};
 use crate::reckon::site::Site;
 use crate::reckon::stock::{BedStory, Brought, CameFrom, Death, Places, Stay, still_seen};
-use crate::reckon::tray::pest::kin::{Died, IN_BED_DAYS, Kin};
+use crate::reckon::tray::pest::kin::{Died, IN_BED_DAYS, Kin, set_out_with_sick};
 use crate::reckon::tray::pest::{
-    Around, Deeds, LOOK_AFTER_DAYS, LOOK_AFTER_INCURABLE_DAYS, OpenPest, PEST_HOLDS_PCT, Written, early, hides_days,
-    is_share, met_there, open, plants_to_look_at,
+    Around, Deeds, LEAST_UNSAID_PLANTS, LOOK_AFTER_DAYS, LOOK_AFTER_INCURABLE_DAYS, OpenPest, PEST_HOLDS_PCT, Written,
+    early, hides_days, is_share, met_there, open, plants_to_look_at,
 };
 
 /// What lives in the ground unseen is let rest so long after the last plant that had it, with what it does not live on: a year of other
@@ -41,10 +46,11 @@ pub(crate) fn criterion(
 ) -> Option<Criterion> {
     let open = open_in_bed(story, around, day);
     let worst = worst_of(open.iter().filter(|pest| harms_species(&pest.seen.what, site, species)));
-    let died = || most_died(story, species, day);
+    let died = || many_died(story, species, day);
     let Some(worst) = worst.filter(|worst| holds_bed(worst) || died().is_none()) else {
         let came = || came_from_dying(story, around.1, day);
-        return died().or_else(came).or_else(|| shade_goes(story, &open, site));
+        let with_sick = || set_out_with_sick(around.1, story, day);
+        return died().or_else(came).or_else(with_sick).or_else(|| shade_goes(story, &open, site));
     };
     let found =
         Criterion::found(Question::Pest, NotSo, Some(worst.seen.clone()), Basis::Measured, false, RuleSource::Pest);
@@ -187,7 +193,8 @@ fn sisters_of(story: &BedStory, kin: &Kin) -> Vec<(Brought, Option<TrayCode>)> {
             let (look, hides) = (&sister.seen, hides_days(nature_of(&sister.seen.what.what, sister.seen.what.spreads)));
             let hidden = look.from.days_since(sister.out_of.left.min(came.planted)) <= hides;
             let known = story.brought.iter().any(|brought| brought.seen.entry == look.entry);
-            hidden && !known && sister.came.is_none_or(|on| on <= came.planted)
+            // What was seen in a bed asks for care in others of the same tray.
+            hidden && !known && sister.out_of.bed.is_none() && sister.came.is_none_or(|on| on <= came.planted)
         });
         let brought = sisters.map(|sister| {
             let (seen_in, together) = (sister.out_of.tray.clone(), sister.out_of.together);
@@ -435,9 +442,35 @@ fn look_due(story: &BedStory, pest: &OpenPest, by: &BroughtBy) -> Day {
     if looked { since.plus(pest.look_after_days()) } else { since }
 }
 
+/// Many plants of a species dead of the ground itself, or of nobody knows what: what holds goes before what asks for care.
+pub(crate) fn many_died(story: &BedStory, species: &SpeciesKey, day: Day) -> Option<Criterion> {
+    let unsaid = most_died(story, species, day);
+    let killed = ground_kills::criterion(story, species, day);
+    if unsaid.as_ref().is_some_and(|asked| asked.blocks) && killed.as_ref().is_some_and(|asked| !asked.blocks) {
+        return unsaid;
+    }
+    killed.or(unsaid)
+}
+
+/// By how many more of a species live at a count than at an earlier one, without those set out in between. What was set out on the day of
+/// the earlier one may have come after it, where others stood there before.
+fn risen(story: &BedStory, at: &Death, death: &Death) -> u32 {
+    let cohorts =
+        story.cohorts.iter().filter(|cohort| !cohort.found && cohort.species.as_ref() == Some(&death.species));
+    let nurses = story.nurses.iter().filter(|nurse| nurse.nurse == death.species);
+    let all: Vec<(Day, u32)> = cohorts
+        .map(|cohort| (cohort.day, cohort.planted))
+        .chain(nurses.map(|nurse| (nurse.day, nurse.planted)))
+        .collect();
+    let stood = all.iter().any(|(on, _)| *on < at.day);
+    let since = |on: Day| on <= death.day && (on > at.day || stood && on == at.day);
+    let set_out = all.iter().filter(|(on, _)| since(*on)).map(|(_, planted)| *planted).fold(0, u32::saturating_add);
+    death.alive.saturating_sub(at.alive.saturating_add(set_out))
+}
+
 /// More than a third of the plants of a species dead or gone (of a fifth it asks for care), of nobody knows what, until somebody writes of
 /// what, or a count weeks later finds few more, or one finds most of them alive.
-pub(crate) fn most_died(story: &BedStory, species: &SpeciesKey, day: Day) -> Option<Criterion> {
+fn most_died(story: &BedStory, species: &SpeciesKey, day: Day) -> Option<Criterion> {
     let (mut said, mut unsaid, mut answered) = (0_u32, 0_u32, 0_u32);
     let mut asked: Option<(&Death, u32)> = None;
     for death in story.deaths.iter().filter(|death| death.species == *species && death.day <= day) {
@@ -455,10 +488,16 @@ pub(crate) fn most_died(story: &BedStory, species: &SpeciesKey, day: Day) -> Opt
         }
         let few = !is_share(death.plants, death.alive, PEST_HOLDS_PCT);
         let later = asked.is_some_and(|(at, _)| few && death.day >= at.day.plus(LOOK_AFTER_DAYS));
-        let alive_again = asked.is_some_and(|(at, dead)| death.alive >= at.alive.saturating_add(dead.div_ceil(2)));
-        if later || alive_again {
+        // Plants that were set in since explain a rise; what no planting explains was never gone.
+        let back = asked.map_or(0, |(at, _)| death.back.min(risen(story, at, death)));
+        let still = asked.map_or(0, |(_, dead)| dead.saturating_sub(back));
+        if later || back > 0 && !is_share(still, death.alive, UNSAID_CARE_PCT) {
             answered = death.dead.saturating_sub(said);
             (asked, unsaid) = (None, 0);
+            continue;
+        }
+        if back > 0 {
+            (asked, unsaid) = (Some((death, still)), still);
             continue;
         }
         let found = death.dead.saturating_sub(said.saturating_add(answered));
@@ -479,7 +518,7 @@ pub(crate) fn most_died(story: &BedStory, species: &SpeciesKey, day: Day) -> Opt
     }
     let again_from = death.day.plus(LOOK_AFTER_DAYS);
     let gap = Gap::MostOfBedDied { on: death.day, dead, alive: death.alive, again_from };
-    let holds = is_share(dead, death.alive, UNSAID_HOLDS_PCT);
+    let holds = dead >= LEAST_UNSAID_PLANTS && is_share(dead, death.alive, UNSAID_HOLDS_PCT);
     let unknown = Criterion::lacking(Question::Pest, Some(NotSo), Some(gap), holds, RuleSource::Pest);
     Some(Criterion { warns: !holds, ..unknown.resting_on([death.entry.clone()]) })
 }

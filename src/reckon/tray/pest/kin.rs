@@ -7,16 +7,16 @@ use std::sync::Arc;
 
 use super::losses::{self, Deaths};
 use super::{LOOK_AFTER_DAYS, LOOK_AFTER_INCURABLE_DAYS, LOOK_LEAST_PLANTS, Written, hides_days, is_share};
-use crate::base::{Day, EntryId, PlaceName, TrayCode};
+use crate::base::{BedName, Day, EntryId, PlaceName, TrayCode};
 use crate::nursery::pest::{comes_along, is_same_pest, nature_of};
 use crate::reckon::picture::quantity::{NotSo, OutOf};
 use crate::reckon::picture::{Criterion, Gap, Question, RuleSource};
-use crate::reckon::stock::{Since, TrayStory};
+use crate::reckon::stock::{BedStory, Since, TrayStory};
 use crate::reckon::tray::hold::stays;
 
 /// Plants that left a tray so many days before others of it were written as dead may have had what those died of. Ours: as long as what
 /// nothing cures hides.
-const LEFT_BEFORE_DAYS: i32 = LOOK_AFTER_INCURABLE_DAYS;
+pub(crate) const LEFT_BEFORE_DAYS: i32 = LOOK_AFTER_INCURABLE_DAYS;
 /// Plants that were set out from a tray in which others died are asked about for so many days: most shows within two months. Ours.
 pub(crate) const IN_BED_DAYS: i32 = 56;
 /// From this share on, percent, plants that died of nobody knows what are a word to the trays beside theirs. Ours: fewer are what one dry
@@ -31,6 +31,65 @@ pub(crate) struct Kin {
     sisters: BTreeMap<TrayCode, Vec<Sister>>,
     died: BTreeMap<TrayCode, Vec<Died>>,
     beside: BTreeMap<PlaceName, Vec<DiedThere>>,
+    from_beds: BTreeMap<TrayCode, Vec<FromBed>>,
+}
+
+/// What a bed tells of a tray that plants came into it from.
+#[derive(Clone, PartialEq, Debug)]
+pub(crate) struct FromBed {
+    /// The bed.
+    pub bed: BedName,
+    /// The tray.
+    pub tray: TrayCode,
+    /// How many were set out.
+    pub plants: u32,
+    /// The day they were.
+    pub planted: Day,
+    /// The entry that set them.
+    pub entry: EntryId,
+    /// What.
+    pub told: Told,
+}
+
+/// What was found in a bed.
+#[derive(Clone, PartialEq, Debug)]
+pub(crate) enum Told {
+    /// A sickness that hides for so many days, and whether it holds what stayed in the tray; what was said of whether it goes along.
+    Sick { seen: Written, spreads: Option<bool>, hides: i32, holds: bool },
+    /// Deaths of which nobody wrote what of.
+    Died { on: Day, gone: u32, alive: u32 },
+}
+
+impl FromBed {
+    /// The day on which it was seen.
+    fn on(&self) -> Day {
+        match &self.told {
+            Told::Sick { seen, .. } => seen.from,
+            Told::Died { on, .. } => *on,
+        }
+    }
+
+    /// Whether plants that left the tray on a day may have it: it is some weeks since at most.
+    pub(crate) fn may_be_in(&self, left: Day) -> bool {
+        let hides = if let Told::Sick { hides, .. } = &self.told { *hides } else { LEFT_BEFORE_DAYS };
+        self.on().days_since(left) <= hides
+    }
+
+    /// Whether it is told on a day of plants that came on another and were looked at so.
+    fn is_asked<'a>(&self, mut looks: impl Iterator<Item = &'a Written>, came: Day, day: Day) -> bool {
+        let lately = (0..=IN_BED_DAYS).contains(&day.days_since(self.on()));
+        lately && !looks.any(|look| (self.on().max(came)..=day).contains(&look.from))
+    }
+
+    fn criterion(&self) -> Criterion {
+        let (tray, bed, on) = (self.tray.clone(), self.bed.clone(), self.on());
+        let gap = match &self.told {
+            Told::Sick { seen, .. } => Gap::SickInBed { tray, bed, on, what: seen.what.what.clone() },
+            Told::Died { gone, alive, .. } => Gap::DiedInBed { tray, bed, on, gone: *gone, alive: *alive },
+        };
+        let unknown = Criterion::lacking(Question::Pest, Some(NotSo), Some(gap), false, RuleSource::Pest);
+        Criterion { warns: true, ..unknown.resting_on([self.entry.clone()]) }
+    }
 }
 
 /// A sickness that was seen in another tray after the plants of this one had parted from those in it.
@@ -80,7 +139,7 @@ impl Died {
 
 impl Kin {
     /// What trays have in common on a day.
-    pub(crate) fn of(trays: &OrdMap<TrayCode, Arc<TrayStory>>, day: Day) -> Kin {
+    pub(crate) fn of(trays: &OrdMap<TrayCode, Arc<TrayStory>>, from_beds: Vec<FromBed>, day: Day) -> Kin {
         let mut tracing = Tracing { trays, into: BTreeMap::new(), day, kin: Kin::default() };
         for (from, story) in trays {
             for moved in &story.moves_out {
@@ -91,7 +150,13 @@ impl Kin {
             tracing.sickness(story);
             tracing.deaths(story);
         }
+        from_beds.into_iter().for_each(|one| tracing.bed(one));
         tracing.kin
+    }
+
+    /// What beds tell of a tray.
+    fn from_beds(&self, tray: &TrayCode) -> &[FromBed] {
+        self.from_beds.get(tray).map_or(&[], Vec::as_slice)
     }
 
     /// Sicknesses that may be hidden in plants of a tray.
@@ -108,7 +173,8 @@ impl Kin {
     pub(crate) fn is_other_for(&self, story: &TrayStory, before: &Kin) -> bool {
         let code = &story.code;
         let beside = || stays(story).any(|(place, ..)| self.beside.get(place) != before.beside.get(place));
-        self.sisters(code) != before.sisters(code) || self.died(code) != before.died(code) || beside()
+        let of_trays = self.sisters(code) != before.sisters(code) || self.died(code) != before.died(code);
+        of_trays || self.from_beds(code) != before.from_beds(code) || beside()
     }
 }
 
@@ -149,7 +215,7 @@ impl<'a> Tracing<'a> {
             // What may be thirst is no sickness of weeks ago.
             let most = if nature.is_sign { LOOK_AFTER_DAYS } else { i32::MAX };
             let hides = hides_days(nature).min(most);
-            let seen = Seen { story, look: look.clone(), answers, hides };
+            let seen = Seen { story, bed: None, look: look.clone(), answers, hides };
             if seen.hides > 0 {
                 self.up(&seen);
             }
@@ -161,17 +227,53 @@ impl<'a> Tracing<'a> {
     fn up(&mut self, seen: &Seen<'a>) {
         let mut told = vec![&seen.story.code];
         self.down(seen, &seen.story.code, None, &mut told);
-        let (mut tray, mut parted) = (&seen.story.code, seen.look.from);
+        self.sources(seen, seen.look.from, &mut told);
+    }
+
+    /// What a bed tells of a tray, for what stayed in that, for what it went on to, and for the other beds its plants went to.
+    fn bed(&mut self, one: FromBed) {
+        let Some((code, story)) = self.trays.get_key_value(&one.tray) else { return };
+        if let Told::Sick { seen, spreads, hides, holds: true } = &one.told {
+            let mut look = seen.clone();
+            look.what.spreads = spreads.or(look.what.spreads);
+            let bed = Some(one.bed.clone());
+            let seen = Seen { story, bed: bed.clone(), look, answers: Vec::new(), hides: *hides };
+            let (tray, plants) = (code.clone(), one.plants);
+            self.tell(&seen, code, &OutOf { tray, plants, left: one.planted, together: true, bed }, None);
+            let mut told = vec![code];
+            self.down(&seen, code, Some(one.planted), &mut told);
+            self.sources(&seen, one.planted, &mut told);
+        }
+        let mut reached = vec![code];
+        let mut at = 0;
+        while let Some(story) = reached.get(at).and_then(|code| self.trays.get(*code)) {
+            let since = story.moves_out.iter().filter(|moved| moved.from >= one.planted);
+            for to in since.filter_map(|moved| self.trays.get_key_value(&moved.what.0)).map(|(to, _)| to) {
+                if !reached.contains(&to) {
+                    reached.push(to);
+                }
+            }
+            at += 1;
+        }
+        for code in reached {
+            self.kin.from_beds.entry(code.clone()).or_default().push(one.clone());
+        }
+    }
+
+    /// Where all plants of a tray came out of one, that and what came out of that, and so on.
+    fn sources(&mut self, seen: &Seen<'a>, mut parted: Day, told: &mut Vec<&'a TrayCode>) {
+        let (mut tray, by) = (&seen.story.code, parted);
         for _ in 0..MOST_MOVES {
-            let Some((from, on)) = self.sole_source(tray, seen.look.from) else { return };
+            let Some((from, on)) = self.sole_source(tray, by) else { return };
             parted = parted.min(on);
             if seen.look.from.days_since(parted) > seen.hides || told.contains(&from) {
                 return;
             }
             told.push(from);
-            let out_of = OutOf { tray: seen.story.code.clone(), plants: 0, left: parted, together: true };
+            let bed = seen.bed.clone();
+            let out_of = OutOf { tray: seen.story.code.clone(), plants: 0, left: parted, together: true, bed };
             self.tell(seen, from, &out_of, None);
-            self.down(seen, from, Some(parted), &mut told);
+            self.down(seen, from, Some(parted), told);
             tray = from;
         }
     }
@@ -193,7 +295,8 @@ impl<'a> Tracing<'a> {
             let goes = || story.moves_out.iter().filter(hidden).filter(|moved| moved.what.0 == *to);
             let plants = goes().map(|moved| moved.what.1).fold(0, u32::saturating_add);
             let left = goes().map(left).max().unwrap_or(first.from);
-            let out_of = OutOf { tray: seen.story.code.clone(), plants, left, together };
+            let bed = seen.bed.clone();
+            let out_of = OutOf { tray: seen.story.code.clone(), plants, left, together, bed };
             self.tell(seen, to, &out_of, Some(first.from));
             self.on(seen, to, &out_of, first.from, told);
         }
@@ -311,9 +414,11 @@ fn left_before(story: &TrayStory, on: Day) -> u32 {
     lately.map(|moved| moved.what.1).fold(0, u32::saturating_add)
 }
 
-/// A sickness seen in a tray.
+/// A sickness seen in a tray, or in a bed on plants of it.
 struct Seen<'a> {
     story: &'a TrayStory,
+    /// The bed, where it was seen there on plants of that tray.
+    bed: Option<BedName>,
     look: Written,
     /// What was said later of whether it goes along with plants.
     answers: Vec<Written>,
@@ -348,6 +453,27 @@ pub(crate) fn came_from_dying(kin: &Kin, story: &TrayStory) -> Option<Criterion>
     };
     let unknown = Criterion::lacking(Question::Pest, Some(NotSo), Some(gap), holds, RuleSource::Pest);
     Some(Criterion { warns: !holds, ..unknown.resting_on([entry.clone(), worst.came.entry.clone()]) })
+}
+
+/// That plants of a tray were set out in a bed in which many died soon after, or a sickness was seen that does not hold what stayed.
+pub(super) fn set_out_sick(kin: &Kin, story: &TrayStory, day: Day) -> Option<Criterion> {
+    let asked = |one: &&FromBed| {
+        let own = story.pests.iter().filter(|look| story.entries.contains(&look.entry));
+        !matches!(one.told, Told::Sick { holds: true, .. }) && one.is_asked(own, one.planted, day)
+    };
+    kin.from_beds(&story.code).iter().filter(asked).max_by_key(|one| one.on()).map(FromBed::criterion)
+}
+
+/// The same for another bed to which plants of that tray went.
+pub(crate) fn set_out_with_sick(kin: &Kin, story: &BedStory, day: Day) -> Option<Criterion> {
+    let came = story.came_from.iter().filter(|came| came.planted <= day);
+    let all = came.flat_map(|came| kin.from_beds(&came.tray).iter().map(move |one| (came, one)));
+    let asked = all.filter(|(came, one)| {
+        let tells = one.bed != story.name && one.may_be_in(came.planted);
+        let sure = !matches!(one.told, Told::Sick { holds: false, .. });
+        tells && sure && one.is_asked(story.pests.iter(), came.planted, day)
+    });
+    asked.max_by_key(|(_, one)| one.on()).map(|(_, one)| one.criterion())
 }
 
 /// That many died in a tray that stood beside another in these weeks.

@@ -21,6 +21,9 @@ const UNSAID_LOSS_PCT: f64 = PEST_HOLDS_PCT;
 /// away, and nobody wrote it. Ours.
 const MISSED_PCT: f64 = 33.0;
 
+/// Fewer plants than this that died of nobody knows what hold nothing, of however few they are a part, in a tray and in a bed. Ours.
+pub(crate) const LEAST_UNSAID_PLANTS: u32 = 3;
+
 /// Losses and culls of a tray that name a sickness, as sightings.
 pub(super) fn sightings(story: &TrayStory, day: Day) -> Vec<Written> {
     let of_it = |gone: &&Since<Gone>| matches!(gone.what.of, DiedOf::Sickness | DiedOf::Unnamed) && gone.from <= day;
@@ -114,6 +117,10 @@ struct Fall<'a> {
     on: Day,
     gone: u32,
     alive: u32,
+    /// Of a whole count its place among them.
+    at: Option<usize>,
+    /// Of a count, how many it took back of those an earlier one missed.
+    back: u32,
     entry: &'a EntryId,
 }
 
@@ -133,7 +140,8 @@ fn is_asked(story: &TrayStory, fall: &Fall<'_>) -> bool {
     let gone = lately().map(|look| look.not_seen).fold(dead, u32::saturating_add);
     // A wrong count that a later one put right lost nothing.
     let gone = gone.saturating_sub(lately().map(|look| look.corrected).fold(0, u32::saturating_add));
-    !young && fall.alive > 0 && (is_share(dead, fall.alive, UNSAID_LOSS_PCT) || is_share(gone, fall.alive, MISSED_PCT))
+    let many = |plants: u32, pct: f64| plants >= LEAST_UNSAID_PLANTS && is_share(plants, fall.alive, pct);
+    !young && fall.alive > 0 && (many(dead.min(gone), UNSAID_LOSS_PCT) || many(gone, MISSED_PCT))
 }
 
 /// Deaths of a tray of which nobody wrote what of.
@@ -161,33 +169,41 @@ impl Deaths {
 /// More plants dead or gone within two weeks than live, or a tenth of older ones lost, by counts and losses, and nobody wrote of what
 /// since: each time that it was so.
 pub(super) fn unanswered(story: &TrayStory, day: Day) -> Vec<Deaths> {
-    let counted = whole_counts(story, day).map(|look| Fall {
+    let counted = whole_counts(story, day).enumerate().map(|(at, look)| Fall {
         on: look.day,
         gone: gone_of(look),
         alive: look.standing,
+        at: Some(at),
+        back: look.corrected,
         entry: &look.entry,
     });
     let lost = unsaid(story).filter(|gone| gone.from <= day).map(|gone| {
         let left = gone.what.stood.unwrap_or(0).saturating_sub(u64::from(gone.what.plants));
         let alive = u32::try_from(left).unwrap_or(u32::MAX);
-        Fall { on: gone.from, gone: gone.what.plants, alive, entry: &gone.entry }
+        Fall { on: gone.from, gone: gone.what.plants, alive, at: None, back: 0, entry: &gone.entry }
     });
     let thrown = story.gone.iter().filter(|gone| gone.what.culled && gone.from <= day && says_unknown(&gone.what.why));
     let thrown = thrown.filter_map(|gone| {
         let left = gone.what.stood?.saturating_sub(u64::from(gone.what.plants));
-        Some(Fall { on: gone.from, gone: 0, alive: u32::try_from(left).unwrap_or(u32::MAX), entry: &gone.entry })
+        let alive = u32::try_from(left).unwrap_or(u32::MAX);
+        Some(Fall { on: gone.from, gone: 0, alive, at: None, back: 0, entry: &gone.entry })
     });
     let falls: Vec<Fall<'_>> = counted.chain(lost).chain(thrown).collect();
     let by_then = |fall: &Fall<'_>| {
-        let lately = falls.iter().filter(|other| (0..LOOK_AFTER_DAYS).contains(&fall.on.days_since(other.on)));
-        lately.map(|other| other.gone).fold(0, u32::saturating_add)
+        let lately = || falls.iter().filter(|other| (0..LOOK_AFTER_DAYS).contains(&fall.on.days_since(other.on)));
+        let back = lately().map(|other| other.back).fold(0, u32::saturating_add);
+        lately().map(|other| other.gone).fold(0, u32::saturating_add).saturating_sub(back)
     };
-    let put_right = |fall: &&Fall| {
-        let since = whole_counts(story, day).filter(|look| look.day >= fall.on);
-        let back = since.map(|look| look.corrected).fold(0, u32::saturating_add);
-        back > 0 && back.saturating_mul(2) >= by_then(fall)
+    // A later count that takes any back is asked itself about what is still missing.
+    let put_right = |fall: &&Fall<'_>| {
+        let after = |at: Option<usize>| fall.at.is_none_or(|before| at.is_some_and(|at| at > before));
+        let soon = |on: Day| (0..LOOK_AFTER_DAYS).contains(&on.days_since(fall.on));
+        falls.iter().any(|other| other.at.is_some() && other.back > 0 && soon(other.on) && after(other.at))
     };
-    let most = |fall: &&Fall<'_>| fall.alive > 0 && fall.gone > 0 && by_then(fall) > fall.alive;
+    let most = |fall: &&Fall<'_>| {
+        let some = fall.gone > 0 || fall.back > 0;
+        fall.alive > 0 && some && by_then(fall) >= LEAST_UNSAID_PLANTS && by_then(fall) > fall.alive
+    };
     let settled = |fall: &&Fall<'_>| {
         counted_few(story, fall.on.plus(LOOK_AFTER_DAYS), day)
             || story.pests.iter().any(|pest| (fall.on..=day).contains(&pest.from))

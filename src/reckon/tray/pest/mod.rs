@@ -5,7 +5,7 @@ pub(crate) mod beside;
 pub(crate) mod kin;
 mod losses;
 
-pub(crate) use losses::{is_sighting, many_died};
+pub(crate) use losses::{LEAST_UNSAID_PLANTS, is_sighting, many_died};
 
 use crate::base::{Day, EntryId, PlaceName};
 use crate::nursery::pest::{Nature, comes_along, is_same_pest, nature_of, says_none};
@@ -456,7 +456,8 @@ pub(crate) fn criterion(
     let Some(worst) = worst else {
         let nothing = || Criterion::found(Question::Pest, NotSo, None, Basis::Reckoned, true, SOURCE);
         let beside_dying = || kin::beside_dying(kin, story, day).filter(|_| stands);
-        return died().or_else(with_care).or_else(beside_dying).unwrap_or_else(nothing);
+        let set_out = || kin::set_out_sick(kin, story, day).filter(|_| stands);
+        return died().or_else(with_care).or_else(set_out).or_else(beside_dying).unwrap_or_else(nothing);
     };
     if let Some(died) = died().filter(|_| !worst.holds()) {
         return died;

@@ -44,6 +44,7 @@ pub(crate) const FRAMES: &[Frame] = &[
     of_care::shade_set,
     of_care::watering_set,
     of_care::watered,
+    of_care::under_water,
     of_care::pest_seen,
     of_care::treated,
     of_care::flushed,

@@ -106,37 +106,83 @@ fn is_litres_alone(clause: &Clause) -> bool {
         && clause.marks.iter().all(says_nothing)
 }
 
+/// Words by which water stands somewhere.
+const STANDS: [&str; 20] = [
+    "under",
+    "stands",
+    "standing",
+    "stood",
+    "logged",
+    "waterlogged",
+    "full",
+    "flooded",
+    "bajo",
+    "encharcada",
+    "encharcado",
+    "encharcadas",
+    "inundada",
+    "inundado",
+    "inundadas",
+    "llena",
+    "lleno",
+    "parada",
+    "estancada",
+    "drowned",
+];
+/// Of those, what says so without the word for water.
+const STANDS_ALONE: [&str; 9] = [
+    "waterlogged",
+    "flooded",
+    "encharcada",
+    "encharcado",
+    "encharcadas",
+    "inundada",
+    "inundado",
+    "inundadas",
+    "underwater",
+];
+
+/// "c1 under water": nothing says it but a hold, which is offered.
+pub(crate) fn under_water(clause: &mut Clause) -> Option<Drafts> {
+    let says = |mark: &Mark, words: &[&str]| words.contains(&mark.folded.as_str());
+    let is_water = |mark: &Mark| says(mark, &["water", "agua"]);
+    let stands = clause.marks.iter().any(|mark| says(mark, &STANDS));
+    let alone = clause.marks.iter().any(|mark| says(mark, &STANDS_ALONE));
+    if !(alone || stands && clause.marks.iter().any(is_water)) || clause.find_name(Bed).is_none() {
+        return None;
+    }
+    let beds = subject(clause, &[Bed], true)?;
+    let tells = |mark: &Mark| says(mark, &STANDS) || says(mark, &STANDS_ALONE) || is_water(mark);
+    let told: Vec<usize> =
+        (0..clause.marks.len()).filter(|at| clause.is_free(*at) && tells(&clause.marks[*at])).collect();
+    let why = told.iter().map(|at| clause.marks[*at].typed.clone()).collect::<Vec<_>>().join(" ");
+    told.into_iter().for_each(|at| clause.use_mark(at));
+    take_words(
+        clause,
+        &["is", "are", "esta", "estan", "has", "with", "of", "de", "con", "el", "la", "in", "en", "there", "hay"],
+    );
+    clause.weight += 30;
+    clause.lacks.push(Why::NoReading(vec![why.clone()]));
+    for_each("held", &beds, &fields([("why", Some(Value::from(why)))]))
+}
+
 pub(crate) fn watered(clause: &mut Clause) -> Option<Drafts> {
     // Water that stands there, or is missing, was given by nobody.
-    const NOT_GIVEN: [&str; 26] = [
+    const MISSING: [&str; 11] = [
+        "needs",
+        "need",
+        "wants",
+        "falta",
+        "necesita",
         "squelches",
         "squelching",
         "squelchy",
         "muddy",
         "mud",
         "lodazal",
-        "under",
-        "stands",
-        "standing",
-        "stood",
-        "logged",
-        "waterlogged",
-        "full",
-        "flooded",
-        "needs",
-        "need",
-        "wants",
-        "bajo",
-        "encharcada",
-        "encharcado",
-        "inundada",
-        "inundado",
-        "falta",
-        "necesita",
-        "llena",
-        "lleno",
     ];
-    if clause.marks.iter().any(|mark| NOT_GIVEN.contains(&mark.folded.as_str())) {
+    let given = |mark: &Mark| !MISSING.contains(&mark.folded.as_str()) && !STANDS.contains(&mark.folded.as_str());
+    if !clause.marks.iter().all(given) {
         return None;
     }
     let is_alone = is_litres_alone(clause);
