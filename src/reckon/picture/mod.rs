@@ -4,6 +4,7 @@ pub mod answered;
 pub mod criterion;
 pub mod doubt;
 mod only;
+pub(crate) mod out_of;
 mod pairs;
 pub mod quantity;
 pub mod question;

@@ -1,7 +1,8 @@
 //! What questions need and what is known of them, each with the measure it is shown as.
 
 use super::criterion::{Measure, SampleUnit};
-use crate::base::{BedName, Day, EntryId, PlaceName, Range, SpeciesKey, TrayCode};
+use super::out_of::OutOf;
+use crate::base::{Day, EntryId, PlaceName, Range, SpeciesKey, TrayCode};
 use crate::nursery::entry::types::{GroundTask, Roots, Tubers};
 use crate::nursery::species::LooksAlive;
 
@@ -260,21 +261,6 @@ pub struct PestSeen {
     pub(crate) out_of: Option<OutOf>,
     /// Of a bed where the plants that give the shade have it alone: how many of them go.
     pub of_shade: Option<u32>,
-}
-
-/// Plants that were together with those of a tray before a sickness was seen there.
-#[derive(Clone, PartialEq, Eq, Debug)]
-pub(crate) struct OutOf {
-    /// That tray.
-    pub tray: TrayCode,
-    /// How many came out of it.
-    pub plants: u32,
-    /// The day on which they parted.
-    pub left: Day,
-    /// Whether they came out of one tray both, and not one out of the other.
-    pub together: bool,
-    /// The bed in which it was seen, where that tray is only the one its plants came out of.
-    pub bed: Option<BedName>,
 }
 
 impl PestSeen {

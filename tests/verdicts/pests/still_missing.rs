@@ -99,8 +99,9 @@ fn fewer_than_three_that_died_of_nobody_knows_what_hold_no_tray_and_no_bed() {
     let of_tray = |dead: u32| {
         let mut book = fitting();
         book.write("2026-04-11", "given_out", json!({"tray":"cof-1","count":39,"to":"a neighbour"}));
-        book.write("2026-04-13", "counted", json!({"tray":"cof-1","standing":9 - dead,"dead":dead}));
-        criterion(&tray(&book.on(TODAY), "cof-1").criteria, Rule::Pest).blocks
+        // More than two weeks after the last count, which missed two.
+        book.write("2026-04-25", "counted", json!({"tray":"cof-1","standing":9 - dead,"dead":dead}));
+        criterion(&tray(&book.on("2026-04-26"), "cof-1").criteria, Rule::Pest).blocks
     };
     assert_eq!((of_tray(1), of_tray(2), of_tray(3)), (false, false, true));
     let of_bed = |alive: u32, dead: u32| {
