@@ -536,11 +536,11 @@ fn more_measured(fold: &Fold, entry: &Entry) -> Option<Remark> {
 /// A day before the tray came, often one that was read as of a year ago.
 fn before_it_came(fold: &Fold, trial: &Trial, entry: &Entry) -> Option<Remark> {
     let of_entry = trial.doubts.iter().filter(|doubt| doubt.entries.contains(&entry.id));
-    let unknown = of_entry.filter_map(|doubt| match &doubt.kind {
+    let mut unknown = of_entry.filter_map(|doubt| match &doubt.kind {
         DoubtKind::UnknownTray(tray) => Some(tray),
         _ => None,
     });
-    let tray = unknown.filter(|tray| fold.trays().get(*tray).is_some_and(|story| story.origin.is_some())).next()?;
+    let tray = unknown.find(|tray| fold.trays().get(*tray).is_some_and(|story| story.origin.is_some()))?;
     let brings = |what: &What| {
         matches!(what, What::Tray(TrayEntry::Sown(_) | TrayEntry::PlantsReceived(_) | TrayEntry::MovedOn(_)))
     };

@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use crate::base::Day;
+use crate::base::{Day, SpeciesKey};
 use crate::desk::{
     ChainFault, DeskError, FileFault, JournalError, LineFault, LineFaults, NewName, Odd, PairFault, ReadFault, Reason,
     Refusal, Refused, Remark, WorkbookFault,
@@ -131,6 +131,21 @@ impl Wording {
         self.which_day(written, first.to_string(), second.to_string())
     }
 
+    fn new_name_remark(&self, NewName { is_place, name, nearest }: &NewName) -> String {
+        let name = crate::base::text::cleaned(name);
+        let sentence = if *is_place { self.remark_new_place(name) } else { self.remark_new_container(name) };
+        self.nearest_after(sentence, nearest)
+    }
+
+    fn no_waiting_time(&self, with: &str, day: String) -> String {
+        self.remark_no_waiting_time(self.label_reason(&crate::base::text::cleaned(with), day, (true, false)))
+    }
+
+    fn rain_twice(&self, day: String, before_mm: f64, now_mm: f64) -> String {
+        let mm = |value: f64| self.number(value, 1);
+        self.remark_rain_twice(day, mm(before_mm), mm(now_mm), mm(before_mm + now_mm))
+    }
+
     /// What is asked or told about an entry before it is written.
     pub fn remark(&self, remark: &Remark, today: Day) -> String {
         match remark {
@@ -138,13 +153,7 @@ impl Wording {
             Remark::Again { on, at } => self.remark_again_on(self.day_beside(*on, today), at),
             Remark::SameAsLine(line) => self.remark_same_as_line(*line as i64),
             Remark::RainTwice { day, before_mm, now_mm } => {
-                let mm = |value: f64| self.number(value, 1);
-                self.remark_rain_twice(
-                    self.day_beside(*day, today),
-                    mm(*before_mm),
-                    mm(*now_mm),
-                    mm(before_mm + now_mm),
-                )
+                self.rain_twice(self.day_beside(*day, today), *before_mm, *now_mm)
             }
             Remark::HalfGone { tray, gone, stood, is_loss: true } => {
                 self.remark_half_lost(tray, *gone as i64, *stood as i64)
@@ -180,19 +189,12 @@ impl Wording {
             Remark::AboutNothing { about, nearest } => {
                 self.nearest_after(self.remark_about_nothing(crate::base::text::cleaned(about)), nearest)
             }
-            Remark::NewName(NewName { is_place, name, nearest }) => {
-                let name = crate::base::text::cleaned(name);
-                let sentence = if *is_place { self.remark_new_place(name) } else { self.remark_new_container(name) };
-                self.nearest_after(sentence, nearest)
-            }
+            Remark::NewName(new) => self.new_name_remark(new),
             Remark::BeforeItCame { tray, day, came } => {
                 self.remark_before_it_came(tray, self.day(*day), self.day(*came))
             }
             Remark::NoContainer { tray } => self.remark_no_container(tray),
-            Remark::NoWaitingTime { with, day } => {
-                let cleaned = crate::base::text::cleaned(with);
-                self.remark_no_waiting_time(self.label_reason(&cleaned, self.day_beside(*day, today), (true, false)))
-            }
+            Remark::NoWaitingTime { with, day } => self.no_waiting_time(with, self.day_beside(*day, today)),
             Remark::LikeAShare(share) => self.share_asked_words(*share),
             Remark::MayKill { with, is_known: true } => self.remark_kills_weeds(crate::base::text::cleaned(with)),
             Remark::MayKill { with, is_known: false } => self.remark_may_kill(crate::base::text::cleaned(with)),
@@ -443,6 +445,12 @@ impl Wording {
         if is_database { self.sheet_is_a_database() } else { self.sheet_is_none() }
     }
 
+    fn which_species(&self, all: &[SpeciesKey]) -> String {
+        let built_in = Catalogue::built_in();
+        let names: Vec<String> = all.iter().map(|key| self.species_of(key, &built_in)).collect();
+        self.paper_which_species(if names.is_empty() { "-".to_string() } else { names.join(", ") })
+    }
+
     fn reason_of_line(&self, reason: &Reason, field: Option<&str>) -> String {
         match reason {
             Reason::LineTooLong { most_bytes } => self.line_too_long(size(*most_bytes)),
@@ -496,11 +504,7 @@ impl Wording {
             Reason::WhichDay { written, first, second } => self.one_of_two_days(written, *first, *second),
             Reason::NumberInWords { written, figures } => self.number_in_words(written, *figures),
             Reason::Said { what, problem } => self.said_fault(what, problem),
-            Reason::WhichSpecies(all) => {
-                let built_in = Catalogue::built_in();
-                let names: Vec<String> = all.iter().map(|key| self.species_of(key, &built_in)).collect();
-                self.paper_which_species(if names.is_empty() { "-".to_string() } else { names.join(", ") })
-            }
+            Reason::WhichSpecies(all) => self.which_species(all),
             Reason::SeveralPlants { written, plants } => self.several_plants(written, plants, &Catalogue::built_in()),
             Reason::UnknownTask { written, nearest } => self.nearest_after(self.refused_unknown_task(written), nearest),
             Reason::NoLines => self.paper_no_lines(),

@@ -121,6 +121,8 @@ fn a_grower_hears_what_is_short_and_what_to_do() {
     let en = Wording::new(Lang::En);
     let step = |from, to| LightStep { from, to, burns: None, in_sun: false, back: None, rests_until: None };
     let age = DaysOfSpecies { least: 210, usual: None, most: None };
+    let task = GroundTask::Weeded;
+    let weeded = WorkWithin { task, days: 30, at_least_cm: None, eaten_on: None, eaten_beside_on: None };
     let cases = [
         (judged(Question::DaysSinceSowing, age, 193, false), "193 days old, 17 short of 210"),
         (
@@ -140,21 +142,7 @@ fn a_grower_hears_what_is_short_and_what_to_do() {
             ),
             "only 3 of 30 are the right height, mean 14.2 cm, at least 20 cm needed: let them grow",
         ),
-        (
-            judged(
-                Question::Weeded,
-                WorkWithin {
-                    task: GroundTask::Weeded,
-                    days: 30,
-                    at_least_cm: None,
-                    eaten_on: None,
-                    eaten_beside_on: None,
-                },
-                None,
-                false,
-            ),
-            "weeding is not written down: weed the rings, then write it",
-        ),
+        (judged(Question::Weeded, weeded, None, false), "weeding is not written down: weed the rings, then write it"),
         (
             judged(Question::Load, PlantsAtLeast(5), Range::new(2.0, 3.0, 4.0), false),
             "too few can be planted: 2 to 4 plants, likely 3; a load is 5",

@@ -107,7 +107,7 @@ fn is_litres_alone(clause: &Clause) -> bool {
 }
 
 /// Words by which water stands somewhere.
-const STANDS: [&str; 20] = [
+const STANDS: [&str; 23] = [
     "under",
     "stands",
     "standing",
@@ -128,6 +128,9 @@ const STANDS: [&str; 20] = [
     "parada",
     "estancada",
     "drowned",
+    "full of",
+    "llena de",
+    "lleno de",
 ];
 /// Of those, what says so without the word for water.
 const STANDS_ALONE: [&str; 9] = [
