@@ -94,12 +94,12 @@ Todavía no
   pasada
 x gre-009  grevilea  7 plantas
     lleva 430 días en la bolsa, que aguanta
-    300: saque un pilón, luego cambie de
-    bolsa o descarte
+    300: saque un pilón, luego cámbielas de
+    bolsa o descártelas
   endureciendo
 x cof-040  café arábica  41 plantas
     el pilón se desmorona: espere a que las
-    raíces lo sostengan · +1 más
+    raíces lo sostengan · +1 razón
   creciendo
 x cof-052  café arábica  118 plantas
     tiene 193 días, le faltan 17 para 210 ·
@@ -114,9 +114,9 @@ School plot  40 % de luz, leída el 2 mar
   + café arábica  resiembra: 12 de 80 hoyos
                   libres, 3 con buena luz
 Upper terrace  luz sin leer
-  x café arábica  con nodrizas: no se sabe
-                  la luz: lea la luz en esta
-                  parcela · +1 más
+  x café arábica  en espera: no se sabe la
+                  luz: lea la luz en esta
+                  parcela · +1 razón
 Windbreak  luz sin leer
   aquí no hay nada en el plan
 

@@ -292,6 +292,12 @@ fn hints(own: &[KeyLine], everywhere: &[KeyLine], wording: &Wording, room: usize
         // Words before letters: three with their words, and of the rest the letters.
         let mut shown: Vec<(usize, usize)> = shown.collect();
         shown.sort_by_key(|(words, shown)| std::cmp::Reverse((*words.min(&least), *shown, *words)));
+        // Why and writing are named too where the letters have room close together.
+        let close = [with_words(&[]).join(" ")];
+        let with_close = shown.iter().filter(|(words, _)| *words >= least && !everywhere.is_empty());
+        if let Some(found) = with_close.map(|(words, shown)| line(&of_own(*words, *shown), &close)).find(fits) {
+            return Some(found);
+        }
         let lines = shown.into_iter().flat_map(|(words, shown)| ways.iter().map(move |way| (words, shown, way)));
         lines.map(|(words, shown, way)| line(&of_own(words, shown), way)).find(fits)
     };

@@ -137,7 +137,7 @@ impl Wording {
         self.nearest_after(sentence, nearest)
     }
 
-    fn no_waiting_time(&self, with: &str, day: String) -> String {
+    fn ask_waiting_time(&self, with: &str, day: String) -> String {
         self.remark_no_waiting_time(self.label_reason(&crate::base::text::cleaned(with), day, (true, false)))
     }
 
@@ -194,7 +194,7 @@ impl Wording {
                 self.remark_before_it_came(tray, self.day(*day), self.day(*came))
             }
             Remark::NoContainer { tray } => self.remark_no_container(tray),
-            Remark::NoWaitingTime { with, day } => self.no_waiting_time(with, self.day_beside(*day, today)),
+            Remark::NoWaitingTime { with, day } => self.ask_waiting_time(with, self.day_beside(*day, today)),
             Remark::LikeAShare(share) => self.share_asked_words(*share),
             Remark::MayKill { with, is_known: true } => self.remark_kills_weeds(crate::base::text::cleaned(with)),
             Remark::MayKill { with, is_known: false } => self.remark_may_kill(crate::base::text::cleaned(with)),

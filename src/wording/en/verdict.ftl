@@ -172,7 +172,7 @@ met_held = not held back
 met_treated = no wait of a treatment
 met_plant_back = no wait before planting
 met_pest = no pest or sickness
-met_flush = no soft leaves
+met_flush = firm leaves
 held_met = nobody holds it back
 held_unmet_said = held back: { $why }
 # (place, why)
