@@ -252,7 +252,7 @@ pub(crate) struct Death {
     pub back: u32,
     /// Dead, as written.
     pub dead: u32,
-    /// Living of the species after it, of a count those it found.
+    /// Living of the species after it, at least those a count found.
     pub alive: u32,
     /// Whether it was a count of the living and the dead.
     pub is_count: bool,

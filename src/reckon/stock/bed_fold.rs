@@ -240,7 +240,8 @@ impl BedFold<'_> {
             plants: lived.saturating_sub(alive),
             back: if counted.is_some() { alive.saturating_sub(lived) } else { 0 },
             dead,
-            alive: counted.unwrap_or(alive),
+            // A count of one tray's plants says nothing of the others that live there.
+            alive: counted.map_or(alive, |found| found.max(alive)),
             is_count: counted.is_some(),
             of: of.map_or(DiedOf::NotSaid, |of| in_bed(died_of(&of.0))),
             what: of.map(|of| unlisted(&of.0)).unwrap_or_default(),

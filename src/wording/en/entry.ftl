@@ -65,7 +65,7 @@ part_texture = soil { $texture }
 entry_bed_set = bed { $bed } in { $field }: { $length } × { $width } m
 part_bearing = rows towards { $degrees }°
 # (percent, degrees)
-part_ground_falls = ground falls { $percent } towards { $degrees }°
+part_ground_falls = falling { $percent } toward { $degrees }°
 # (latitude, longitude)
 part_corner = corner at { $latitude }, { $longitude }
 part_edges = first rows { $edges }

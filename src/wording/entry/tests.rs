@@ -1,4 +1,5 @@
 use super::*;
+use crate::nursery::entry::rules::BodyRule;
 use crate::nursery::entry::shape::{Field, Shape};
 use crate::nursery::entry::{all_kinds, reading};
 use crate::wording::Lang;
@@ -116,7 +117,17 @@ fn every_field_of_every_kind_is_said() {
     let species = Catalogue::built_in();
     for kind in all_kinds() {
         for field in kind.fields {
-            let needed = kind.fields.iter().filter(|other| other.required || other.name == field.name);
+            // What is written only together with another is tried with it.
+            let beside = |other: &str| {
+                kind.facts.rules.iter().any(|rule| match rule {
+                    BodyRule::Together(one, two) => {
+                        (*one, *two) == (field.name, other) || (*two, *one) == (field.name, other)
+                    }
+                    _ => false,
+                })
+            };
+            let needed =
+                kind.fields.iter().filter(|other| other.required || other.name == field.name || beside(other.name));
             let body: Map<String, Value> = needed.map(|f| (f.name.to_string(), value_of(f).0)).collect();
             let what = reading::read_body(kind.kind, &Value::Object(body.clone()).to_string()).unwrap();
             let said = en.what_sentence(&what, &species);

@@ -145,7 +145,7 @@ fn the_light_of_every_bed_is_drawn_at_every_size_down_to_its_last_line() {
             let mut stage = with_bunches(lang, (columns, rows));
             stage.keys(&".".repeat(20));
             let frame = words(&stage.frame());
-            let ends = if lang == Lang::En { "in time" } else { "a tiempo" };
+            let ends = if lang == Lang::En { "in time" } else { "tiempo" };
             assert!(frame.contains(ends), "{columns} x {rows}: {}", stage.frame());
             assert!(frame.contains("Slope 9"), "{columns} x {rows}: {}", stage.frame());
         }
