@@ -47,7 +47,7 @@ fn says(text: &str, named: impl Fn(&str) -> bool) -> bool {
     let known =
         |word: &str| is_figure(word) || lists.named().into_iter().chain([&lists.beside]).any(|list| is_in(list, word));
     let words = || folded.split(|letter: char| !letter.is_alphanumeric()).filter(|word| !word.is_empty());
-    let strength = words().last().is_some_and(|word| is_figure(word) && word.len() >= STRENGTH_DIGITS);
+    let strength = words().next_back().is_some_and(|word| is_figure(word) && word.len() >= STRENGTH_DIGITS);
     words().any(&named) && words().all(known) && !strength
 }
 

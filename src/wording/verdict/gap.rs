@@ -118,22 +118,23 @@ impl Wording {
             Gap::HeightOnArrival { cm, on } => self.gap_height_on_arrival(self.number(*cm, 0), self.day(*on)),
             Gap::SampleOld { on } => self.gap_sample_old(self.day(*on)),
             Gap::CameAfterSample { on } => self.gap_came_after_sample(self.day(*on)),
-            Gap::RootsRest { since, until, why } => {
-                let (since, until) = (self.day(*since), self.day(*until));
-                match why {
-                    RestsFrom::Cut => self.gap_roots_cut(since, until),
-                    RestsFrom::Move => self.gap_potted_on(since, until),
-                    RestsFrom::KeptTooLong => self.gap_kept_too_long(since, until),
-                    RestsFrom::TheWild => self.gap_wildlings(since, until),
-                    RestsFrom::TheWildAmong => self.gap_wildlings_among(since, until),
-                }
-            }
+            Gap::RootsRest { since, until, why } => self.roots_rest(self.day(*since), self.day(*until), *why),
             Gap::PlugTells { on, until } => self.gap_plug_tells(self.day(*on), self.day(*until)),
             Gap::ComingDay => self.gap_coming_day(),
             Gap::ComingAfterDry { days, last } => self.gap_coming_after_dry(*days, self.day(*last)),
             Gap::ComingAfterDryLook { on } => self.gap_coming_after_dry_look(self.day(*on)),
             Gap::UnreadAfterDry { days, last } => self.gap_unread_after_dry(*days, self.day(*last)),
             Gap::NoWaitingTime { with, day, beside } => self.no_waiting_time(with, *day, beside.as_ref()),
+        }
+    }
+
+    fn roots_rest(&self, since: String, until: String, why: RestsFrom) -> String {
+        match why {
+            RestsFrom::Cut => self.gap_roots_cut(since, until),
+            RestsFrom::Move => self.gap_potted_on(since, until),
+            RestsFrom::KeptTooLong => self.gap_kept_too_long(since, until),
+            RestsFrom::TheWild => self.gap_wildlings(since, until),
+            RestsFrom::TheWildAmong => self.gap_wildlings_among(since, until),
         }
     }
 

@@ -52,7 +52,7 @@ fn sick(story: &BedStory, site: &Site, day: Day) -> Vec<FromBed> {
     for look in looks.iter().copied().filter(|look| comes_along(&look.what.what)) {
         let same = |what: &str| is_same_pest(what, &look.what.what);
         let of_it = |other: &&&Written| same(&other.what.what);
-        let spreads = looks.iter().filter(of_it).filter_map(|other| other.what.spreads).last();
+        let spreads = looks.iter().filter(of_it).filter_map(|other| other.what.spreads).next_back();
         let nature = nature_of(&look.what.what, spreads);
         let unsure = nature.is_sign || nature.is_unknown;
         // What may be thirst is no sickness of weeks ago.

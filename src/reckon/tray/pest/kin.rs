@@ -156,7 +156,7 @@ impl Kin {
     }
 
     /// What beds tell of a tray.
-    fn from_beds(&self, tray: &TrayCode) -> &[FromBed] {
+    fn told_by_beds(&self, tray: &TrayCode) -> &[FromBed] {
         self.from_beds.get(tray).map_or(&[], Vec::as_slice)
     }
 
@@ -175,7 +175,7 @@ impl Kin {
         let code = &story.code;
         let beside = || stays(story).any(|(place, ..)| self.beside.get(place) != before.beside.get(place));
         let of_trays = self.sisters(code) != before.sisters(code) || self.died(code) != before.died(code);
-        of_trays || self.from_beds(code) != before.from_beds(code) || beside()
+        of_trays || self.told_by_beds(code) != before.told_by_beds(code) || beside()
     }
 }
 
@@ -462,13 +462,13 @@ pub(super) fn set_out_sick(kin: &Kin, story: &TrayStory, day: Day) -> Option<Cri
         let own = story.pests.iter().filter(|look| story.entries.contains(&look.entry));
         !matches!(one.told, Told::Sick { holds: true, .. }) && one.is_asked(own, one.planted, day)
     };
-    kin.from_beds(&story.code).iter().filter(asked).max_by_key(|one| one.on()).map(FromBed::criterion)
+    kin.told_by_beds(&story.code).iter().filter(asked).max_by_key(|one| one.on()).map(FromBed::criterion)
 }
 
 /// The same for another bed to which plants of that tray went.
 pub(crate) fn set_out_with_sick(kin: &Kin, story: &BedStory, day: Day) -> Option<Criterion> {
     let came = story.came_from.iter().filter(|came| came.planted <= day);
-    let all = came.flat_map(|came| kin.from_beds(&came.tray).iter().map(move |one| (came, one)));
+    let all = came.flat_map(|came| kin.told_by_beds(&came.tray).iter().map(move |one| (came, one)));
     let asked = all.filter(|(came, one)| {
         let tells = one.bed != story.name && one.may_be_in(came.planted);
         let sure = !matches!(one.told, Told::Sick { holds: false, .. });

@@ -93,6 +93,25 @@ fn how_many_moved(clause: &mut Clause, merged: bool, from: &str) -> (bool, Optio
     (all, count)
 }
 
+/// Plants that moved on into a tray that nobody named.
+fn moved_into_no_tray(
+    clause: &mut Clause,
+    from: &str,
+    count: Option<f64>,
+    container: Option<String>,
+) -> Option<Drafts> {
+    clause.lacks.push(Why::NoTray);
+    let how = if clause.known.names.is_seedbed(from) { "pricked_out" } else { "potted_on" };
+    clause.take(&["small.thing"]);
+    let told = [
+        ("from", Some(json!(from))),
+        ("count", count.map(number_value)),
+        ("how", Some(json!(how))),
+        ("container", container.map(Value::from)),
+    ];
+    one("moved_on", fields(told))
+}
+
 pub(crate) fn moved_on(clause: &mut Clause) -> Option<Drafts> {
     let merged = clause.head(&["merge"]).is_some();
     let (pricked, potted) = (clause.has("prick"), clause.has("pot"));
@@ -133,17 +152,7 @@ pub(crate) fn moved_on(clause: &mut Clause) -> Option<Drafts> {
         if !is_headed {
             return None;
         }
-        clause.lacks.push(Why::NoTray);
-        let seedbed = clause.known.names.is_seedbed(&from_name);
-        let how = if seedbed { "pricked_out" } else { "potted_on" };
-        clause.take(&["small.thing"]);
-        let told = fields([
-            ("from", Some(json!(from_name))),
-            ("count", count.map(number_value)),
-            ("how", Some(json!(how))),
-            ("container", container.map(Value::from)),
-        ]);
-        return one("moved_on", told);
+        return moved_into_no_tray(clause, &from_name, count, container);
     };
     let seedbed = clause.known.names.is_seedbed(&from_name);
     // All of a tray into one that stands there is joined with it.
