@@ -459,13 +459,13 @@ fn a_misspelt_place_in_a_sheet_is_refused_with_the_nearest_and_another_number_is
     let home = nursery();
     home.write("place_set", &["place=Bench 1", "order=1", "shade_pct=50"]);
     let rows = |place: &str| format!("Tray,Species,How many,Bench\navo-{},avocado,20,{place}\n", place.len());
-    let sheet = home.with("trays.csv", &rows("Bnech 1"));
+    let sheet = home.with("trays.csv", rows("Bnech 1"));
     let import = ["import", sheet.to_str().unwrap(), "--as", "trays"];
     let said = home.refused(&import);
     assert!(said.contains("'Bnech 1' is not known here") && said.contains("nearest: Bench 1"), "{said}");
     assert!(home.refused(&[&import[..], &["--lang", "es"]].concat()).contains("no se conoce aquí"));
     home.done(&[&import[..], &["--yes"]].concat());
-    let other = home.with("other.csv", &rows("Bench 22"));
+    let other = home.with("other.csv", rows("Bench 22"));
     home.done(&["import", other.to_str().unwrap(), "--as", "trays"]);
 }
 
