@@ -39,7 +39,7 @@ fn a_tray_beside_one_whose_wait_runs_is_not_worked_at_and_says_which_and_until_w
     assert_eq!(stops_of(&book.on(late), "cof-2"), []);
     let beside = treated(&book, "cof-2", late);
     assert_eq!((beside.met(), beside.blocks, beside.expected), (Some(false), true, Some(day("2026-05-09"))));
-    for (lang, bench) in [(Lang::En, "on this bench"), (Lang::Es, "en este banco")] {
+    for (lang, bench) in [(Lang::En, "on this bench"), (Lang::Es, "en esta mesa")] {
         let said = Wording::new(lang).reason(&beside, About::Tray);
         assert!(said.contains("cof-1") && said.contains("mancozeb") && said.contains(bench), "{said}");
     }
@@ -186,7 +186,7 @@ fn the_printed_round_names_the_bench_and_asks_for_a_look_before_plants_go_out() 
     let said = walk(&["walk"]);
     assert!(said.contains("Stay away from t2 (North): t1, treated with dimethoate"), "{said}");
     let said = walk(&["walk", "--lang", "es"]);
-    assert!(said.contains("t2 (North): t1, tratada con dimethoate, está o estuvo en este banco"), "{said}");
+    assert!(said.contains("t2 (North): t1, tratada con dimethoate, está o estuvo en esta mesa"), "{said}");
     let said = home.done(&["walk", "--json"]);
     let away: serde_json::Value = serde_json::from_str(&said).unwrap();
     let both: Vec<_> = away["stay_away"].as_array().unwrap().iter().map(|one| one["tray"].clone()).collect();
@@ -365,7 +365,7 @@ fn a_place_answers_why_with_what_stands_there_its_light_and_its_waits() {
     }
     home.write("treated", &["place=North bench", "with=dimethoate", "safe_after_days=14"]);
     let said = home.done(&["why", "place", "North bench", "--lang", "es"]);
-    assert!(said.contains("este banco se trató con dimethoate") && said.contains("1 de 6 bandejas"), "{said}");
+    assert!(said.contains("esta mesa se trató con dimethoate") && said.contains("1 de 6 bandejas"), "{said}");
     let answer: serde_json::Value =
         serde_json::from_str(&home.done(&["why", "place", "North bench", "--json"])).unwrap();
     let schema: serde_json::Value = serde_json::from_str(include_str!("../../docs/schema/why.json")).unwrap();
@@ -435,7 +435,7 @@ fn a_sprayed_tray_that_was_carried_to_a_bench_opens_it_again_when_it_is_carried_
     let ready = |lang: &str| home.done(&["ready", "--lang", lang]).replace('\n', " ").replace("  ", "");
     assert!(!ready("en").contains("opens the bench"));
     home.write("carried", &["tray=c1", "place=Bench 3", "happened=2026-04-14"]);
-    for (lang, said) in [("en", "it opens the bench"), ("es", "el banco queda libre")] {
+    for (lang, said) in [("en", "it opens the bench"), ("es", "la mesa queda libre")] {
         assert_eq!(ready(lang).matches(said).count(), 1, "{}", ready(lang));
     }
     let closed = |tray: &str| home.done(&["why", "tray", tray]).contains("nobody works");

@@ -147,7 +147,7 @@ fn a_sickness_that_does_not_heal_is_gone_once_as_many_as_had_it_are_out_and_a_lo
         // 48 stand: 20 % are 10 of them.
         let mut book = with(&[("2026-03-01", what, Some(20.0))]);
         assert!(said(&book, "2026-03-01", En).contains("at least 10 of its plants (0 so far)"), "{what}");
-        assert!(said(&book, "2026-03-01", Es).contains("al menos 10 de sus plantas (0 hasta hoy)"), "{what}");
+        assert!(said(&book, "2026-03-01", Es).contains("al menos 10 de sus plantas (hasta hoy 0)"), "{what}");
         culled(&mut book, "2026-03-02", 1);
         clear(&mut book, "2026-04-10", what, 47);
         assert!(asked(&book).blocks && said(&book, TODAY, En).contains("(1 so far)"), "{what}: one is not ten");
