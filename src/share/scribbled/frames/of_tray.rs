@@ -481,7 +481,9 @@ pub(crate) fn culled(clause: &mut Clause) -> Option<Drafts> {
     let plain = cull.map(|at| clause.marks[at].folded.clone()).unwrap_or_default();
     let name = tray(clause, true)?;
     let count = clause.count();
-    let said = clause.text(&["poor", "sick"], true).or_else(|| clause.known_text(&["pests.words", "causes.words"]));
+    // "le quité los gusanos a c1" takes out what eats, and no plants.
+    let named = |clause: &mut Clause| clause.known_text(&["pests.words", "causes.words"]);
+    let said = clause.text(&["poor", "sick"], true).or_else(|| count.and_then(|_| named(clause)));
     if said.as_deref().is_some_and(|said| does_something(said) && !clause.has("poor")) {
         clause.lacks.push(Why::Several);
     }
