@@ -78,13 +78,12 @@ fn what_is_typed_beside_a_stop_in_own_words_is_about_what_it_names_and_seen_whol
         stage.keys("n");
         stage.keys(line);
         stage.keys("\n");
-        let Some(Layer::Form(form)) = stage.model.layers.last() else { panic!("no form\n{}", stage.frame()) };
-        assert_eq!(form.fields().iter().find(|(field, _)| field.name == "tray").unwrap().1, "gre-014");
+        assert_eq!(typed_in(&stage, "tray"), "gre-014");
         let frame = stage.frame();
         assert!(frame.contains("gre-014") && !frame.contains("cof-030"), "{frame}");
         let ours = |frame: &str| lang == Lang::Es && frame.contains("not said");
         assert!(!ours(&frame), "{frame}");
-        assert_eq!(form.field_with_keys(), Some("cause"));
+        assert_eq!(form_on_top(&stage).field_with_keys(), Some("cause"));
         // Enter alone writes it, and nobody is told a word of ours.
         stage.keys("\n");
         assert!(stage.model.layers.is_empty(), "{}", stage.frame());

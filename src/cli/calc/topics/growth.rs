@@ -5,13 +5,11 @@ use serde_json::{Value, json};
 use crate::cli::calc::answer::{Answer, ends};
 use crate::cli::calc::args::Growth;
 use crate::cli::calc::given::{Given, Wrong};
+use crate::reckon::growth::LEAST_SAMPLES;
 use crate::science::growth::{GrowthFit, GrowthModel, Reached, fit_growth};
 use crate::science::interval::Interval;
 use crate::science::wrong_input::positive;
 use crate::wording::Wording;
-
-/// Days measured below which no day and no end is told (ours, as `why` has it).
-const LEAST_DAYS: usize = 4;
 
 /// When a height is reached. No end of its interval lies before the first look, nor before the last day on which the mean was below it,
 /// where the curve itself has that day behind it.
@@ -64,9 +62,9 @@ pub(crate) fn answer(given: &Given, wording: &Wording) -> Result<Answer, Wrong> 
         };
         let fit = fit_growth(model, &t, &y)?;
         // Three days fit three numbers of themselves: they tell no day and no end.
-        let tells = t.chunk_by(|a, b| a == b).count() >= LEAST_DAYS;
+        let tells = t.chunk_by(|a, b| a == b).count() >= LEAST_SAMPLES;
         match fit.as_ref().filter(|_| !tells) {
-            Some(_) => answer.say(wording.calc_growth_few(&name, LEAST_DAYS)),
+            Some(_) => answer.say(wording.calc_growth_few(&name, LEAST_SAMPLES)),
             None => say(&mut answer, fit.as_ref(), &name, (&targets, (&t, &y)), wording),
         }
         let fit = fit.filter(|_| tells);

@@ -74,6 +74,20 @@ pub enum NameOf {
     Field,
 }
 
+impl NameOf {
+    /// The field of an entry that has such a name.
+    pub(crate) const fn field(self) -> &'static str {
+        match self {
+            NameOf::Tray => "tray",
+            NameOf::Bed => "bed",
+            NameOf::Place => "place",
+            NameOf::Lot => "lot",
+            NameOf::Container => "container",
+            NameOf::Field => "field",
+        }
+    }
+}
+
 /// The name of a field in files, as the code spells it: a word that Rust keeps for itself is written `r#where`.
 pub const fn field_name(spelled: &'static str) -> &'static str {
     match spelled.as_bytes() {

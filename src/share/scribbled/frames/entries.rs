@@ -22,21 +22,13 @@ pub(crate) struct Subject {
 pub(crate) fn subject(clause: &mut Clause, sorts: &[NameOf], is_headed: bool) -> Option<Vec<Subject>> {
     for name_of in sorts {
         let Some(first) = clause.find_name(*name_of) else { continue };
-        let field = match name_of {
-            NameOf::Tray => "tray",
-            NameOf::Bed => "bed",
-            NameOf::Place => "place",
-            NameOf::Lot => "lot",
-            NameOf::Container => "container",
-            NameOf::Field => "field",
-        };
         let two = sorts.iter().filter(|of| clause.marks[first].is_name_of(**of)).count() > 1;
         if two && !clause.is_surely(*name_of) || !is_headed && !clause.is_surely(*name_of) {
             clause.lacks.push(Why::Both(clause.marks[first].typed.clone()));
         }
         let mut found = Vec::new();
         while let Some(name) = clause.name(*name_of) {
-            found.push(Subject { field, name });
+            found.push(Subject { field: name_of.field(), name });
         }
         return Some(found);
     }

@@ -106,23 +106,15 @@ fn is_litres_alone(clause: &Clause) -> bool {
         && clause.marks.iter().all(says_nothing)
 }
 
-/// Words by which water stands somewhere.
-const STANDS: [&str; 23] = [
+/// Words that say with "water" that it stands somewhere.
+const STANDS: [&str; 15] = [
     "under",
     "stands",
     "standing",
     "stood",
     "logged",
-    "waterlogged",
     "full",
-    "flooded",
     "bajo",
-    "encharcada",
-    "encharcado",
-    "encharcadas",
-    "inundada",
-    "inundado",
-    "inundadas",
     "llena",
     "lleno",
     "parada",
@@ -132,7 +124,7 @@ const STANDS: [&str; 23] = [
     "llena de",
     "lleno de",
 ];
-/// Of those, what says so without the word for water.
+/// Words that say so by themselves.
 const STANDS_ALONE: [&str; 9] = [
     "waterlogged",
     "flooded",
@@ -145,17 +137,21 @@ const STANDS_ALONE: [&str; 9] = [
     "underwater",
 ];
 
+fn water_stands(mark: &Mark) -> bool {
+    let word = mark.folded.as_str();
+    STANDS.contains(&word) || STANDS_ALONE.contains(&word)
+}
+
 /// "c1 under water": nothing says it but a hold, which is offered.
 pub(crate) fn under_water(clause: &mut Clause) -> Option<Drafts> {
-    let says = |mark: &Mark, words: &[&str]| words.contains(&mark.folded.as_str());
-    let is_water = |mark: &Mark| says(mark, &["water", "agua"]);
-    let stands = clause.marks.iter().any(|mark| says(mark, &STANDS));
-    let alone = clause.marks.iter().any(|mark| says(mark, &STANDS_ALONE));
-    if !(alone || stands && clause.marks.iter().any(is_water)) || clause.find_name(Bed).is_none() {
+    let is_water = |mark: &Mark| ["water", "agua"].contains(&mark.folded.as_str());
+    let any = |tells: &dyn Fn(&Mark) -> bool| clause.marks.iter().any(tells);
+    let alone = |mark: &Mark| STANDS_ALONE.contains(&mark.folded.as_str());
+    if !(any(&alone) || any(&water_stands) && any(&is_water)) || clause.find_name(Bed).is_none() {
         return None;
     }
     let beds = subject(clause, &[Bed], true)?;
-    let tells = |mark: &Mark| says(mark, &STANDS) || says(mark, &STANDS_ALONE) || is_water(mark);
+    let tells = |mark: &Mark| water_stands(mark) || is_water(mark);
     let told: Vec<usize> =
         (0..clause.marks.len()).filter(|at| clause.is_free(*at) && tells(&clause.marks[*at])).collect();
     let why = told.iter().map(|at| clause.marks[*at].typed.clone()).collect::<Vec<_>>().join(" ");
@@ -184,7 +180,7 @@ pub(crate) fn watered(clause: &mut Clause) -> Option<Drafts> {
         "mud",
         "lodazal",
     ];
-    let given = |mark: &Mark| !MISSING.contains(&mark.folded.as_str()) && !STANDS.contains(&mark.folded.as_str());
+    let given = |mark: &Mark| !MISSING.contains(&mark.folded.as_str()) && !water_stands(mark);
     if !clause.marks.iter().all(given) {
         return None;
     }

@@ -4,9 +4,9 @@ use serde_json::json;
 
 use super::doubts::{as_a_note, stands_in};
 use super::lexicon::{fold, lexicon};
-use super::named::{Known, NameOf};
+use super::named::Known;
 use super::words::Word;
-use super::{EntryDraft, Offer, Reading, Why};
+use super::{EntryDraft, Offer, Reading, Why, noted_about};
 
 /// The reading without offers that say what the line denies: what its other parts say by themselves is offered, else the line as a
 /// note. `read` reads a part.
@@ -81,16 +81,7 @@ fn clear(reading: Reading) -> Option<Offer> {
 /// The line as a note about what it names first.
 fn note_about(words: &[Word], offers: &[Offer], known: &Known) -> Offer {
     let first: &[EntryDraft] = offers.first().map_or(&[], Vec::as_slice);
-    let field = |of: &NameOf| match of {
-        NameOf::Tray => Some("tray"),
-        NameOf::Bed => Some("bed"),
-        NameOf::Place => Some("place"),
-        NameOf::Lot => Some("lot"),
-        NameOf::Container | NameOf::Field => None,
-    };
-    let named = (0..words.len()).find_map(|at| {
-        let (names, _) = known.name_at(words, at)?;
-        names.iter().find_map(|(of, name)| Some((field(of)?.to_string(), json!(name))))
-    });
+    let named = (0..words.len()).find_map(|at| noted_about(&known.name_at(words, at)?.0));
+    let named = named.map(|(field, name)| (field.to_string(), json!(name)));
     vec![EntryDraft { fields: named.into_iter().collect(), ..as_a_note(first) }]
 }

@@ -11,4 +11,11 @@ pub(super) use turned::said_plainly;
 pub(super) use whole_line::{as_mostly_said, of_the_whole_line, without_articles};
 
 use super::{EntryDraft, Offer, Reading, Why};
+use named::NameOf;
+
+/// The field and the name of the first of these that a note can be about.
+fn noted_about(names: &[(NameOf, String)]) -> Option<(&'static str, String)> {
+    let can_be = |of: &NameOf| !matches!(of, NameOf::Container | NameOf::Field);
+    names.iter().find(|(of, _)| can_be(of)).map(|(of, name)| (of.field(), name.clone()))
+}
 use super::{asides, doubts, frames, lexicon, named, numbers, words};

@@ -9,7 +9,7 @@ use super::lexicon::{fold, lexicon};
 use super::named::{Known, NameOf};
 use super::numbers::number_at;
 use super::words::Word;
-use super::{EntryDraft, Offer, Reading, Why};
+use super::{EntryDraft, Offer, Reading, Why, noted_about};
 
 /// A line with what was read of it.
 struct Told<'a> {
@@ -76,15 +76,7 @@ impl<'a> Told<'a> {
         while at < words.len() {
             match known.name_at(words, at) {
                 Some((names, taken)) if taken > 0 => {
-                    let field = |of: &NameOf| match of {
-                        NameOf::Tray => Some("tray"),
-                        NameOf::Bed => Some("bed"),
-                        NameOf::Place => Some("place"),
-                        NameOf::Lot => Some("lot"),
-                        NameOf::Container | NameOf::Field => None,
-                    };
-                    let named = names.iter().find_map(|(of, name)| Some((field(of)?, name.clone())));
-                    subject = subject.or(named);
+                    subject = subject.or_else(|| noted_about(&names));
                     trays.extend(names.into_iter().filter(|(of, _)| *of == NameOf::Tray).map(|(_, name)| name));
                     at += taken;
                 }
