@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use super::picture::{
     BedPicture, BedSpecies, Criterion, HeldBy, MadeOf, Measure, Misses, Pair, PairPicture, Picture, Questions, Rule,
-    Side, TrayPaired, TrayPicture, hands_from,
+    Side, TrayPaired, TrayPicture, hands_from, line_of,
 };
 use super::site::Site;
 use super::stock::Places;
@@ -20,18 +20,12 @@ pub(super) fn pairs_of<'a>(
     (site, places): (&Site, &Places),
     day: Day,
 ) -> Vec<Pair> {
-    let Some(species) = tray.species.as_ref().filter(|_| tray.standing > 0) else { return Vec::new() };
-    let mut paired = None;
-    let mut all = Vec::new();
-    for bed in beds {
-        if let Some(line) = bed.species.iter().position(|line| line.species == *species) {
-            let paired: &Arc<TrayPaired> = paired.get_or_insert_with(|| {
-                Arc::new(TrayPaired { tray: tray.clone(), stood: Stood::of(&tray.story, site, places, day) })
-            });
-            all.extend(u16::try_from(line).ok().and_then(|line| Pair::made_of(paired, bed, line)));
-        }
+    let beds: Vec<&Arc<BedPicture>> = beds.filter(|bed| tray.standing > 0 && line_of(tray, bed).is_some()).collect();
+    if beds.is_empty() {
+        return Vec::new();
     }
-    all
+    let paired = Arc::new(TrayPaired::of(tray, Stood::of(&tray.story, site, places, day), beds.len()));
+    beds.into_iter().zip(0..).filter_map(|(bed, number)| Pair::made_of(&paired, bed, number)).collect()
 }
 
 /// Plants or places that several rows of the main answer count more than once.
@@ -105,7 +99,7 @@ pub(super) fn whole_of(made_of: MadeOf, kept: &Pair) -> PairPicture {
         species: line.map_or_else(|| SpeciesKey::new(""), |line| line.species.clone()),
         fits: kept.fits,
         held_by,
-        misses: kept.misses,
+        misses: kept.missed(),
         plants: kept.plants,
         in_light: kept.in_light,
         criteria: Questions::made_of(made_of),
@@ -141,7 +135,7 @@ fn of_tray<'a>(tray: &'a TrayPicture, own: &'a [Criterion]) -> impl Iterator<Ite
 /// this bed decides. Where nobody read that, hardening stays as it is asked of the tray.
 pub(super) fn own_questions(made_of: &MadeOf) -> Vec<Criterion> {
     let MadeOf { of, bed, .. } = made_of;
-    let TrayPaired { tray, stood } = &**of;
+    let TrayPaired { tray, stood, .. } = &**of;
     // Bare roots, and plants that stand any light, are asked for neither.
     let asks = |rule: Rule| tray.criteria.iter().any(|criterion| criterion.rule() == rule);
     let light =

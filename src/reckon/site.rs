@@ -125,7 +125,11 @@ impl Site {
             site.doubts.extend(doubts_of(ledger, &Subject::Place(name.clone())));
             for entry in ledger.of(&Subject::Place(name.clone())) {
                 if let What::Site(SiteEntry::PlaceSet(place)) = &entry.what {
-                    site.places.entry(name.clone()).or_default().add(entry.happened, entry.id.clone(), place.clone());
+                    site.places.entry(name.clone()).or_default().add(
+                        entry.happened,
+                        entry.id.clone(),
+                        PlaceSet::clone(place),
+                    );
                 }
             }
         }
@@ -137,8 +141,8 @@ impl Site {
     fn take(&mut self, entry: &Arc<Entry>, own: &mut BTreeMap<SpeciesKey, Described<Profile>>) {
         let (day, id) = (entry.happened, entry.id.clone());
         match &entry.what {
-            What::Site(SiteEntry::NurserySet(nursery)) => self.nursery.add(day, id, nursery.clone()),
-            What::Site(SiteEntry::SeasonSet(season)) => self.season.add(day, id, season.clone()),
+            What::Site(SiteEntry::NurserySet(nursery)) => self.nursery.add(day, id, NurserySet::clone(nursery)),
+            What::Site(SiteEntry::SeasonSet(season)) => self.season.add(day, id, SeasonSet::clone(season)),
             What::Site(SiteEntry::SpeciesSet(set)) => {
                 // Each entry lays its figures over what was in force before it.
                 let mut so_far = (*self.species).clone();
@@ -157,10 +161,10 @@ impl Site {
                 }
             }
             What::Site(SiteEntry::ContainerSet(set)) => {
-                self.containers.entry(set.container.clone()).or_default().add(day, id, set.clone());
+                self.containers.entry(set.container.clone()).or_default().add(day, id, ContainerSet::clone(set));
             }
             What::Site(SiteEntry::FieldSet(set)) => {
-                self.fields.entry(set.field.clone()).or_default().add(day, id, set.clone());
+                self.fields.entry(set.field.clone()).or_default().add(day, id, FieldSet::clone(set));
             }
             What::Book(BookEntry::Weather(weather)) => self.take_weather(day, id, weather),
             What::Tray(TrayEntry::LetGo(gone)) => {

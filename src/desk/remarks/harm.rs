@@ -5,7 +5,7 @@ use std::sync::Arc;
 use super::Remark;
 use crate::base::{BedName, PlaceName, TrayCode};
 use crate::nursery::entry::types::ArrivedFrom;
-use crate::nursery::entry::{BookEntry, Entry, GroundEntry, LightRead, TrayEntry, What};
+use crate::nursery::entry::{BookEntry, Entry, GroundEntry, TrayEntry, What};
 use crate::nursery::herbicide::{has_no_wait, kills_weeds, may_kill_plants, names_treatment};
 use crate::nursery::pest::{is_named_in, nature_of};
 use crate::reckon::Fold;
@@ -40,8 +40,12 @@ pub(super) fn hands_in_wait(fold: &Fold, closed: &Closed, entry: &Entry) -> Opti
             let trays = trays_in_hand(what).into_iter().find_map(of_tray);
             trays.or_else(|| place_in_hand(what).and_then(of_place))
         }
-        What::Ground(GroundEntry::LightRead(LightRead { place: Some(place), .. })) => of_place(place),
         What::Ground(what) => {
+            if let GroundEntry::LightRead(read) = what
+                && let Some(place) = &read.place
+            {
+                return of_place(place);
+            }
             let bed = fold.beds().get(bed_in_hand(what)?)?;
             told(bed.name.to_string(), closed_by(bed, fold.places(), day)?)
         }

@@ -40,7 +40,6 @@ pub struct KindOfEntry {
 
 /// What an entry says.
 #[derive(Clone, PartialEq, Debug)]
-#[allow(clippy::large_enum_variant)]
 pub enum What {
     /// What describes the site.
     Site(SiteEntry),
@@ -199,4 +198,15 @@ pub fn kind_of_entry(name: &str) -> Option<&'static KindOfEntry> {
     let wanted = crate::base::text::folded(name);
     let in_spanish = in_spanish::kind_of_spanish(&wanted);
     all_kinds().find(|known| in_spanish == Some(known.kind) || crate::base::text::folded(known.kind) == wanted)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn an_entry_takes_the_room_of_what_it_says_and_not_of_the_longest_kind() {
+        assert!(size_of::<Entry>() <= 112, "{} bytes", size_of::<Entry>());
+        assert!(size_of::<Counted>() * 3 < size_of::<BedSet>(), "{} {}", size_of::<Counted>(), size_of::<BedSet>());
+    }
 }

@@ -164,7 +164,9 @@ fn draw_all(fold: &Fold, new: &mut Picture) {
     let waters = Waters::of(fold.site(), new.day);
     new.beds = fold.beds().keys().filter_map(|name| Some((name.clone(), bed(fold, (new, &waters), name)?))).collect();
     let trays: Vec<&Arc<TrayPicture>> = new.trays.values().collect();
-    let paired = on_every_core(&trays, |tray| pairs_of(tray, new.beds.values(), (&new.site, &new.places), new.day));
+    // Laid out for good on the way, so that no second copy of all of them stands beside the first.
+    let around = (&*new.site, &*new.places);
+    let paired = on_every_core(&trays, |tray| Arc::from(pairs_of(tray, new.beds.values(), around, new.day)));
     for (code, pairs) in new.trays.keys().zip(paired) {
         new.pairs.set(code, pairs);
     }

@@ -55,6 +55,6 @@ pub(crate) fn offers(picture: &Picture) -> Vec<Offer> {
         })
         .collect();
     let last = |offer: &Offer| offer.pair().is_none();
-    rest.sort_by_key(|offer| (last(offer), offer.pair().map(|pair| pair.misses), offer.tray().code.clone()));
+    rest.sort_by_key(|offer| (last(offer), offer.pair().map(Pair::missed), offer.tray().code.clone()));
     fits.into_iter().map(|(tray, pair)| Offer::Fits(tray, pair)).chain(rest).collect()
 }

@@ -16,7 +16,7 @@ pub use doubt::{Doubt, DoubtKind};
 pub use only::Only;
 pub(crate) use pairs::Misses;
 pub use pairs::{HeldBy, Pair, PairPicture, Pairs, Questions, Side};
-pub(in crate::reckon) use pairs::{MadeOf, TrayPaired};
+pub(in crate::reckon) use pairs::{MadeOf, TrayPaired, line_of};
 pub use question::{Passage, Question, Rule};
 pub use source::{RuleSource, Source};
 
@@ -297,7 +297,7 @@ impl Picture {
         let waits = |pair: &&Pair| !tray.ready && !pair.fits;
         let of_it = self.pairs.of(&tray.code).iter().filter(waits);
         // What could be measured today lets nothing go today: the day is still to come.
-        let dated = of_it.filter_map(|pair| Some((pair.misses.until().filter(|until| *until > self.day)?, pair)));
+        let dated = of_it.filter_map(|pair| Some((pair.missed().until().filter(|until| *until > self.day)?, pair)));
         let first = dated.min_by_key(|(until, _)| *until)?;
         tray.ready_from.is_none_or(|from| first.0 < from).then_some(first)
     }

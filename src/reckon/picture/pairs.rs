@@ -36,7 +36,7 @@ pub struct HeldBy {
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Debug)]
 pub(crate) struct Misses {
     /// Questions that hold it back, each once.
-    pub(in crate::reckon) reasons: u16,
+    pub(in crate::reckon) reasons: u8,
     /// Whether one of them has no day on which it is expected to be met, or none holds it back.
     is_open: bool,
     /// The day on which the last of them is expected to be met; always the same one where it is open.
@@ -48,7 +48,7 @@ impl Misses {
     pub(crate) fn of(held: &[(Rule, Option<Day>)]) -> Misses {
         let is_open = held.is_empty() || held.iter().any(|(_, until)| until.is_none());
         let last = held.iter().filter_map(|(_, until)| *until).max().filter(|_| !is_open);
-        let reasons = u16::try_from(held.len()).unwrap_or(u16::MAX);
+        let reasons = u8::try_from(held.len()).unwrap_or(u8::MAX);
         Misses { reasons, is_open, last: last.unwrap_or_else(|| Day::from_number(0)) }
     }
 
@@ -86,15 +86,19 @@ pub struct PairPicture {
 pub(in crate::reckon) struct MadeOf {
     pub of: Arc<TrayPaired>,
     pub bed: Arc<BedPicture>,
-    /// Which line of the bed's plan.
-    pub line: u16,
 }
 
 impl MadeOf {
     /// What the bed's plan says of the species.
     pub(in crate::reckon) fn line(&self) -> Option<&BedSpecies> {
-        self.bed.species.get(usize::from(self.line))
+        line_of(&self.of.tray, &self.bed)
     }
+}
+
+/// What a bed's plan says of the species of a tray.
+pub(in crate::reckon) fn line_of<'a>(tray: &TrayPicture, bed: &'a BedPicture) -> Option<&'a BedSpecies> {
+    let species = tray.species.as_ref()?;
+    bed.species.iter().find(|line| line.species == *species)
 }
 
 /// The questions of a pair: as a slice, put together when first looked at.
@@ -148,54 +152,78 @@ impl PartialEq for Questions {
 }
 
 /// A tray against a bed as it is kept: there are very many, and few are looked at. The rest of it is put together where
-/// somebody asks for it.
+/// somebody asks for it. What is missed is kept in its parts: so they take no more room than they need.
 #[derive(Clone, Debug)]
 pub struct Pair {
     /// Whether nothing holds it back.
     pub fits: bool,
     /// Whether some of the bed's open positions lie in the species' band of light.
     pub in_light: bool,
+    reasons: u8,
+    is_open: bool,
+    last: Day,
     /// How many could go.
     pub plants: u32,
-    /// How much holds it back, and how long.
-    pub(crate) misses: Misses,
-    /// Which line of the bed's plan; it stands here because very many are kept, and here it takes no room.
-    line: u16,
+    /// Its number among the pairs of the tray that were made together.
+    number: u32,
     of: Of,
 }
 
 #[derive(Clone, Debug)]
 enum Of {
-    Made { tray: Arc<TrayPaired>, bed: Arc<BedPicture>, whole: OnceLock<Arc<PairPicture>> },
+    Made { tray: Arc<TrayPaired>, bed: Arc<BedPicture> },
     Given(Arc<PairPicture>),
 }
 
-/// What is the same in all pairs of a tray.
+/// A pair that was put together, or not yet.
+type Whole = OnceLock<Arc<PairPicture>>;
+
+/// What is the same in all pairs of a tray that are made together.
 #[derive(Debug)]
 pub(in crate::reckon) struct TrayPaired {
     pub tray: Arc<TrayPicture>,
     pub stood: Stood,
+    /// How many pairs these are.
+    pairs: usize,
+    /// Those that were put together, by number; none where nobody asked yet.
+    whole: OnceLock<Box<[Whole]>>,
+}
+
+impl TrayPaired {
+    /// A tray that makes so many pairs.
+    pub(in crate::reckon) fn of(tray: &Arc<TrayPicture>, stood: Stood, pairs: usize) -> TrayPaired {
+        TrayPaired { tray: tray.clone(), stood, pairs, whole: OnceLock::new() }
+    }
+
+    fn whole(&self, number: u32) -> &Whole {
+        &self.whole.get_or_init(|| (0..self.pairs).map(|_| Whole::new()).collect())[number as usize]
+    }
+
+    fn whole_already(&self, number: u32) -> Option<&Arc<PairPicture>> {
+        self.whole.get()?[number as usize].get()
+    }
 }
 
 impl Pair {
-    pub(in crate::reckon) fn made_of(tray: &Arc<TrayPaired>, bed: &Arc<BedPicture>, line: u16) -> Option<Pair> {
-        let made_of = MadeOf { of: tray.clone(), bed: bed.clone(), line };
+    /// The pair of a tray and a bed whose plan names its species, the first of a tray being 0.
+    pub(in crate::reckon) fn made_of(tray: &Arc<TrayPaired>, bed: &Arc<BedPicture>, number: u32) -> Option<Pair> {
+        let made_of = MadeOf { of: tray.clone(), bed: bed.clone() };
         let planned = made_of.line()?;
-        let misses = misses_of(&made_of, planned);
-        Some(Pair {
-            fits: misses.reasons == 0,
-            in_light: planned.in_light > 0,
-            plants: plants_of(&tray.tray, planned),
-            misses,
-            line,
-            of: Of::Made { tray: tray.clone(), bed: bed.clone(), whole: OnceLock::new() },
-        })
+        let Misses { reasons, is_open, last } = misses_of(&made_of, planned);
+        let (fits, in_light, plants) = (reasons == 0, planned.in_light > 0, plants_of(&tray.tray, planned));
+        let of = Of::Made { tray: tray.clone(), bed: bed.clone() };
+        Some(Pair { fits, in_light, reasons, is_open, last, plants, number, of })
+    }
+
+    /// How much holds it back, and how long.
+    pub(in crate::reckon) fn missed(&self) -> Misses {
+        Misses { reasons: self.reasons, is_open: self.is_open, last: self.last }
     }
 
     /// All of it, kept from then on.
     pub fn whole(&self) -> &Arc<PairPicture> {
         match &self.of {
-            Of::Made { whole, .. } => whole.get_or_init(|| self.once()),
+            Of::Made { tray, bed } => tray.whole(self.number).get_or_init(|| self.put_together(tray, bed)),
             Of::Given(given) => given,
         }
     }
@@ -203,17 +231,21 @@ impl Pair {
     /// The same without keeping it: of very many each is looked at once.
     pub(crate) fn once(&self) -> Arc<PairPicture> {
         match &self.of {
-            Of::Made { tray, bed, whole } => whole.get().cloned().unwrap_or_else(|| {
-                Arc::new(whole_of(MadeOf { of: tray.clone(), bed: bed.clone(), line: self.line }, self))
-            }),
+            Of::Made { tray, bed } => {
+                tray.whole_already(self.number).cloned().unwrap_or_else(|| self.put_together(tray, bed))
+            }
             Of::Given(given) => given.clone(),
         }
+    }
+
+    fn put_together(&self, tray: &Arc<TrayPaired>, bed: &Arc<BedPicture>) -> Arc<PairPicture> {
+        Arc::new(whole_of(MadeOf { of: tray.clone(), bed: bed.clone() }, self))
     }
 
     /// A question that is asked of the bed, whatever the tray.
     pub(crate) fn asked_of_bed(&self, rule: Rule) -> Option<&Criterion> {
         let of_bed: &[Criterion] = match &self.of {
-            Of::Made { bed, .. } => bed.species.get(usize::from(self.line)).map_or(&[], |line| &line.criteria),
+            Of::Made { tray, bed } => line_of(&tray.tray, bed).map_or(&[], |line| &line.criteria),
             Of::Given(given) => &given.criteria,
         };
         of_bed.iter().find(|criterion| criterion.rule() == rule)
@@ -263,11 +295,12 @@ pub struct Pairs {
 }
 
 impl Pairs {
-    pub(in crate::reckon) fn set(&mut self, tray: &TrayCode, pairs: Vec<Pair>) {
+    pub(in crate::reckon) fn set(&mut self, tray: &TrayCode, pairs: impl Into<Arc<[Pair]>>) {
+        let pairs = pairs.into();
         if pairs.is_empty() {
             self.of_tray.remove(tray);
         } else {
-            self.of_tray.insert(tray.clone(), pairs.into());
+            self.of_tray.insert(tray.clone(), pairs);
         }
     }
 
@@ -285,14 +318,14 @@ impl Pairs {
 
     /// The pair of a tray that misses least; of several the bed that comes first by name.
     pub(crate) fn nearest(&self, tray: &TrayCode) -> Option<&Pair> {
-        self.of(tray).iter().min_by_key(|pair| (pair.misses, pair.bed()))
+        self.of(tray).iter().min_by_key(|pair| (pair.missed(), pair.bed()))
     }
 
     /// Those of which something is true.
     pub(in crate::reckon) fn kept(&self, keep: impl Fn(&Pair) -> bool) -> Pairs {
         let mut kept = Pairs::default();
         for (tray, of_it) in &self.of_tray {
-            kept.set(tray, of_it.iter().filter(|pair| keep(pair)).cloned().collect());
+            kept.set(tray, of_it.iter().filter(|pair| keep(pair)).cloned().collect::<Vec<_>>());
         }
         kept
     }
@@ -314,9 +347,9 @@ impl From<Vec<Arc<PairPicture>>> for Pairs {
     fn from(all: Vec<Arc<PairPicture>>) -> Pairs {
         let mut by_tray: BTreeMap<TrayCode, Vec<Pair>> = BTreeMap::new();
         for pair in all {
-            let PairPicture { fits, in_light, plants, misses, .. } = *pair;
+            let PairPicture { fits, in_light, plants, misses: Misses { reasons, is_open, last }, .. } = *pair;
             let of_it = by_tray.entry(pair.tray.clone()).or_default();
-            of_it.push(Pair { fits, in_light, plants, misses, line: 0, of: Of::Given(pair) });
+            of_it.push(Pair { fits, in_light, reasons, is_open, last, plants, number: 0, of: Of::Given(pair) });
         }
         let mut pairs = Pairs::default();
         for (tray, mut of_it) in by_tray {
@@ -338,7 +371,8 @@ mod tests {
 
     impl Pairs {
         fn put_together(&self) -> usize {
-            let is_whole = |pair: &&Pair| matches!(&pair.of, Of::Made { whole, .. } if whole.get().is_some());
+            let is_whole =
+                |pair: &&Pair| matches!(&pair.of, Of::Made { tray, .. } if tray.whole_already(pair.number).is_some());
             self.of_tray.values().flat_map(|of_it| of_it.iter()).filter(is_whole).count()
         }
     }
@@ -382,7 +416,7 @@ mod tests {
 
     #[test]
     fn a_pair_that_nobody_looks_at_is_small() {
-        assert!(size_of::<Pair>() <= 48, "{} bytes", size_of::<Pair>());
+        assert!(size_of::<Pair>() <= 32, "{} bytes", size_of::<Pair>());
     }
 
     #[test]
@@ -396,7 +430,7 @@ mod tests {
         let of_pair = |change: &&Change| matches!(change.turned, Turned::Pair { .. });
         assert!(turned.iter().filter(of_pair).count() > 0, "{turned:?}");
         let _ = shared_offers(&after);
-        assert_eq!(after.pairs.iter().filter(|pair| pair.fits || pair.misses.reasons > 0).count(), 6);
+        assert_eq!(after.pairs.iter().filter(|pair| pair.fits || pair.missed().reasons > 0).count(), 6);
         assert!(after.pairs.nearest(&TrayCode::new("t-1").unwrap()).is_some());
         assert_eq!((before.pairs.put_together(), after.pairs.put_together()), (0, 0));
     }
@@ -406,7 +440,7 @@ mod tests {
         let picture = book().whole("2026-11-25");
         for pair in picture.pairs.iter() {
             let whole = pair.once();
-            let kept = (pair.fits, pair.in_light, pair.plants, pair.misses, pair.tray(), pair.bed());
+            let kept = (pair.fits, pair.in_light, pair.plants, pair.missed(), pair.tray(), pair.bed());
             let said = (whole.fits, whole.in_light, whole.plants, whole.misses, &whole.tray, &whole.bed);
             assert_eq!(kept, said);
             assert_eq!(whole.fits, whole.held_by.is_empty());

@@ -18,8 +18,8 @@ use crate::nursery::entry::shape::spot;
 use crate::nursery::entry::subject::Subject;
 use crate::nursery::entry::types::{CutWhat, Spot, Text};
 use crate::nursery::entry::{
-    Entry, GroundEntry, LightRead, NurseCounted, NurseCut, NursePlanted, OrderKey, Outplanted, PlantsFound, SiteEntry,
-    SoilChecked, SownInBed, SurvivalCounted, TrayEntry, What,
+    BedSet, Entry, GroundEntry, LightRead, NurseCounted, NurseCut, NursePlanted, OrderKey, Outplanted, PlantsFound,
+    SiteEntry, SoilChecked, SownInBed, SurvivalCounted, TrayEntry, What,
 };
 use crate::nursery::pest::{DiedOf, died_of, harms};
 use crate::reckon::bed::named_places::{self, Named, NotThere};
@@ -72,7 +72,7 @@ impl BedFold<'_> {
                 for line in &set.plan {
                     self.species(entry, &line.species);
                 }
-                self.story.layout.add(entry.happened, entry.id.clone(), set.clone());
+                self.story.layout.add(entry.happened, entry.id.clone(), BedSet::clone(set));
             }
             What::Site(SiteEntry::PositionsBlocked(blocked)) => {
                 self.blocked_spots.push((entry.clone(), blocked.at.clone()));
@@ -296,7 +296,7 @@ impl BedFold<'_> {
             let key = self.ledger.key_of(entry);
             self.species_of_tray(&out.tray, &self.ledger.tray_at(&out.tray, &key), &key)
         });
-        let planting = if let GroundEntry::NursePlanted(planted) = what { Some(planted) } else { None };
+        let planting = if let GroundEntry::NursePlanted(planted) = what { Some(&**planted) } else { None };
         let named = named_places::named(what, of_tray.as_ref());
         // A tray of which nobody knows the species can have gone on any grid.
         let Some(layout) = self.story.layout.on(entry.happened) else { return };

@@ -98,7 +98,7 @@ pub(crate) fn seeds_of_mass(
 
 fn received_entry<'a>(ledger: &'a Ledger, lot: &LotCode) -> Option<&'a LotReceived> {
     ledger.of(&Subject::Lot(lot.clone())).find_map(|entry| match &entry.what {
-        What::Seed(SeedEntry::LotReceived(received)) => Some(received),
+        What::Seed(SeedEntry::LotReceived(received)) => Some(&**received),
         What::Seed(_) | What::Site(_) | What::Tray(_) | What::Ground(_) | What::Book(_) | What::Foreign { .. } => None,
     })
 }

@@ -1,6 +1,10 @@
-//! A machine copied with its settings: both go on, and no two entries bear one name.
+//! A machine copied with its settings: both go on, and no two entries bear one name. A chain reckoned anew: what the file
+//! alone cannot tell.
 
 use std::collections::BTreeMap;
+
+use outplant::nursery::envelope::canonical;
+use sha2::{Digest, Sha256};
 
 use crate::proof::faults::{copied, fresh};
 use crate::proof::{Row, count};
@@ -51,4 +55,48 @@ fn a_copied_machine_writes_as_another_device_and_both_go_together_again() {
     forged["text"] = "another text".into();
     let forged = original.with("forged", forged.to_string());
     assert_ne!(original.run(&["import", forged.to_str().unwrap()]).code, 0);
+}
+
+/// The lines of one device with every hash reckoned anew, as somebody could who has the file.
+fn sealed_anew(lines: Vec<serde_json::Value>) -> Vec<String> {
+    let mut prev = serde_json::Value::Null;
+    let mut sealed = Vec::new();
+    for mut line in lines {
+        line["prev"] = prev;
+        line.as_object_mut().unwrap().remove("hash");
+        let digest = Sha256::digest(canonical(&line).as_bytes());
+        prev = digest.iter().map(|byte| format!("{byte:02x}")).collect::<String>().into();
+        line["hash"] = prev.clone();
+        sealed.push(canonical(&line));
+    }
+    sealed
+}
+
+#[test]
+fn a_chain_that_was_reckoned_anew_is_told_by_a_copy_elsewhere_and_by_nothing_else() {
+    let original = Home::default().begun();
+    for text in ["first", "second", "third"] {
+        original.write("noted", &[&format!("text={text}")]);
+    }
+    let export = original.done(&["export"]);
+    let mut lines: Vec<serde_json::Value> = export.lines().map(|line| serde_json::from_str(line).unwrap()).collect();
+    // What is reckoned here is what the program reckons.
+    assert_eq!(sealed_anew(lines.clone()), export.lines().collect::<Vec<_>>());
+    let changed = lines.iter_mut().find(|line| line["text"] == "second").unwrap();
+    changed["text"] = "another".into();
+    let id = changed["id"].as_str().unwrap().to_string();
+    let forged = sealed_anew(lines).join("\n");
+    // Elsewhere it is taken for a true one, and no check sees it.
+    let elsewhere = Home::default().begun();
+    let file = elsewhere.with("forged", &forged);
+    elsewhere.done(&["import", file.to_str().unwrap()]);
+    elsewhere.done(&["check"]);
+    // The copy tells, whichever of the two comes first, and nothing is taken.
+    let true_lines = elsewhere.with("true", &export);
+    let said = elsewhere.refused(&["import", true_lines.to_str().unwrap()]);
+    assert!(said.contains(&id), "{said}");
+    let file = original.with("forged", &forged);
+    let said = original.refused(&["import", file.to_str().unwrap()]);
+    assert!(said.contains(&id), "{said}");
+    assert_eq!(original.done(&["export"]), export);
 }
