@@ -188,7 +188,9 @@ impl FromStories {
         let earlier = journal.look_up(&gauge(weather_from(view.day), weather_from(today)))?;
         then.take_in(&[], earlier);
         let belongs = |entry: &Arc<Entry>| Ledger::belongs(view, entry);
-        let (reaching, later): (Vec<_>, Vec<_>) = after.into_iter().partition(belongs);
+        // Those that were looked up with the rest stand in memory once.
+        let same = |entry: Arc<Entry>| then.ledger().entry(&entry.id).cloned().unwrap_or(entry);
+        let (reaching, later): (Vec<_>, Vec<_>) = after.into_iter().map(same).partition(belongs);
         let mut then = then.at(view, &later, &reaching);
         // Of the stories archived today those that were so then: enough where few were archived since.
         let rested = |story: &&Arc<TrayStory>| is_archived(tray_archived_from(story), view.day);

@@ -148,7 +148,8 @@ pub(super) fn go_out(walk: &Walk<'_>) -> Vec<Stop> {
             .counted_on
             .map(|day| LastLook { day, figure: Measure::Plants(Range::exact(f64::from(tray.standing))) });
         stop.expect = Some(Measure::Plants(tray.plantable));
-        stop.entries = best.criteria.iter().flat_map(|criterion| criterion.entries.iter().cloned()).collect();
+        let asked = best.once();
+        stop.entries = asked.criteria.once().iter().flat_map(|criterion| criterion.entries.iter().cloned()).collect();
         stop.entries.sort();
         stop.entries.dedup();
         Some(stop)
