@@ -371,6 +371,8 @@ pub(crate) enum ImportAs {
     Trays,
     /// A sheet of beds, a row a bed.
     Beds,
+    /// A sheet of weather, a row a day.
+    Weather,
 }
 
 /// `import`

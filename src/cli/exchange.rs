@@ -20,6 +20,7 @@ pub(crate) fn import(run: &Run, arguments: &Import) -> Result<Ending, Exit> {
         ImportAs::Entries => entries(run, arguments),
         ImportAs::Trays => first_day::import(run, arguments, SheetKind::Trays),
         ImportAs::Beds => first_day::import(run, arguments, SheetKind::Beds),
+        ImportAs::Weather => first_day::import(run, arguments, SheetKind::Weather),
     }
 }
 

@@ -23,6 +23,9 @@ use crate::reckon::picture::{Picture, Rule, Stage, Standing, TrayPicture};
 use crate::wording::desk::encoding_name;
 use crate::wording::{Lang, Wording};
 
+/// Gaps that are told one by one. Ours.
+const MOST_GAPS_TOLD: usize = 10;
+
 /// Takes a sheet whole or not at all and tells what it brought.
 pub(crate) fn import(run: &Run, arguments: &Import, kind: SheetKind) -> Result<Ending, Exit> {
     let (file, only_try) = (&arguments.file, arguments.dry_run);
@@ -201,6 +204,13 @@ impl FirstDay<'_> {
         let (wording, sheet) = (self.wording, self.sheet);
         let mut notes: Vec<String> = sheet.order.iter().map(|order| wording.order_taken(order)).collect();
         notes.extend(sheet.total.iter().map(|total| wording.total_passed(total)));
+        let gaps = sheet.gaps.iter().take(MOST_GAPS_TOLD);
+        notes.extend(gaps.map(|gap| {
+            let days = i64::from(gap.until.days_since(gap.from)) + 1;
+            wording.sheet_gap(gap.line as i64, days, wording.day(gap.from), wording.day(gap.until))
+        }));
+        let more = sheet.gaps.len().saturating_sub(MOST_GAPS_TOLD);
+        notes.extend((more > 0).then(|| wording.sheet_gaps_more(more as i64)));
         let in_bags = |draft: &Draft| draft.kind == "plants_received" && draft.body.contains_key("container");
         if sheet.read.iter().any(|(_, draft)| in_bags(draft)) {
             notes.push(wording.sheet_containers_since_sowing());

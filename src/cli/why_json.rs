@@ -13,9 +13,12 @@ use crate::nursery::caution::Caution;
 use crate::page::care::{of_pair, of_tray as cautions_of_tray, of_work};
 use crate::page::why::plants_of_pair;
 use crate::reckon::Round;
+use crate::reckon::field::{food_ahead, food_taken};
 use crate::reckon::forecast::Outlook;
 use crate::reckon::forecast::worth::of_tray;
 use crate::reckon::growth::tray_growth;
+use crate::reckon::light::advice::fewest_cuts::{ToCut, fewest_cuts};
+use crate::reckon::light::beside::beside;
 use crate::reckon::light::coming::shade_ends;
 use crate::reckon::light::in_band::in_band;
 use crate::reckon::light::months::{LightMonth, MONTHS_AHEAD, light_months};
@@ -59,7 +62,10 @@ pub(crate) fn why_bed_json(
     if !bed.story.nurses.is_empty() {
         let ends = shade_ends(&bed.story, &picture.site, picture.day);
         text["shade_ends"] = ends.iter().map(|end| shade_end_json(end, picture.day, wording)).collect();
-        text["light_months"] = only.species.iter().map(|one| months_json(bed, one, picture)).collect();
+        text["beside"] = only.species.iter().map(|one| beside_json(bed, one, picture)).collect();
+        text["food"] = food_json(bed, picture);
+        text["fewest_cuts"] = only.species.iter().filter_map(|one| cuts_json(bed, one, picture)).collect();
+        text["light_months"] = only.species.iter().map(|one| months_json(bed, one, picture, wording)).collect();
     }
     text
 }
@@ -75,9 +81,75 @@ fn shade_end_json(end: &ShadeEnd, today: Day, wording: &Wording) -> Value {
     })
 }
 
-/// The light of two years under what stands, month by month; null where it cannot be reckoned.
-fn months_json(bed: &BedPicture, line: &BedSpecies, picture: &Picture) -> Value {
-    let months = light_months(&bed.story, &picture.site, &line.species, (picture.day, MONTHS_AHEAD));
+/// What nurse plants of other beds take of the light for a species.
+fn beside_json(bed: &BedPicture, line: &BedSpecies, picture: &Picture) -> Value {
+    let others = picture.beds.values().map(|bed| &bed.story);
+    let told = beside(&bed.story, others, &picture.site, &line.species, picture.day);
+    let shading = told.shading.iter().map(|(bed, taken)| json!({"bed": bed, "taken": number(*taken)}));
+    json!({"species": line.species, "shading": shading.collect::<Vec<_>>(), "not_placed": told.not_placed})
+}
+
+/// Which plants to cut where a bed is too dark for a species.
+fn cuts_json(bed: &BedPicture, line: &BedSpecies, picture: &Picture) -> Option<Value> {
+    let told = fewest_cuts(&bed.story, &picture.site, &line.species, picture.day)?;
+    let tried = told.tried.iter().map(|one| json!({"cuts": one.cuts, "inside": one.inside, "proven": one.proven}));
+    let plant = |plant: &ToCut| {
+        let [x_m, y_m] = plant.at_m.map(number);
+        json!({"nurse": plant.nurse, "what": plant.what, "x_m": x_m, "y_m": y_m})
+    };
+    let advice = told.advice.as_ref().map(|advice| {
+        json!({
+            "plants": advice.plants.iter().map(plant).collect::<Vec<_>>(),
+            "proven": advice.proven,
+            "places_known": advice.places_known,
+            "inside_6_months": number(advice.half_year.1),
+            "inside_6_months_without": number(advice.half_year.0),
+            "shade_lost": number(advice.shade_lost),
+            "step": advice.step.map(number),
+            "mulch_kg": number(advice.mulch_kg),
+        })
+    });
+    Some(json!({
+        "species": line.species,
+        "positions": told.positions,
+        "tried": tried.collect::<Vec<_>>(),
+        "advice": advice,
+    }))
+}
+
+/// What the nurse plants give to eat: on the way, and taken in the last year.
+fn food_json(bed: &BedPicture, picture: &Picture) -> Value {
+    let ahead = food_ahead(&bed.story, &picture.site, picture.day);
+    let ahead = ahead.iter().map(|food| {
+        json!({
+            "nurse": food.nurse,
+            "crop": food.crop,
+            "from": food.from,
+            "until": food.until,
+            "plants": food.plants,
+            "least_kg": number(food.kg.0),
+            "most_kg": number(food.kg.1),
+            "counted": food.counted,
+            "loosens_positions": food.loosens,
+        })
+    });
+    let taken = food_taken(&bed.story, picture.day).into_iter().map(|((year, month, nurse), taken)| {
+        json!({
+            "nurse": nurse,
+            "month": format!("{year}-{month:02}"),
+            "plants": taken.plants,
+            "kg": number(taken.kg),
+            "unweighed": taken.unweighed,
+        })
+    });
+    json!({"ahead": ahead.collect::<Vec<_>>(), "taken": taken.collect::<Vec<_>>()})
+}
+
+/// The light of two years under what stands, month by month; null where it cannot be reckoned. Months of which something
+/// that shades is unknown stand apart: of these only the most is known.
+fn months_json(bed: &BedPicture, line: &BedSpecies, picture: &Picture, wording: &Wording) -> Value {
+    let months =
+        light_months(&bed.story, &picture.site, &line.species, (picture.day, MONTHS_AHEAD)).unwrap_or_default();
     let month = |one: &LightMonth| {
         json!({
             "on": one.on,
@@ -87,9 +159,18 @@ fn months_json(bed: &BedPicture, line: &BedSpecies, picture: &Picture) -> Value 
             "inside": one.inside.map(number),
         })
     };
+    let known: Vec<Value> = months.iter().take_while(|one| one.left_out.is_none()).map(month).collect();
+    let at_most: Vec<Value> = months
+        .iter()
+        .filter_map(|one| {
+            let why = one.left_out.as_ref()?;
+            Some(json!({"on": one.on, "share": number(one.light.high), "why": wording.light_not_reckoned(why)}))
+        })
+        .collect();
     let ahead = in_band(&bed.story, &picture.site, &line.species, (picture.day, MONTHS_AHEAD));
     let ahead = ahead.map(|told| in_band_json(&told));
-    json!({"species": line.species, "ahead": ahead, "months": months.map(|all| all.iter().map(month).collect::<Vec<_>>())})
+    let months = if known.is_empty() { Value::Null } else { known.into() };
+    json!({"species": line.species, "ahead": ahead, "months": months, "at_most": at_most})
 }
 
 /// Why a tray fits a bed or not: the pair as in `ready --json`, with every question of its tray and its bed too.

@@ -11,18 +11,20 @@ use super::remarks::known_names;
 use super::{Desk, DeskError, ImportError, Recorded};
 use crate::base::name_search::nearest;
 use crate::base::text::folded;
-use crate::base::{BedName, SpeciesKey, TrayCode};
+use crate::base::{BedName, Day, SpeciesKey, TrayCode};
 use crate::nursery::entry::shape::NameOf;
+use crate::nursery::entry::subject::Subject;
+use crate::nursery::entry::{BookEntry, What};
 use crate::nursery::envelope::Draft;
 use crate::nursery::species::{Catalogue, Profile};
 use crate::reckon::Fold;
 use crate::reckon::Picture;
 use crate::reckon::tray::exposure::light_band;
-use crate::share::first_day::{ColumnPassedOver, ColumnTaken, FirstDay, NameTaken, OrderTaken, Total, Understood};
+use crate::share::first_day::{ColumnPassedOver, ColumnTaken, FirstDay, Gap, NameTaken, OrderTaken, Total, Understood};
 use crate::share::sheet::{DayOrder, Encoding, Table, read_table, sheet_text};
 use crate::share::{
-    Existing, FileFault, LineFaults, SheetKind, SheetNames, Unknown, UnknownWhat, read_beds, read_trays, with_remarks,
-    write_whole,
+    Existing, FileFault, LineFaults, SheetKind, SheetNames, Unknown, UnknownWhat, read_beds, read_trays, read_weather,
+    with_remarks, write_whole,
 };
 
 /// What a sheet brought, or would bring, and how it was understood.
@@ -54,6 +56,8 @@ pub struct SheetImported {
     pub order: Option<OrderTaken>,
     /// A row of totals that was passed over.
     pub total: Option<Total>,
+    /// Days of weather of which nothing is told.
+    pub gaps: Vec<Gap>,
     /// The entries, each with the line of its row.
     pub read: Vec<(usize, Draft)>,
 }
@@ -192,7 +196,9 @@ impl Desk {
             SheetKind::Beds => BedName::new(written)
                 .ok()
                 .is_some_and(|name| fold.beds().get(&name).is_some_and(|story| story.layout.each().next().is_some())),
+            SheetKind::Weather => false,
         };
+        let weather = if kind == SheetKind::Weather { weather_written(fold) } else { BTreeMap::new() };
         let near = near_names(fold, asked.new_names);
         let names = SheetNames {
             near: &near,
@@ -201,6 +207,7 @@ impl Desk {
                 if is_new { None } else { species.variety_beside(written, key) }
             },
             in_the_book: &in_the_book,
+            weather: &|day| weather.get(&day).cloned().unwrap_or_default(),
             today: self.now().today,
             who,
             order,
@@ -217,8 +224,25 @@ impl Desk {
         match kind {
             SheetKind::Trays => read_trays(table, &names),
             SheetKind::Beds => read_beds(table, &names),
+            SheetKind::Weather => read_weather(table, &names),
         }
     }
+}
+
+/// The weather that the book has, day by day, the newest line of a figure leading.
+fn weather_written(fold: &Fold) -> BTreeMap<Day, Vec<(&'static str, f64)>> {
+    let mut all: BTreeMap<Day, BTreeMap<&'static str, f64>> = BTreeMap::new();
+    for entry in fold.ledger().of(&Subject::Site) {
+        let What::Book(BookEntry::Weather(weather)) = &entry.what else { continue };
+        let figures = [
+            ("rain_mm", weather.rain_mm.map(|rain| rain.0)),
+            ("tmin_c", weather.tmin_c.map(|low| low.0)),
+            ("tmax_c", weather.tmax_c.map(|high| high.0)),
+        ];
+        let told = figures.into_iter().filter_map(|(name, figure)| Some((name, figure?)));
+        all.entry(entry.happened).or_default().extend(told);
+    }
+    all.into_iter().map(|(day, figures)| (day, figures.into_iter().collect())).collect()
 }
 
 /// The names of the book that a place or a container may be meant for: those nearest to it with the same figures, for another
@@ -260,6 +284,7 @@ fn imported(read: FirstDay, recorded: Recorded, table: &Table) -> SheetImported 
         names: read.names,
         order: read.order,
         total: read.total,
+        gaps: read.gaps,
         read: read.drafts,
     }
 }

@@ -5,8 +5,12 @@ use super::ready::Ready;
 use super::{Asked, Facts, Mark, Page, Tone};
 use crate::base::SpeciesKey;
 use crate::reckon::field::longest_first;
+use crate::reckon::field::{food_ahead, food_taken};
 use crate::reckon::forecast::Outlook;
 use crate::reckon::growth::tray_growth;
+use crate::reckon::light::advice::fewest_cuts::fewest_cuts;
+use crate::reckon::light::advice::new_nurses::new_nurses;
+use crate::reckon::light::beside::beside;
 use crate::reckon::light::coming::shade_ends;
 use crate::reckon::light::in_band::in_band;
 use crate::reckon::light::light_told;
@@ -124,6 +128,13 @@ pub(crate) fn why_bed(bed: &BedPicture, species: Option<&SpeciesKey>, asked: Ask
     page.part(wording.shade_to_come_heading(), told.collect::<Vec<_>>());
     let ahead = lines.iter().filter_map(|one| light_ahead(bed, &one.species, asked));
     page.part(wording.light_ahead_heading(), ahead.collect::<Vec<_>>());
+    let shade = lines.iter().filter_map(|one| shade_beside(bed, &one.species, asked));
+    page.part(wording.beside_heading(), shade.collect::<Vec<_>>());
+    let cuts = lines.iter().flat_map(|one| cuts(bed, &one.species, asked));
+    page.part(wording.cuts_heading(), cuts.collect::<Vec<_>>());
+    let set = lines.iter().flat_map(|one| nurses_to_set(bed, &one.species, asked));
+    page.part(wording.new_nurses_heading(), set.collect::<Vec<_>>());
+    food(bed, asked, &mut page);
     for one in &lines {
         how_light(bed, one, lines.len() > 1, asked, &mut page);
     }
@@ -148,6 +159,46 @@ fn light_ahead(bed: &BedPicture, species: &SpeciesKey, asked: Asked<'_>) -> Opti
     let told = in_band(&bed.story, site, species, (day, MONTHS_AHEAD))?;
     let band = light_band(site.profile(species).map(|profile| &**profile))?;
     Some((asked.species(Some(species)), asked.wording.light_ahead_words(&told, band)))
+}
+
+/// What nurse plants of other beds take of the light for a species, under its name.
+fn shade_beside(bed: &BedPicture, species: &SpeciesKey, asked: Asked<'_>) -> Option<(String, String)> {
+    let picture = asked.picture;
+    let others = picture.beds.values().map(|bed| &bed.story);
+    let told = beside(&bed.story, others, &picture.site, species, picture.day);
+    asked.wording.beside_words(&told).map(|words| (asked.species(Some(species)), words))
+}
+
+/// Which plants to cut where a bed is too dark for a species.
+fn cuts(bed: &BedPicture, species: &SpeciesKey, asked: Asked<'_>) -> Vec<(String, String)> {
+    let wording = asked.wording;
+    let Some(told) = fewest_cuts(&bed.story, &asked.picture.site, species, asked.picture.day) else {
+        return Vec::new();
+    };
+    let advice = wording.cuts_advice_words(told.advice.as_ref());
+    let mut pairs =
+        vec![(asked.species(Some(species)), wording.cuts_tried_words(&told)), (wording.label_cuts_advice(), advice)];
+    pairs.extend(told.advice.map(|advice| (wording.label_cuts_bring(), wording.cuts_bring_words(&advice))));
+    pairs
+}
+
+/// Which nurse plants to set where a bed is too bright for a species.
+fn nurses_to_set(bed: &BedPicture, species: &SpeciesKey, asked: Asked<'_>) -> Vec<(String, String)> {
+    let all = new_nurses(&bed.story, &asked.picture.site, species, asked.picture.day);
+    all.iter().map(|one| (asked.species(Some(species)), asked.wording.new_nurses_words(one))).collect()
+}
+
+/// What the nurse plants of a bed will give to eat within a year, and gave in the last.
+fn food(bed: &BedPicture, asked: Asked<'_>, page: &mut Page) {
+    let (wording, site, day) = (asked.wording, &asked.picture.site, asked.picture.day);
+    let ahead = food_ahead(&bed.story, site, day);
+    let ahead = ahead.iter().map(|food| (asked.species(Some(&food.nurse)), wording.food_ahead_words(food)));
+    page.part(wording.food_heading(), ahead.collect::<Vec<_>>());
+    let taken = food_taken(&bed.story, day);
+    let taken = taken.iter().map(|((year, month, nurse), taken)| {
+        (asked.species(Some(nurse)), wording.food_taken_words((*year, *month), taken))
+    });
+    page.part(wording.food_taken_heading(), taken.collect::<Vec<_>>());
 }
 
 /// How the light of a bed is reckoned for a species; of several each under its name.

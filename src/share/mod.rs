@@ -24,7 +24,7 @@ pub use day_lines::read_day_lines;
 pub use export::{write_line, write_lines};
 pub use fault::{ChainFault, LineFault, LineFaults, PairFault, ReadFault, Reason, WorkbookFault};
 pub use files::{Existing, FileFault, write_whole};
-pub use first_day::{FirstDay, SheetKind, SheetNames, Unknown, UnknownWhat, read_beds, read_trays};
+pub use first_day::{FirstDay, SheetKind, SheetNames, Unknown, UnknownWhat, read_beds, read_trays, read_weather};
 pub use hand_day::{read_any_day, read_done_day};
 pub use lines::{Line, Written, each_line, read_lines, read_what_can_be_read};
 pub use meant::Meant;

@@ -8,6 +8,7 @@ pub(super) use crate::reckon::bed::water::drowned::{CLAY_DRAINS_DAYS, DAY_MORE_M
 pub(super) use crate::reckon::bed::water::looks::{FOOT_LEAST_LITRES, FOOT_MOST_LITRES};
 pub(super) use crate::reckon::forecast::{RANGE_LEVEL, SOW_AGAIN_SHARE, WORTH_WAITING_SHARE};
 pub(super) use crate::reckon::growth::LEAST_SAMPLES;
+pub(super) use crate::reckon::light::advice::fewest_cuts::MOST_STEP;
 pub(super) use crate::reckon::light::coming::{BUNCH_DAYS, SHADE_AHEAD_DAYS, SHADE_ENDS_SHARE};
 pub(super) use crate::reckon::lots::{OLD_SHARE, TEST_AFTER_DAYS, TEST_LEVEL, TEST_SEEDS};
 pub(super) use crate::reckon::round::intervals::{

@@ -9,7 +9,6 @@ use crate::base::{BedName, SpeciesKey};
 use crate::reckon::Picture;
 use crate::reckon::field::species_plan;
 use crate::reckon::light::months::{GoingOn, LightMonth, MONTHS_AHEAD};
-use crate::reckon::picture::NoLight;
 
 /// Whose light is wanted.
 #[derive(Clone, PartialEq, Eq, Debug)]
@@ -32,7 +31,7 @@ pub(crate) struct LitMonth {
 }
 
 /// What is known of a month: nothing where nothing that shades was written.
-pub(crate) type MonthAnswer = Option<Result<LitMonth, NoLight>>;
+pub(crate) type MonthAnswer = Option<LitMonth>;
 
 /// Reckons month after month and hands each over with its number, this month being 0; ends where another bed is asked for or
 /// nobody listens.
@@ -53,9 +52,7 @@ pub(crate) fn light_ahead(
         if newest.load(Ordering::SeqCst) != mine {
             return;
         }
-        let lit = going_on.at_each(&spots, at).and_then(|light| Ok(LitMonth { month: going_on.month(at)?, at: light }));
-        let failed = lit.is_err();
-        if !give(at, Some(lit)) || failed {
+        if !give(at, Some(LitMonth { month: going_on.month(at), at: going_on.at_each(&spots, at) })) {
             return;
         }
     }

@@ -24,6 +24,7 @@ use crate::nursery::entry::{BookEntry, Entry, GroundEntry, Outplanted, SeedEntry
 use crate::nursery::envelope::Draft;
 use crate::reckon::bed::sick::of_beds;
 use crate::reckon::field::waits_for;
+use crate::reckon::light::advice::after_cut::{LightJump, jump_by};
 use crate::reckon::lots::{LotOutlook, lot_outlook, whole_after_days};
 use crate::reckon::picture::{Basis, Criterion, DoubtKind, Picture, Rule};
 use crate::reckon::stock::missed_of;
@@ -33,6 +34,8 @@ use crate::reckon::tray::pest::kin::Kin;
 use crate::reckon::tray::size::whole_plants;
 use crate::reckon::{Fold, View};
 
+/// A cut is asked about while it is no older than this. Ours: yesterday's may not be finished.
+const CUT_ASKED_DAYS: i32 = 1;
 /// A loss is asked about where it is more than this share of a tray.
 const LARGE_LOSS: f64 = 0.5;
 /// In trays of fewer plants a loss of more than half is nothing out of the way. Ours.
@@ -99,6 +102,13 @@ pub enum Remark {
         alive: u32,
         /// By the books.
         lived: u32,
+    },
+    /// A cut lets in much more light at once on the young plants beneath.
+    LightJumps {
+        /// The bed.
+        bed: BedName,
+        /// On which plants, and how much.
+        jump: LightJump,
     },
     /// A look that found none of a sickness, before one tells.
     LookEarly {
@@ -300,6 +310,7 @@ impl Remark {
             | Remark::MoreThanSeed { .. }
             | Remark::MoreMeasured { .. }
             | Remark::AliveAgain { .. }
+            | Remark::LightJumps { .. }
             | Remark::BeforeEmergence { .. }
             | Remark::KeptLong { .. }
             | Remark::AboutNothing { .. }
@@ -367,6 +378,7 @@ impl Desk {
             all.extend(more_measured(&self.fold, entry).map(|remark| (at, remark)));
             all.extend(before_it_came(&self.fold, trial, entry).map(|remark| (at, remark)));
             all.extend(before_emergence(&self.fold, entry).map(|remark| (at, remark)));
+            all.extend(self.light_jumps(entry).map(|remark| (at, remark)));
             all.extend(kept_long(&self.fold, entry).map(|remark| (at, remark)));
             all.extend(seed_dead(&self.fold, entry).map(|remark| (at, remark)));
             all.extend(test_early(&self.fold, entry).map(|remark| (at, remark)));
@@ -402,6 +414,15 @@ impl Desk {
             }
         }
         Ok(all)
+    }
+
+    /// A cut of today under which young plants stand. What was cut long ago is no question any more.
+    fn light_jumps(&self, entry: &Entry) -> Option<Remark> {
+        let What::Ground(GroundEntry::NurseCut(cut)) = &entry.what else { return None };
+        let lately = self.now.today.days_since(entry.happened) <= CUT_ASKED_DAYS;
+        let story = self.fold.beds().get(&cut.bed).filter(|_| lately)?;
+        let jump = jump_by(story, self.fold.site(), cut, entry.happened)?;
+        Some(Remark::LightJumps { bed: cut.bed.clone(), jump })
     }
 
     /// A note about a name that nothing in the book and in the lines beside it bears.

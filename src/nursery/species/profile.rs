@@ -359,6 +359,8 @@ profile! {
     light_transmitted_least_pct: f64;
     /// Light that passes a closed stand, most percent.
     light_transmitted_most_pct: f64;
+    /// Leaves it keeps through the dry months, percent, where it is known to shed.
+    dry_months_leaves_pct: f64;
     /// Months from planting to useful shade.
     useful_shade_months | "months_to_useful_shade": f64;
     /// Months the stem lives, least.

@@ -1,6 +1,7 @@
 //! What a person sees who stands before a bed: which position holds what, how bright each row is, what became of what was
 //! planted, what a species still waits for. Shown, never used in a verdict.
 
+mod food;
 mod light_rows;
 mod nurse_grid;
 mod plan;
@@ -10,6 +11,7 @@ mod survival;
 mod tests;
 mod waits;
 
+pub(crate) use food::{Crop, FoodAhead, FoodTaken, food_ahead, food_taken};
 pub(crate) use light_rows::light_rows;
 pub(crate) use nurse_grid::{NurseGrid, grid_of, nurse_grids};
 pub(crate) use plan::{SpeciesPlan, species_plan};

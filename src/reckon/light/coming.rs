@@ -1,7 +1,8 @@
 //! The shade to come: which nurse plants end when, how much of the shade goes with them, by when to set the next.
 
 use super::crown::DAYS_PER_MONTH;
-use super::stand::{FOLLOWER_LEAVES, Stand, When, has_followers, stands};
+pub(crate) use super::stand::has_followers;
+use super::stand::{FOLLOWER_LEAVES, Stand, When, stands};
 use crate::base::Day;
 use crate::nursery::entry::types::CutWhat;
 use crate::nursery::species::{Figure, Profile};
@@ -47,6 +48,17 @@ fn ends_until(story: &BedStory, site: &Site, day: Day, until: Day) -> Vec<End> {
     }
     all.sort_by_key(|one| one.end.about);
     all
+}
+
+/// When the stems of a cohort are cut with their bunches: by what, the day, and the share of its stems.
+pub(crate) fn stems_to_cut(
+    story: &BedStory,
+    nurse: &NurseStory,
+    profile: &Profile,
+    day: Day,
+) -> Vec<(EndsBy, Day, f64)> {
+    let ends = ends_of(story, nurse, profile, day).into_iter().filter(|one| one.end.by != EndsBy::Age);
+    ends.map(|one| (one.end.by, one.end.about, one.of_stems)).collect()
 }
 
 /// The ends of a cohort, each with the share of the cohort's own shade that goes.
@@ -133,6 +145,7 @@ pub(crate) fn going_on(story: &BedStory, site: &Site, day: Day) -> BedStory {
                 share: one.of_stems,
                 lets_light_in: true,
                 lifts_tubers: false,
+                yield_kg: None,
                 order: usize::MAX,
                 entry: one.end.entry,
             });

@@ -12,7 +12,7 @@ use crate::science::shade::reading::leaf_factor;
 use crate::science::sun::radiation::Slope;
 
 /// Days in a month, on average.
-pub(super) const DAYS_PER_MONTH: f64 = 30.4;
+pub(crate) const DAYS_PER_MONTH: f64 = 30.4;
 /// How high a young tree's leaves stand, m. Ours: those of the first months.
 pub(super) const TREE_M: f64 = 0.3;
 /// Of a nurse plant so much is bare stem under its crown, as a share of its height. Ours; leaf density is fitted to it.

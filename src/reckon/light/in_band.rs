@@ -10,7 +10,7 @@ use crate::reckon::stock::BedStory;
 use crate::reckon::tray::exposure::light_band;
 
 /// Months of a young tree's first half year, the month that runs among them. Ours.
-const HALF_YEAR_MONTHS: usize = 6;
+pub(crate) const HALF_YEAR_MONTHS: usize = 6;
 /// Lets the ends of the band themselves be inside although 1 - 0.3 is not exact in a computer.
 const FUZZ: f64 = 1e-9;
 
@@ -58,7 +58,10 @@ pub(crate) fn in_band(
     (day, months): (Day, usize),
 ) -> Option<InBand> {
     let band = light_band(site.profile(species).map(|profile| &**profile)).filter(|band| *band != (0.0, 1.0))?;
-    let months = light_months(story, site, species, (day, months))?;
+    let mut months = light_months(story, site, species, (day, months))?;
+    // A bound from above tells neither how many positions suit nor when the bed turns.
+    let known = months.iter().take_while(|month| month.left_out.is_none()).count();
+    months.truncate(known);
     of_months(&months, band, &shade_ends(story, site, day))
 }
 

@@ -4,6 +4,8 @@
 //! How far it may be off is part of the answer. What is not known of the plants that shade (their day, their crown, trees
 //! among them) makes it no answer at all.
 
+pub(crate) mod advice;
+pub(crate) mod beside;
 pub(crate) mod by_reading;
 pub(crate) mod coming;
 mod crown;
@@ -11,16 +13,16 @@ pub(crate) mod in_band;
 mod kept;
 pub(crate) mod months;
 mod scene;
-mod spots;
 mod stand;
 #[cfg(test)]
 mod tests;
 
 use by_reading::{Density, density};
+pub(crate) use crown::DAYS_PER_MONTH;
 use crown::TREE_M;
 use kept::Kept;
 use scene::{crowns_of, ground_of, points_of, rests_on, seen_along, suns_of};
-use stand::{Leaves, Stand, When, stands};
+use stand::{Leaves, Stand, Standing, When, standing, stands};
 
 use crate::base::{Day, EntryId, SpeciesKey};
 use crate::nursery::entry::BedSet;
@@ -36,6 +38,8 @@ const MOST_POINTS: usize = 64;
 const SKY_DIRECTIONS: u32 = 300;
 /// Hedges, neighbouring beds and trees that nobody wrote may take so much of the light. Ours.
 pub(crate) const UNWRITTEN_SHADE: f64 = 0.1;
+/// From here on a bound from above says nothing. Ours: it would be written as 100 %.
+pub(crate) const AS_GOOD_AS_FULL: f64 = 0.995;
 /// Half of a range that holds four times in five, in standard errors. Statistics.
 const FOUR_IN_FIVE: f64 = 1.2816;
 
@@ -102,10 +106,12 @@ pub(crate) struct LightTold {
     pub inside: Option<(f64, (f64, f64))>,
     /// The entries that planted what shades.
     pub entries: Vec<EntryId>,
+    /// Why something that shades is left out: the light is then no more than `light.high`, and nothing else of it holds.
+    pub left_out: Option<NoLight>,
 }
 
-/// What the model says of the light of a bed for a species, read or not; none where no nurse plant was ever written, or it
-/// cannot be reckoned.
+/// What the model says of the light of a bed for a species, read or not; none where no nurse plant was ever written, or
+/// nothing tells what shades there.
 pub(crate) fn light_told(
     story: &BedStory,
     site: &Site,
@@ -115,8 +121,12 @@ pub(crate) fn light_told(
 ) -> Option<LightTold> {
     let bed = story.layout.on(day).filter(|_| !story.nurses.is_empty())?;
     let by_reading = by_reading::told(story, site, bed, species, day);
-    let unread = light_with(story, site, bed, species, day, density(None, day)).ok()?;
-    let light = light_with(story, site, bed, species, day, density(by_reading.as_ref(), day)).ok()?;
+    let of = |leaves: Density| light_at_most((story, site), bed, species, day, leaves);
+    let (unread, _) = of(density(None, day));
+    let (light, left_out) = of(density(by_reading.as_ref(), day));
+    if left_out.is_some() && light.span.high > AS_GOOD_AS_FULL {
+        return None;
+    }
     Some(LightTold {
         unread: unread.span,
         by_reading,
@@ -124,6 +134,7 @@ pub(crate) fn light_told(
         ends: light.ends(),
         inside: band.map(|band| (light.inside(band), band)),
         entries: light.entries,
+        left_out,
     })
 }
 
@@ -136,15 +147,41 @@ fn light_with(
     leaves: Density,
 ) -> Result<BedLight, NoLight> {
     let standing = stands(story, site, bed, When { day, before: None })?;
-    let entries = standing.iter().map(|stand| stand.entry.clone()).collect();
     let points = points_of(story, site, bed, species, day, MOST_POINTS);
-    let mut key = rests_on(&standing, &points, day, site, bed);
+    Ok(light_under(&standing, &points, leaves, (day, site, bed)))
+}
+
+/// The light of a bed as far as what shades it is known, and why something is not: it is then no lighter than `span.high`.
+fn light_at_most(
+    (story, site): (&BedStory, &Site),
+    bed: &BedSet,
+    species: &SpeciesKey,
+    day: Day,
+    leaves: Density,
+) -> (BedLight, Option<NoLight>) {
+    let Standing { known, left_out } = standing(story, site, bed, When { day, before: None });
+    let points = points_of(story, site, bed, species, day, MOST_POINTS);
+    let mut light = light_under(&known, &points, leaves, (day, site, bed));
+    if left_out.is_some() {
+        light.span = LightSpan { share: light.span.high, low: 0.0, ..light.span };
+    }
+    (light, left_out)
+}
+
+fn light_under(
+    standing: &[Stand],
+    points: &[[f64; 2]],
+    leaves: Density,
+    (day, site, bed): (Day, &Site, &BedSet),
+) -> BedLight {
+    let entries = standing.iter().map(|stand| stand.entry.clone()).collect();
+    let mut key = rests_on(standing, points, day, site, bed);
     key.extend([leaves.factor.to_bits(), leaves.error.to_bits()]);
-    let lit = LIGHTS.or(&key, || lit(&standing, &points, leaves, (day, site, bed)));
+    let lit = LIGHTS.or(&key, || lit(standing, points, leaves, (day, site, bed)));
     let share = mean(&lit.at);
     let low = lit.low.min(share * (1.0 - UNWRITTEN_SHADE));
     let span = LightSpan { share, low, high: lit.high.max(share) };
-    Ok(BedLight { span, at: lit.at, entries })
+    BedLight { span, at: lit.at, entries }
 }
 
 /// Three reckonings: with leaves as dense as they may be, as they likely are, and as thin as they may be.

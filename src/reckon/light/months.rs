@@ -4,8 +4,8 @@ use super::by_reading::{self, Density, Told, density};
 use super::coming::going_on;
 use super::crown::TREE_M;
 use super::scene::{crowns_of, ground_of, seen_along, suns_of};
-use super::stand::{When, stands};
-use super::{SKY_DIRECTIONS, light_with};
+use super::stand::{Leaves, Standing, When, standing};
+use super::{FOUR_IN_FIVE, SKY_DIRECTIONS, light_at_most};
 use crate::base::{Day, SpeciesKey};
 use crate::nursery::entry::BedSet;
 use crate::reckon::field::Spot;
@@ -26,8 +26,10 @@ pub(crate) struct LightMonth {
     pub on: Day,
     /// Its light.
     pub light: LightSpan,
-    /// The share of positions inside the band of the species, where it has one.
+    /// The share of positions inside the band of the species, where it has one and all that shades is known.
     pub inside: Option<f64>,
+    /// Why something that shades is left out: the light is then no more than its share, and may be anything below.
+    pub left_out: Option<NoLight>,
 }
 
 /// A bed as it goes on by itself from a day on, for a species.
@@ -57,23 +59,29 @@ impl<'a> GoingOn<'a> {
     }
 
     /// The light of a month, this one being 0.
-    pub(crate) fn month(&self, at: usize) -> Result<LightMonth, NoLight> {
+    pub(crate) fn month(&self, at: usize) -> LightMonth {
         let on = month_on(self.day, at);
-        let light = light_with(&self.later, self.site, &self.bed, self.species, on, self.leaves(on))?;
-        Ok(LightMonth { on, light: light.span, inside: self.band.map(|band| light.inside(band)) })
+        let of = (&self.later, self.site);
+        let (light, left_out) = light_at_most(of, &self.bed, self.species, on, self.leaves(on));
+        let inside = self.band.filter(|_| left_out.is_none()).map(|band| light.inside(band));
+        LightMonth { on, light: light.span, inside, left_out }
     }
 
-    /// The likely light of a month at each of some positions.
-    pub(crate) fn at_each(&self, spots: &[Spot], at: usize) -> Result<Vec<f64>, NoLight> {
+    /// The likely light of a month at each of some positions; where something that shades is left out, the most there may be.
+    pub(crate) fn at_each(&self, spots: &[Spot], at: usize) -> Vec<f64> {
         let on = month_on(self.day, at);
-        let standing = stands(&self.later, self.site, &self.bed, When { day: on, before: None })?;
+        let Standing { known, left_out } = standing(&self.later, self.site, &self.bed, When { day: on, before: None });
         let points: Vec<[f64; 2]> = spots.iter().map(|spot| [spot.x_m, spot.y_m]).collect();
-        let Ok(positions) = Positions::new(&points, TREE_M, ground_of(&self.bed)) else { return Ok(Vec::new()) };
+        let Ok(positions) = Positions::new(&points, TREE_M, ground_of(&self.bed)) else { return Vec::new() };
         let (sun, diffuse_share) = suns_of(self.site, &self.bed, on);
-        let crowns = crowns_of(&standing, |leaves| leaves.likely, self.leaves(on).factor);
+        let Density { factor, error } = self.leaves(on);
+        let crowns = match left_out {
+            None => crowns_of(&known, |leaves| leaves.likely, factor),
+            Some(_) => crowns_of(&known, |leaves: &Leaves| leaves.thin, factor / (FOUR_IN_FIVE * error).exp()),
+        };
         let made = maps(&positions, &[Month { crowns, sun }], &seen_along(&even_sky(SKY_DIRECTIONS), &self.bed));
         let light = made.first().map(|map| map.light(diffuse_share)).unwrap_or_default();
-        Ok(light.into_iter().map(|light| light.min(1.0)).collect())
+        light.into_iter().map(|light| light.min(1.0)).collect()
     }
 
     fn leaves(&self, on: Day) -> Density {
@@ -88,8 +96,7 @@ pub(crate) fn month_on(day: Day, at: usize) -> Day {
     Day::from_ymd(year + after / 12, (after % 12 + 1) as u32, 15).map_or(day, |middle| middle.max(day))
 }
 
-/// The light month by month, as what stands goes on by itself, up to the first month that cannot be reckoned. None where no
-/// nurse plant was ever written, or this month cannot.
+/// The light month by month, as what stands goes on by itself. None where no nurse plant was ever written.
 pub(crate) fn light_months(
     story: &BedStory,
     site: &Site,
@@ -97,6 +104,5 @@ pub(crate) fn light_months(
     (day, months): (Day, usize),
 ) -> Option<Vec<LightMonth>> {
     let going_on = GoingOn::of(story, site, species, day)?;
-    let all: Vec<LightMonth> = (0..months).map_while(|at| going_on.month(at).ok()).collect();
-    (!all.is_empty()).then_some(all)
+    Some((0..months).map(|at| going_on.month(at)).collect())
 }

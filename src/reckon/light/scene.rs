@@ -80,6 +80,22 @@ pub(super) fn points_of(
     some_of(points, most)
 }
 
+/// Where plants of a species live that were set out; where only their number is known, any position that may hold one.
+pub(super) fn living_of(story: &BedStory, site: &Site, species: &SpeciesKey, day: Day) -> Vec<[f64; 2]> {
+    let spots = species_plan(story, site, day, species).map(|plan| plan.spots).unwrap_or_default();
+    let holds = |state| matches!(state, SpotState::Living | SpotState::Unsaid);
+    spots.iter().filter(|spot| holds(spot.state)).map(|spot| [spot.x_m, spot.y_m]).collect()
+}
+
+/// Whatever was set out in a bed and lives.
+pub(super) fn species_living(story: &BedStory) -> Vec<SpeciesKey> {
+    let living = story.cohorts.iter().filter(|cohort| cohort.living > 0);
+    let mut keys: Vec<SpeciesKey> = living.filter_map(|cohort| cohort.species.clone()).collect();
+    keys.sort_unstable();
+    keys.dedup();
+    keys
+}
+
 /// At most so many of some points: steps of the golden section never keep step with rows.
 pub(super) fn some_of(points: Vec<[f64; 2]>, most: usize) -> Vec<[f64; 2]> {
     if points.len() <= most {

@@ -2,10 +2,12 @@
 
 use serde_json::json;
 
-use super::months::light_months;
+use super::months::{GoingOn, light_months};
 use super::scene::some_of;
 use super::{bed_light, by_reading, light_told};
 use crate::base::SpeciesKey;
+use crate::reckon::field::species_plan;
+use crate::reckon::picture::NoLight;
 use crate::reckon::test_book::{TestBook, day};
 
 const ON: &str = "2026-04-10";
@@ -143,4 +145,49 @@ fn a_slope_that_falls_away_from_the_sun_is_darker_and_a_level_one_is_as_before()
     // South of the equator the sun of June stands in the north.
     let (north, south) = (on_slope(Some((60.0, 0.0))), on_slope(Some((60.0, 180.0))));
     assert!(north > south + 0.02 && south < level - 0.02, "north {north}, level {level}, south {south}");
+}
+
+#[test]
+fn a_tree_of_no_known_crown_makes_the_light_a_bound_from_above_and_no_figure() {
+    let mut page = bed();
+    nurses(&mut page, "2025-06-01", "banana", 40, 3.0);
+    let without = light(&page, ON);
+    let came = json!({"tray":"cof-1","species":"coffee","count":20,"from":"bought","form":"bag"});
+    page.write("2025-08-01", "plants_received", came);
+    page.write("2025-08-01", "outplanted", json!({"tray":"cof-1","bed":"Upper terrace","count":20}));
+    let (story, site) = page.story(ON);
+    let months = light_months(&story, &site, &SpeciesKey::new("COA"), (day(ON), 12)).unwrap();
+    // Coffee of a year is no seedling any more: from August 2026 on.
+    let known = months.iter().take_while(|month| month.left_out.is_none()).count();
+    assert_eq!((known, months.len(), months[known].on), (4, 12, day("2026-08-15")));
+    let bound = &months[known];
+    assert_eq!((bound.light.low, bound.light.share, bound.inside), (0.0, bound.light.high, None));
+    assert!(bound.light.high < 1.0 && bound.light.high > months[known - 1].light.share, "{bound:?}");
+    // At each position too: no less than is likely without the coffee.
+    let plan = species_plan(&story, &site, day(ON), &SpeciesKey::new("COA")).unwrap();
+    let key = SpeciesKey::new("COA");
+    let going_on = GoingOn::of(&story, &site, &key, day(ON)).unwrap();
+    let (likely, most) = (going_on.at_each(&plan.spots, known - 1), going_on.at_each(&plan.spots, known));
+    assert!(likely.iter().zip(&most).all(|(likely, most)| most > likely), "{likely:?} {most:?}");
+    // Nobody takes the bound for a light: of a day on which it stands the verdict knows nothing.
+    let layout = story.layout.on(day(ON)).unwrap();
+    let later = bed_light(&story, &site, layout, &SpeciesKey::new("COA"), day("2026-09-15"));
+    assert_eq!(later, Err(NoLight::NoCrown(SpeciesKey::new("COA"))));
+    let told = light_told(&story, &site, &SpeciesKey::new("COA"), Some((0.5, 0.7)), day("2026-09-15")).unwrap();
+    assert!(told.left_out.is_some() && told.light.low == 0.0 && told.light.high < 1.0, "{told:?}");
+    assert!(without.span.share > 0.2);
+}
+
+#[test]
+fn cassava_lets_in_more_light_at_the_end_of_the_dry_months_than_in_the_rains() {
+    let share = |rain: serde_json::Value| {
+        let mut page = bed();
+        nurses(&mut page, "2025-06-01", "cassava", 200, 1.3);
+        page.write("2025-01-01", "season_set", json!({"rains":[],"rain_mm":rain}));
+        light(&page, ON).span
+    };
+    let wet = share(json!([120, 120, 120, 120, 120, 120, 120, 120, 120, 120, 120, 120]));
+    let dry = share(json!([10, 10, 10, 10, 120, 120, 120, 120, 120, 120, 120, 10]));
+    assert!(dry.share > wet.share + 0.03, "{dry:?} {wet:?}");
+    assert!(dry.low <= wet.low + 1e-9 && dry.high > wet.high, "a year may be wetter: {dry:?} {wet:?}");
 }

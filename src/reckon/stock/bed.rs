@@ -208,6 +208,8 @@ pub struct GroundLook {
     pub lets_light_in: bool,
     /// Whether tubers were lifted, which loosens the ground.
     pub lifts_tubers: bool,
+    /// What it gave, kg, where written.
+    pub yield_kg: Option<f64>,
     /// Its place among the entries of the bed.
     pub order: usize,
     /// The entry.

@@ -34,10 +34,20 @@ pub(super) struct CutEffect {
     pub share: f64,
 }
 
+/// Whether its harvest lifts tubers, and with them the plant.
+pub(crate) fn lifts_tubers(nurse: &SpeciesKey) -> bool {
+    nurse.as_str() == CASSAVA
+}
+
+/// Whether it is gone with its harvest.
+pub(crate) fn ends_with_harvest(nurse: &SpeciesKey) -> bool {
+    lifts_tubers(nurse) || nurse.as_str() == MAIZE
+}
+
 /// What a cut does where `lived` nurse plants of the species stood. A banana stem dies with its bunch, the mat lives on.
 pub(super) fn effect(site: &Site, nurse: &SpeciesKey, cut: &NurseCut, lived: u32) -> CutEffect {
-    let cassava = nurse.as_str() == CASSAVA;
-    let ends_with_harvest = cassava || nurse.as_str() == MAIZE;
+    let cassava = lifts_tubers(nurse);
+    let ends_with_harvest = ends_with_harvest(nurse);
     let profile = site.profile(nurse);
     let dies = profile.and_then(|profile| profile.dies_after_fruiting.as_ref()).is_some_and(|figure| figure.value);
     let (share, counted) = (cut.share.map(|share| share.0), cut.count.map(|count| share_of(count.0, lived)));

@@ -404,6 +404,7 @@ impl BedFold<'_> {
                 share: bed_cuts::share_of(lived - alive, lived),
                 lets_light_in: true,
                 lifts_tubers: false,
+                yield_kg: None,
                 order: self.order,
                 entry: entry.id.clone(),
             });
@@ -448,6 +449,7 @@ impl BedFold<'_> {
             share: effect.share,
             lets_light_in: effect.lets_light_in && !none,
             lifts_tubers: effect.lifts_tubers && !none,
+            yield_kg: cut.yield_kg.map(|kg| kg.0),
             order: self.order,
             entry: entry.id.clone(),
         });

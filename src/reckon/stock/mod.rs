@@ -19,7 +19,7 @@ pub use bed::{
     WorkDone,
 };
 pub(crate) use bed::{Brought, CameFrom, Death};
-pub(crate) use bed_cuts::{LEAVES_BACK_DAYS, ends_reading};
+pub(crate) use bed_cuts::{LEAVES_BACK_DAYS, ends_reading, ends_with_harvest, lifts_tubers};
 pub(crate) use bed_fold::fold_bed;
 pub(crate) use lineage::still_seen;
 pub(crate) use lot::fold_lot;

@@ -94,7 +94,6 @@ impl Crown {
     }
 
     /// The same crown so many m further east and north.
-    #[cfg(test)]
     pub(crate) fn moved(&self, [east_m, north_m]: [f64; 2]) -> Crown {
         Crown { x_m: self.x_m + east_m, y_m: self.y_m + north_m, ..*self }
     }

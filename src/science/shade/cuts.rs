@@ -17,6 +17,8 @@ const TRY_ALL_CUTS: usize = 4;
 const TRY_ALL_SETS: u64 = 600_000;
 /// Most cells of position and direction. Ours: 40 MB.
 const MOST_CELLS: u32 = 5_000_000;
+/// Lets a limit itself be kept in single precision.
+const ROUNDING: f32 = 1e-5;
 /// How much worse a position too bright is than one as far too dark: cutting never darkens it again. Ours.
 const TOO_BRIGHT: f32 = 2.0;
 
@@ -67,6 +69,45 @@ impl Band {
     }
 }
 
+/// What cuts must not do.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub(crate) struct Limits {
+    /// So many of the points are counted; at those behind them living plants stand.
+    pub(crate) counted: usize,
+    /// No living plant gets more than so many times the light it had.
+    pub(crate) most_step: f64,
+    /// Of the shade at the counted points no more than this share goes.
+    pub(crate) most_shade: f64,
+}
+
+/// What is looked for, and the light at the beginning.
+struct Goal<'a> {
+    band: Band,
+    limits: Option<Limits>,
+    before: &'a [f32],
+}
+
+impl Goal<'_> {
+    fn counted(&self) -> usize {
+        self.limits.map_or(self.before.len(), |limits| limits.counted.min(self.before.len()))
+    }
+
+    fn score(&self, light: &[f32]) -> Score {
+        self.band.score(&light[..self.counted()])
+    }
+
+    /// Whether nothing has got too much light: more cuts never put that right.
+    fn allows(&self, light: &[f32]) -> bool {
+        let Some(limits) = self.limits else { return true };
+        let counted = self.counted();
+        let steps = || light[counted..].iter().zip(&self.before[counted..]);
+        let shade = |light: &[f32]| light[..counted].iter().map(|light| 1.0 - light).sum::<f32>();
+        let kept = (1.0 - limits.most_shade) as f32;
+        steps().all(|(after, before)| *after <= before * limits.most_step as f32 + ROUNDING)
+            && shade(light) >= kept * shade(self.before) - ROUNDING
+    }
+}
+
 #[derive(Clone, Copy, PartialEq, Debug)]
 struct Score {
     in_band: usize,
@@ -94,13 +135,14 @@ pub(crate) struct Cuts {
 }
 
 impl LightTable {
-    /// The light at some points under crowns from some directions; heights as in `plain.rs`.
+    /// The light at some points under crowns from some directions; heights as in `plain.rs`. Only the first crowns can be
+    /// cut, those that stay shade as well.
     ///
     /// # Errors
     /// More than five million pairs of point and direction.
     pub(crate) fn new(
         points: &[Point],
-        crowns: &[Crown],
+        (crowns, staying): (&[Crown], &[Crown]),
         directions: &[Direction],
         ground: Slope,
     ) -> Result<LightTable, WrongInput> {
@@ -116,7 +158,8 @@ impl LightTable {
             light: vec![0.0; points.len()],
             crowns: Vec::new(),
         };
-        for crown in crowns {
+        let can_be_cut = crowns.iter().map(|crown| (crown, true));
+        for (crown, is_cut) in can_be_cut.chain(staying.iter().map(|crown| (crown, false))) {
             let mut held = Vec::new();
             let rays = points.iter().flat_map(|point| seen.iter().map(move |direction| (point, direction)));
             for (cell, (point, direction)) in rays.enumerate() {
@@ -126,7 +169,9 @@ impl LightTable {
                     table.depths[cell] += depth;
                 }
             }
-            table.crowns.push(held);
+            if is_cut {
+                table.crowns.push(held);
+            }
         }
         for (through, depth) in table.through.iter_mut().zip(&table.depths) {
             *through = falling(*depth);
@@ -174,37 +219,47 @@ impl LightTable {
         table
     }
 
-    /// The best set of no cut, one cut, two cuts ... up to `most` (at most as many as there are crowns).
-    pub(crate) fn best_cuts(&self, band: Band, most: usize) -> Vec<Cuts> {
-        let mut found = vec![self.told(Vec::new(), band, true)];
+    /// The best set of no cut, one cut, two cuts ... up to `most` (at most as many as there are crowns, or as the limits
+    /// allow).
+    pub(crate) fn best_cuts(&self, band: Band, limits: Option<Limits>, most: usize) -> Vec<Cuts> {
+        let goal = Goal { band, limits, before: &self.light };
+        let mut found = vec![self.told(Vec::new(), &goal, true)];
         let mut greedy = self.clone();
         let mut cut: Vec<usize> = Vec::new();
         for count in 1..=most.min(self.crowns.len()) {
-            let Some((next, _)) = greedy.best_next(band, &cut) else { break };
-            greedy.cut(next);
-            cut.push(next);
-            let swapped = self.swapped(band, cut.clone());
+            let next = greedy.best_next(&goal, &cut).map(|(next, _)| next);
+            if let Some(next) = next {
+                greedy.cut(next);
+                cut.push(next);
+            }
+            let known = next.map(|_| self.swapped(&goal, cut.clone()));
             let all = count <= TRY_ALL_CUTS && sets(self.crowns.len(), count) <= TRY_ALL_SETS;
-            let best = if all { self.best_of_all(band, count, swapped) } else { swapped };
-            found.push(self.told(best, band, all));
+            let best = if all { self.best_of_all(&goal, count, known) } else { known };
+            let Some(best) = best else { break };
+            if next.is_none() {
+                // What was cut one by one goes no further and another set does.
+                greedy = self.with_cut(&best);
+                cut.clone_from(&best);
+            }
+            found.push(self.told(best, &goal, all));
         }
         found
     }
 
-    fn told(&self, mut crowns: Vec<usize>, band: Band, proven: bool) -> Cuts {
+    fn told(&self, mut crowns: Vec<usize>, goal: &Goal<'_>, proven: bool) -> Cuts {
         crowns.sort_unstable();
         let light = self.with_cut(&crowns).light;
-        Cuts { crowns, in_band: band.score(&light).in_band, proven, light }
+        Cuts { crowns, in_band: goal.score(&light).in_band, proven, light }
     }
 
     /// The crown that is best cut next, and what that comes to.
-    fn best_next(&self, band: Band, cut: &[usize]) -> Option<(usize, Score)> {
+    fn best_next(&self, goal: &Goal<'_>, cut: &[usize]) -> Option<(usize, Score)> {
         let mut light = Vec::new();
         let mut best: Option<(usize, Score)> = None;
         for crown in (0..self.crowns.len()).filter(|crown| !cut.contains(crown)) {
             self.without(crown, &mut light);
-            let score = band.score(&light);
-            if best.is_none_or(|(_, known)| score.beats(known)) {
+            let score = goal.score(&light);
+            if best.is_none_or(|(_, known)| score.beats(known)) && goal.allows(&light) {
                 best = Some((crown, score));
             }
         }
@@ -212,13 +267,13 @@ impl LightTable {
     }
 
     /// One cut for another while that is better.
-    fn swapped(&self, band: Band, mut cut: Vec<usize>) -> Vec<usize> {
-        let mut score = band.score(&self.with_cut(&cut).light);
+    fn swapped(&self, goal: &Goal<'_>, mut cut: Vec<usize>) -> Vec<usize> {
+        let mut score = goal.score(&self.with_cut(&cut).light);
         loop {
             let mut better = None;
             for place in 0..cut.len() {
                 let others = [&cut[..place], &cut[place + 1..]].concat();
-                let found = self.with_cut(&others).best_next(band, &cut);
+                let found = self.with_cut(&others).best_next(goal, &cut);
                 if let Some((crown, with)) = found.filter(|(_, with)| with.beats(score)) {
                     score = with;
                     better = Some((place, crown));
@@ -231,33 +286,32 @@ impl LightTable {
         }
     }
 
-    /// The best of every set of so many cuts, beginning with a good one.
-    fn best_of_all(&self, band: Band, count: usize, known: Vec<usize>) -> Vec<usize> {
-        let score = band.score(&self.with_cut(&known).light);
-        let mut search = Search { band, best: known, score, chosen: Vec::new(), light: Vec::new() };
+    /// The best of every set of so many cuts, beginning with a good one where one is known.
+    fn best_of_all(&self, goal: &Goal<'_>, count: usize, known: Option<Vec<usize>>) -> Option<Vec<usize>> {
+        let best = known.map(|known| (goal.score(&self.with_cut(&known).light), known));
+        let mut search = Search { goal, best, chosen: Vec::new(), light: Vec::new() };
         search.from(&mut self.clone(), 0, count);
-        search.best
+        search.best.map(|(_, best)| best)
     }
 }
 
 /// Every set, each cut laid upon those before it.
-struct Search {
-    band: Band,
-    best: Vec<usize>,
-    score: Score,
+struct Search<'a> {
+    goal: &'a Goal<'a>,
+    best: Option<(Score, Vec<usize>)>,
     chosen: Vec<usize>,
     light: Vec<f32>,
 }
 
-impl Search {
+impl Search<'_> {
     fn from(&mut self, table: &mut LightTable, first: usize, left: usize) {
         for crown in first..table.crowns.len() {
             if left == 1 {
                 table.without(crown, &mut self.light);
-                let score = self.band.score(&self.light);
-                if score.beats(self.score) {
-                    self.score = score;
-                    self.best = [&self.chosen[..], &[crown]].concat();
+                let score = self.goal.score(&self.light);
+                let better = self.best.as_ref().is_none_or(|(known, _)| score.beats(*known));
+                if better && self.goal.allows(&self.light) {
+                    self.best = Some((score, [&self.chosen[..], &[crown]].concat()));
                 }
                 continue;
             }
@@ -268,9 +322,11 @@ impl Search {
                 .map(|(cell, _)| (table.depths[*cell as usize], table.through[*cell as usize]))
                 .collect();
             table.cut(crown);
-            self.chosen.push(crown);
-            self.from(table, crown + 1, left - 1);
-            self.chosen.pop();
+            if self.goal.allows(&table.light) {
+                self.chosen.push(crown);
+                self.from(table, crown + 1, left - 1);
+                self.chosen.pop();
+            }
             for (at, (depth, through)) in cells.into_iter().enumerate() {
                 let cell = table.crowns[crown][at].0 as usize;
                 (table.depths[cell], table.through[cell]) = (depth, through);
@@ -306,7 +362,7 @@ mod tests {
     }
 
     fn table() -> LightTable {
-        LightTable::new(&points(), &crowns(), &even_sky(60), Slope::LEVEL).unwrap()
+        LightTable::new(&points(), (&crowns(), &[]), &even_sky(60), Slope::LEVEL).unwrap()
     }
 
     fn near(light: &[f32], crowns: &[Crown]) {
@@ -336,7 +392,7 @@ mod tests {
     #[test]
     fn the_best_cuts_are_those_of_every_set_tried_by_hand() {
         let (table, band) = (table(), Band::new(0.40, 0.60).unwrap());
-        let found = table.best_cuts(band, 3);
+        let found = table.best_cuts(band, None, 3);
         assert_eq!(found.iter().map(|cuts| cuts.crowns.len()).collect::<Vec<_>>(), [0, 1, 2, 3]);
         assert!(found.iter().all(|cuts| cuts.proven));
         let in_band = |cut: &[usize]| band.score(&table.with_cut(cut).light).in_band;
@@ -348,8 +404,42 @@ mod tests {
     }
 
     #[test]
+    fn a_set_that_breaks_a_limit_is_never_chosen_and_the_best_of_the_others_is() {
+        let (table, band) = (table(), Band::new(0.40, 0.60).unwrap());
+        // The last four points hold living plants.
+        let limits = Limits { counted: 12, most_step: 1.25, most_shade: 0.25 };
+        let before = table.light().to_vec();
+        let allowed = |light: &[f32]| {
+            let shade = |light: &[f32]| light[..12].iter().map(|light| 1.0 - light).sum::<f32>();
+            let steps = light[12..].iter().zip(&before[12..]).all(|(after, before)| *after <= 1.25 * before + 1e-5);
+            steps && shade(light) >= 0.75 * shade(&before) - 1e-5
+        };
+        let found = table.best_cuts(band, Some(limits), 4);
+        for cuts in &found {
+            assert!(allowed(&cuts.light), "{:?}", cuts.crowns);
+            assert_eq!(cuts.in_band, band.score(&cuts.light[..12]).in_band);
+        }
+        let pairs = (0..9).flat_map(|a| (0..a).map(move |b| [a, b])).map(|pair| table.with_cut(&pair).light);
+        let best = pairs.filter(|light| allowed(light)).map(|light| band.score(&light[..12]).in_band).max();
+        assert_eq!(best, found.get(2).map(|cuts| cuts.in_band));
+        let free = table.best_cuts(band, None, 4);
+        assert!(free.len() > found.len() || !free.iter().all(|cuts| allowed(&cuts.light)), "the limits bind");
+        // Nothing may go where any cut is too much.
+        let strict = Limits { most_step: 1.0001, most_shade: 0.0001, ..limits };
+        assert_eq!(table.best_cuts(band, Some(strict), 4).len(), 1);
+    }
+
+    #[test]
+    fn crowns_that_stay_shade_and_are_not_cut() {
+        let all = crowns();
+        let table = LightTable::new(&points(), (&all[..3], &all[3..]), &even_sky(60), Slope::LEVEL).unwrap();
+        near(table.light(), &all);
+        assert_eq!(table.best_cuts(Band::new(0.9, 1.0).unwrap(), None, 9).len(), 4);
+    }
+
+    #[test]
     fn beyond_what_is_tried_whole_it_is_the_best_found() {
-        let found = table().best_cuts(Band::new(0.5, 0.8).unwrap(), 20);
+        let found = table().best_cuts(Band::new(0.5, 0.8).unwrap(), None, 20);
         assert_eq!(found.len(), 10, "no more cuts than crowns");
         assert!(found[4].proven && !found[5].proven);
         assert!(found[9].light.iter().all(|light| (light - 1.0).abs() < 1e-4), "all cut is full light");
@@ -360,6 +450,6 @@ mod tests {
     fn a_band_upside_down_and_a_bed_too_large_are_refused() {
         assert!(Band::new(0.6, 0.4).is_err() && Band::new(0.2, 1.4).is_err());
         let many = vec![[0.0, 0.0, 0.3]; 90_000];
-        assert!(LightTable::new(&many, &[], &even_sky(60), Slope::LEVEL).is_err());
+        assert!(LightTable::new(&many, (&[], &[]), &even_sky(60), Slope::LEVEL).is_err());
     }
 }

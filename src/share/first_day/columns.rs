@@ -37,6 +37,7 @@ pub(super) struct ColumnMeant {
 pub(super) struct Columns {
     pub trays: Vec<ColumnMeant>,
     pub beds: Vec<ColumnMeant>,
+    pub weather: Vec<ColumnMeant>,
 }
 
 fn read_columns() -> Result<Columns, toml::de::Error> {
@@ -250,6 +251,11 @@ impl<'a> Meanings<'a> {
         (Meanings { known, at, table }, passed_over)
     }
 
+    /// Whether the sheet has a column of a meaning.
+    pub fn has(&self, name: &str) -> bool {
+        self.known.iter().zip(&self.at).any(|(meant, at)| meant.means == name && at.is_some())
+    }
+
     /// Each column that means something, as it is written, with what it means.
     pub fn each(&self) -> impl Iterator<Item = ColumnTaken> {
         let known = self.known.iter().zip(&self.at);
@@ -280,8 +286,8 @@ mod tests {
 
     #[test]
     fn names_of_columns_are_plain_and_mean_one_thing() {
-        let Columns { trays, beds } = read_columns().unwrap();
-        for columns in [trays, beds] {
+        let Columns { trays, beds, weather } = read_columns().unwrap();
+        for columns in [trays, beds, weather] {
             let mut seen = std::collections::BTreeSet::new();
             for name in columns.iter().flat_map(|meant| &meant.names) {
                 assert_eq!(plain(name), *name);

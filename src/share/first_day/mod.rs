@@ -4,6 +4,7 @@ mod beds;
 mod columns;
 mod sheet;
 mod trays;
+mod weather;
 
 #[cfg(test)]
 mod tests;
@@ -11,6 +12,7 @@ mod tests;
 pub use beds::read_beds;
 pub use columns::{ColumnPassedOver, ColumnTaken};
 pub use trays::read_trays;
+pub use weather::read_weather;
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -25,6 +27,8 @@ pub enum SheetKind {
     Trays,
     /// Beds and what is to stand in them.
     Beds,
+    /// Weather, a row a day.
+    Weather,
 }
 
 /// What a sheet is read against: the day, the person, and the names the book knows.
@@ -53,6 +57,19 @@ pub struct SheetNames<'a> {
     pub places: &'a [String],
     /// Whether the book has a tray, or a bed, of this name already.
     pub in_the_book: &'a dyn Fn(&str) -> bool,
+    /// What the book has of the weather of a day, by the names of its fields.
+    pub weather: &'a dyn Fn(Day) -> Vec<(&'static str, f64)>,
+}
+
+/// Days of a sheet of weather of which nothing is told.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Gap {
+    /// The line of the day before.
+    pub line: usize,
+    /// The first.
+    pub from: Day,
+    /// The last.
+    pub until: Day,
 }
 
 /// The order of day and month, where the days of a sheet do not all say it themselves.
@@ -222,6 +239,8 @@ pub struct FirstDay {
     pub order: Option<OrderTaken>,
     /// A row of totals at the end, which is passed over.
     pub total: Option<Total>,
+    /// Days of weather of which nothing is told.
+    pub gaps: Vec<Gap>,
     /// Names of bags and places by their folded form, as they were first spelled.
     spelled: BTreeMap<(SpellingOf, String), String>,
     /// Bags whose volume is written.

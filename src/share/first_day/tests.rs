@@ -29,11 +29,13 @@ fn read_as(kind: SheetKind, text: &str, order: Option<DayOrder>) -> Result<First
         containers: &["Bag 1 l".to_string()],
         places: &["Bench 4".to_string()],
         in_the_book: &|name| name.starts_with("old-"),
+        weather: &|day| if day == Day::from_ymd(2026, 1, 5).unwrap() { vec![("rain_mm", 12.5)] } else { Vec::new() },
     };
     let table = read_table(text.as_bytes(), None).unwrap();
     let (day, faults) = match kind {
         SheetKind::Trays => read_trays(&table, &names),
         SheetKind::Beds => read_beds(&table, &names),
+        SheetKind::Weather => read_weather(&table, &names),
     };
     faults.or(day)
 }
@@ -396,11 +398,54 @@ proptest! {
                     today: today(), who: "mara", order: None,
                     find: &|written| species.find(written), several: &|_| Vec::new(), nearest: &|_| Vec::new(), spacing: &|_| None,
                     containers: &[], places: &[], in_the_book: &|name| name == "x",
-                    variety: &|_, _| None, near: &|_, _| Vec::new(),
+                    variety: &|_, _| None, near: &|_, _| Vec::new(), weather: &|_| Vec::new(),
                 };
                 let (trays, beds) = (read_trays(&table, &names).1, read_beds(&table, &names).1);
                 prop_assert!(!trays.is_empty() || !beds.is_empty(), "a sheet of trays is no sheet of beds");
+                read_weather(&table, &names);
             }
         }
+    }
+}
+
+fn weather(text: &str) -> Result<FirstDay, LineFaults> {
+    read_as(SheetKind::Weather, text, None)
+}
+
+#[test]
+fn weather_is_read_by_its_heads_and_units_with_decimal_commas_and_what_was_not_read_is_a_gap() {
+    let sheet = "Fecha;Lluvia (mm);T mínima (°C);T máxima (°C)\n01/01/2026;3,5;18,2;29\n02/01/2026;-999;17;28,4\n\
+                 03/01/2026;;;\n06/01/2026;0;;30\n";
+    let day = weather(sheet).unwrap();
+    assert_eq!(
+        bodies(&day),
+        [
+            (2, "weather", json!({"rain_mm":3.5,"tmin_c":18.2,"tmax_c":29})),
+            (3, "weather", json!({"tmin_c":17,"tmax_c":28.4})),
+            (5, "weather", json!({"rain_mm":0,"tmax_c":30})),
+        ]
+    );
+    let of_day = |day: u32| Day::from_ymd(2026, 1, day).unwrap();
+    assert_eq!(day.gaps, [Gap { line: 3, from: of_day(3), until: of_day(5) }]);
+    // Inches and Fahrenheit by the heads, and the day in three columns.
+    let day = weather("YEAR,MO,DY,Rain (in),Tmax (F)\n2026,1,7,1.0,86\n").unwrap();
+    assert_eq!(bodies(&day), [(2, "weather", json!({"rain_mm":25.4,"tmax_c":30}))]);
+    assert_eq!(day.drafts[0].1.happened, of_day(7));
+}
+
+#[test]
+fn weather_that_cannot_be_is_named_with_its_line_and_the_same_again_is_passed_over() {
+    let faults = weather(
+        "date,rain mm\n2026-01-01,4\n2026-01-01,5\n2026-01-02,-3\n2026-01-03,4000\n2026-01-04,wet\n2027-01-01,3\n",
+    );
+    let lines: Vec<usize> = faults.unwrap_err().listed.iter().map(|fault| fault.line).collect();
+    assert_eq!(lines, [3, 4, 5, 6, 7]);
+    // The book has 12.5 mm of the fifth.
+    assert_eq!(weather("date,rain mm\n2026-01-05,12.5\n2026-01-06,1\n").unwrap().drafts.len(), 1);
+    let other = weather("date,rain mm\n2026-01-05,13\n").unwrap_err();
+    assert!(matches!(other.listed[0].reason, Reason::InTheBook(_)));
+    // Without a day, or without any figure, it is no sheet of weather.
+    for sheet in ["rain mm,tmin c\n3,18\n", "date,wind\n2026-01-01,3\n"] {
+        assert!(matches!(weather(sheet).unwrap_err().listed[0].reason, Reason::NoHeader { .. }), "{sheet}");
     }
 }

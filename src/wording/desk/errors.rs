@@ -163,6 +163,11 @@ impl Wording {
             }
             Remark::MoreThanSeed { tray, counted, most } => self.remark_more_than_seed(tray, *counted, *most),
             Remark::MoreMeasured { tray, measured, stood } => self.remark_more_measured(tray, *measured, *stood as i64),
+            Remark::LightJumps { bed, jump } => {
+                let species = self.species_of(&jump.species, &Catalogue::built_in());
+                let (from, to) = (self.percent(jump.from), self.percent(jump.to));
+                self.remark_light_jumps(bed, jump.plants, species, from, to)
+            }
             Remark::AliveAgain { bed, alive, lived } => self.remark_alive_again(bed, *alive, *lived),
             Remark::LookEarly { about, from } => self.remark_look_early(about.as_str(), self.day_beside(*from, today)),
             Remark::BeforeEmergence { tray, counted, sown, first_days } => {

@@ -79,7 +79,7 @@ help_import_more = A sheet of trays (--as trays) has the columns Tray, Species, 
     Field, Spacing, Standing, Planted about, Nurse plants, Nurses planted, Light. Names in English or Spanish, commas or
     semicolons, any usual encoding.
 help_import_file = The file; - reads what is piped in
-help_import_what = entries, one JSON object a line; trays or beds, a sheet with a row for each
+help_import_what = entries, one JSON object a line; trays or beds, a sheet with a row for each; weather, a sheet with a row a day
 help_import_sheet = Which sheet of a workbook (.xlsx, .ods) is read; without it the first that holds anything
 help_import_as_new = A name of the sheet that nobody knows is a new species: "NAME like SPECIES" takes its figures, NAME alone none
 help_import_marked = Where a sheet of trays or beds is not taken: a new file with the sheet and a column of remarks

@@ -129,9 +129,60 @@ light_turns_by_age = { $nurse } comes to its end
 light_turns_by_thinning = nurse plants lose leaves or end
 light_turns_by_growth = the nurse plants grow
 shade_to_come_heading = Shade that ends
+beside_heading = Shade of the beds beside
+# (bed, taken)
+beside_takes = nurse plants of { $bed } take { $taken } of the open light here, which the figures of this bed leave out
+beside_not_placed = { $beds }: nurse plants stand there too, and where both beds lie is not written (corner and bearing of the rows), so their shade is not reckoned
+cuts_heading = More light by the fewest cuts
+label_cuts_advice = what to cut
+label_cuts_bring = what it brings
+# (band, line, positions)
+cuts_tried = inside { $band }: { $line } ({ $positions } positions were looked at)
+cuts_none_made = no cut: { $inside }
+# (nurse, along, across)
+cut_stem_at = the stem of the { $nurse } { $along } m along the bed and { $across } m across
+# (nurse, along, across)
+cut_leaves_at = two thirds of the leaves of the { $nurse } { $along } m along the bed and { $across } m across
+# (nurse, along, across)
+cut_lifted_at = lift the { $nurse } { $along } m along the bed and { $across } m across
+cuts_proven = { $list }; every other set of as many was tried and none brings more
+cuts_found = { $list }; the best that was found, not every set was tried
+cuts_places_unknown = { $sentence }; nobody wrote where each of them stands, they are taken as evenly spread
+cuts_no_advice = no cut helps that leaves three quarters of the shade and gives no living plant more than { $MOST_STEP } times its light
+# (after, before, lost, kg)
+cuts_bring = over six months { $after } of the open positions are inside on average, { $before } without; { $lost } of the shade goes, and about { $kg } kg of dry leaves fall as mulch
+# (sentence, times)
+cuts_step = { $sentence }; no living plant gets more than { $times } times its light
+new_nurses_heading = Nurse plants that would bring the light into the band
+# (plants, nurse, row, in_row, months, inside)
+new_nurses_set = { $plants } plants of { $nurse } at { $row } x { $in_row } m: from about { $months } months after they are set, over the half year then { $inside } of the open positions are inside on average
+# (sentence, parts)
+new_nurses_parts = { $sentence }; set in { $parts } parts, a month apart, no month takes more than a quarter of their shade when they end
+food_heading = Food on the way
+# (month, bunches, least, most)
+food_bunches_counted = about { $month } { $bunches } bunches, as counted, { $least } to { $most } kg
+# (month, bunches, least, most)
+food_bunches_by_age = about { $month } { $bunches } bunches, by the age of the stems, { $least } to { $most } kg
+# (from, until, plants, least, most)
+food_tubers = from { $from } to { $until } the tubers of { $plants } plants, { $least } to { $most } kg
+# (from, until, plants, least, most)
+food_grain = from { $from } to { $until } the grain of { $plants } plants, { $least } to { $most } kg
+# (sentence, positions)
+food_loosens = { $sentence }; lifting them loosens the ground of { $positions } positions still open
+food_taken_heading = Food taken
+# (month, plants, kg)
+food_taken_weighed = { $month } from { $plants } plants { $kg } kg
+# (month, plants, kg)
+food_taken_partly = { $month } from { $plants } plants { $kg } kg and what nobody weighed
+# (month, plants)
+food_taken_unweighed = { $month } from { $plants } plants, and nobody wrote how much
 label_light_months = month by month
 # (month, year, light)
 light_of_month = { $month } { $year } { $light }
+# (month, year, light)
+light_of_month_at_most = { $month } { $year } at most { $light }
+# (light, why)
+light_at_most = at most { $light } light: { $why }
 label_light_positions = from position to position
 # (read, day, expected, factor)
 light_leaves_told = { $read } light read on { $day }, where leaves as the profile says would let through { $expected }: density x { $factor }

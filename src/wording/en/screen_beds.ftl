@@ -52,6 +52,7 @@ light_no_nurses = No nurse plant was written in this bed: there is no shade to r
 # (month, why)
 light_not_from = From { $month } on: { $why }
 light_digits = A digit is light in tenths: 3 is 30 to 39 % of full sun. - and + go a month back and on.
+light_digits_at_most = Something that shades is not in it: each figure is the most light there may be, and < says so in the line of months.
 light_underlined = Underlined: outside { $band }.
 light_chart_heading = Light month by month
 light_chart_legend = ● likely, ○ the month shown, │ four times in five in between.

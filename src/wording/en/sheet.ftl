@@ -120,6 +120,9 @@ sheet_order_read = So read: { $list }.
 # (written, line, day)
 sheet_order_one = '{ $written }' (line { $line }) is { $day }
 sheet_total_passed = Line { $line } is a total and was passed over.
+# (line, days, from, until)
+sheet_gap = After line { $line } nothing is told of { $days } days, { $from } to { $until }: they are reckoned as days that nobody read.
+sheet_gaps_more = And { $gaps } gaps more.
 # (line, written, counted)
 sheet_total_differs = Line { $line } is a total and was passed over; it says { $written }, the rows sum up to { $counted }: was a row forgotten?
 sheet_containers_since_sowing = How long they have stood in their bags is not in the sheet: it is taken that it was since they were sown. Where a tray was potted on later, a lifted plug says more.

@@ -52,6 +52,7 @@ figure_crown_k = light stopped by leaves, k
 figure_leaf_area_index = leaf area
 figure_light_transmitted_least_pct = light it lets through, least
 figure_light_transmitted_most_pct = light it lets through, most
+figure_dry_months_leaves_pct = leaves kept in dry months
 figure_useful_shade_months = useful shade from
 figure_stem_life_least_months = life of a stem, least
 figure_stem_life_most_months = life of a stem, most

@@ -62,6 +62,8 @@ remark_half_lost = { $tray }: { $gone } of { $stood } plants lost, more than hal
 remark_half_gone = { $tray }: { $gone } of { $stood } plants gone: is that so?
 # (bed, alive, lived)
 remark_alive_again = { $bed }: { $alive } alive, but { $lived } lived there by the last count and what was planted since, and the dead do not come back: is the number right, or was a planting not written?
+# (bed, plants, species, from, to)
+remark_light_jumps = { $bed }: so much cut at once brings { $plants } plants of { $species } that stand there from { $from } to { $to } of full light, more than { $MOST_STEP } times as much, and leaves burn: cut a part of it now and the rest in 3 to 4 weeks?
 # (about, day)
 remark_look_early = take care: at { $about } this look came too early to tell: only one from { $day } on does
 # (tray, counted, most)

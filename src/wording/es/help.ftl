@@ -77,7 +77,7 @@ help_import_more = Una hoja de bandejas (--as trays) tiene las columnas Bandeja,
     Especie; puede tener Campo, Distancia, En pie, Nodrizas, Nodrizas plantadas, Plantadas hacia, Luz. Nombres en español o
     inglés, comas o punto y coma, cualquier codificación usual.
 help_import_file = El archivo; - lee lo que llega por la tubería
-help_import_what = entries, un objeto JSON por línea; trays o beds, una hoja con una fila por cada una
+help_import_what = entries, un objeto JSON por línea; trays o beds, una hoja con una fila por cada una; weather, una hoja con una fila por día
 help_import_sheet = Cuál hoja de un libro de cálculo (.xlsx, .ods) se lee; sin esto, la primera que tenga algo
 help_import_as_new = Un nombre de la hoja que nadie conoce es una especie nueva: "NOMBRE como ESPECIE" toma sus datos, NOMBRE solo, ninguno
 help_import_marked = Si una hoja de bandejas o parcelas no se toma: un archivo nuevo con la hoja y una columna de observaciones

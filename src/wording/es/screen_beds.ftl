@@ -36,6 +36,7 @@ light_being_reckoned = Se está calculando la luz.
 light_no_nurses = No se anotó ninguna nodriza en esta parcela: no hay sombra que calcular.
 light_not_from = Desde { $month }: { $why }
 light_digits = Cada cifra es luz en décimos: 3 es de 30 a 39 % del sol pleno. - y + van un mes atrás y adelante.
+light_digits_at_most = Falta algo que da sombra: cada cifra es la mayor luz que puede haber, y < lo dice en la línea de los meses.
 light_underlined = Subrayado: fuera de { $band }.
 light_chart_heading = Luz mes a mes
 light_chart_legend = ● probable, ○ el mes que se ve, │ cuatro de cada cinco veces entre sus puntas.

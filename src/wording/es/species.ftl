@@ -50,6 +50,7 @@ figure_crown_k = luz que frenan las hojas, k
 figure_leaf_area_index = área de hojas
 figure_light_transmitted_least_pct = luz que deja pasar, mínima
 figure_light_transmitted_most_pct = luz que deja pasar, máxima
+figure_dry_months_leaves_pct = hojas que guarda en los meses secos
 figure_useful_shade_months = sombra útil desde
 figure_stem_life_least_months = vida del tallo, mínima
 figure_stem_life_most_months = vida del tallo, máxima

@@ -56,6 +56,7 @@ remark_half_lost = { $tray }: se pierden { $gone } de { $stood } plantas, más d
 remark_kept_long = { $tray }: ¿{ $days } días sin tierra? Rara vez duran más de { $usual }: ¿es así?
 remark_half_gone = { $tray }: se pierden { $gone } de { $stood } plantas: ¿es así?
 remark_alive_again = { $bed }: { $alive } vivas, pero por el último conteo y lo sembrado después vivían { $lived }, y las muertas no vuelven: ¿está bien el número, o faltó anotar una siembra?
+remark_light_jumps = { $bed }: tanto corte de una vez lleva { $plants } plantas de { $species } que hay ahí de { $from } a { $to } de la luz plena, más de { $MOST_STEP } veces, y las hojas se queman: ¿cortar hoy una parte y el resto en 3 o 4 semanas?
 remark_look_early = cuidado: en { $about } esta mirada es muy temprana y no dice nada: solo una desde el { $day } lo dice
 remark_more_than_seed = { $tray }: { $counted } plantas, pero su semilla pudo dar { $most }: ¿está bien el número, o faltó anotar una siembra?
 remark_more_measured = { $tray }: { $measured } medidas, pero en el último conteo había { $stood }, y todavía falta semilla por nacer: ¿está bien el número? Si nacieron más, anote primero el conteo

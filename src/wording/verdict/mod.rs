@@ -4,6 +4,7 @@ mod doubt;
 mod gap;
 mod measure;
 mod names;
+mod nurses;
 mod pest;
 mod reason;
 mod source;

@@ -2,12 +2,12 @@
 
 use crate::base::Day;
 use crate::nursery::species::Catalogue;
-use crate::reckon::light::LightTold;
 use crate::reckon::light::in_band::{InBand, TurnTo};
 use crate::reckon::light::months::LightMonth;
+use crate::reckon::light::{AS_GOOD_AS_FULL, LightTold};
 use crate::reckon::picture::answered::Answered;
 use crate::reckon::picture::quantity::{EndsBy, LightApart, LightSpan, ShadeEnd};
-use crate::reckon::picture::{BedSpecies, Criterion, DaySpread, LightNow, PairPicture, TrayPicture};
+use crate::reckon::picture::{BedSpecies, Criterion, DaySpread, LightNow, NoLight, PairPicture, TrayPicture};
 use crate::reckon::stock::{Graft, PlaceStory, Since};
 use crate::wording::Wording;
 
@@ -177,6 +177,9 @@ impl Wording {
 
     /// How the light of a bed is reckoned: without a reading, what a reading says of the leaves, and with it.
     pub(crate) fn light_formulas(&self, told: &LightTold) -> Vec<(String, String)> {
+        if let Some(why) = &told.left_out {
+            return vec![(self.label_light_unread(), self.light_at_most_words(told.light.high, why))];
+        }
         let mut pairs = vec![(self.label_light_unread(), self.span_words(told.unread))];
         if let Some(by) = &told.by_reading {
             let (read, day, expected) = (self.percent(by.read), self.day(by.read_on), self.percent(by.expected));
@@ -207,9 +210,19 @@ impl Wording {
     pub(crate) fn light_months_words(&self, months: &[LightMonth]) -> String {
         let said = |one: &LightMonth| {
             let (year, month, _) = one.on.ymd();
-            self.light_of_month(self.month_short(month), year, self.percent(one.light.share))
+            let (month, light) = (self.month_short(month), self.percent(one.light.share));
+            match one.left_out {
+                None => self.light_of_month(month, year, light),
+                Some(_) => self.light_of_month_at_most(month, year, light),
+            }
         };
         months.iter().map(said).collect::<Vec<_>>().join(", ")
+    }
+
+    /// Light that is known from above only, and why; where that is full light, why alone.
+    pub(crate) fn light_at_most_words(&self, most: f64, why: &NoLight) -> String {
+        let why = self.light_not_reckoned(why);
+        if most <= AS_GOOD_AS_FULL { self.light_at_most(self.percent(most), why) } else { why }
     }
 
     /// How many positions suit a species now and through the first months, and when and by what that turns.

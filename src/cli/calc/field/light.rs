@@ -96,7 +96,7 @@ pub(crate) fn answer(given: &Given, wording: &Wording) -> Result<Answer, Wrong> 
     if given.value("band").is_some() {
         let sun = sun_through(scene.place, scene.day, FEW_OF_SUN)?;
         let lights = together(scene.diffuse_share, &even_sky(FEW_OF_SKY), &sun);
-        let table = LightTable::new(&scene.points, &scene.crowns, &lights, scene.ground)?;
+        let table = LightTable::new(&scene.points, (&scene.crowns, &[]), &lights, scene.ground)?;
         cuts(&mut answer, given, &table, wording)?;
     }
     Ok(answer)
@@ -274,7 +274,7 @@ fn cuts(answer: &mut Answer, given: &Given, table: &LightTable, wording: &Wordin
         return Err(Wrong::Word { input: "band", written, known: "[low, high]" });
     };
     let most = f64::from(given.maybe_count("cuts")?.unwrap_or(0)).min(MOST_CUTS) as usize;
-    let found = table.best_cuts(Band::new(low, high)?, most);
+    let found = table.best_cuts(Band::new(low, high)?, None, most);
     let line: Vec<String> = found.iter().map(|cuts| format!("{}: {}", cuts.crowns.len(), cuts.in_band)).collect();
     answer.say(wording.calc_light_cuts(
         wording.percent(low),

@@ -7,7 +7,7 @@ use crate::base::{Day, SpeciesKey};
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::look::{Ink, standing_mark};
 use crate::dashboard::parts::Sheet;
-use crate::reckon::field::{Outplanting, SurvivalCount, light_rows, outplantings, waits_for};
+use crate::reckon::field::{Outplanting, SurvivalCount, food_ahead, food_taken, light_rows, outplantings, waits_for};
 use crate::reckon::picture::{BedPicture, BedSpecies, NursePicture, Rule, Standing};
 use crate::reckon::round::intervals::SURVIVAL_MONTHS;
 use crate::wording::verdict::About;
@@ -42,8 +42,30 @@ pub(super) fn page(
         plan::draw(bed, species, along, cx, &mut page);
     }
     nurses(bed, cx, &mut page);
+    food(bed, cx, &mut page);
     survival(bed, cx, &mut page);
     page
+}
+
+/// What the nurse plants will give to eat, and gave.
+fn food(bed: &BedPicture, cx: &ScreenContext<'_>, page: &mut Sheet) {
+    let wording = cx.wording;
+    let ahead = food_ahead(&bed.story, &cx.book.picture.site, cx.day());
+    if !ahead.is_empty() {
+        page.heading(&wording.food_heading());
+    }
+    for food in ahead {
+        let words = format!("{}: {}", cx.species(Some(&food.nurse)), wording.food_ahead_words(&food));
+        page.paragraph(&words, Ink::Plain);
+    }
+    let taken = food_taken(&bed.story, cx.day());
+    if !taken.is_empty() {
+        page.heading(&wording.food_taken_heading());
+    }
+    for ((year, month, nurse), taken) in taken {
+        let words = format!("{}: {}", cx.species(Some(&nurse)), wording.food_taken_words((year, month), &taken));
+        page.paragraph(&words, Ink::Plain);
+    }
 }
 
 /// A bed at a glance, as much of it as has room whole: what each species waits for, the light, the plan of the first species.

@@ -56,15 +56,14 @@ impl Shown<'_> {
     }
 
     fn lit<'a>(&self, at: usize, cx: &'a ScreenContext<'_>) -> Option<&'a LitMonth> {
-        self.month(at, cx)?.as_ref()?.as_ref().ok()
+        self.month(at, cx)?.as_ref()
     }
 
-    /// The first month that cannot be reckoned, and why.
-    fn not_reckoned(&self, cx: &ScreenContext<'_>) -> Option<(usize, String)> {
+    /// The first month whose light is not known, and why.
+    fn not_known(&self, cx: &ScreenContext<'_>) -> Option<(usize, String)> {
         (0..MONTHS_AHEAD).find_map(|at| match self.month(at, cx)? {
             None => Some((at, cx.wording.light_no_nurses())),
-            Some(Err(why)) => Some((at, cx.wording.light_not_reckoned(why))),
-            Some(Ok(_)) => None,
+            Some(lit) => Some((at, cx.wording.light_not_reckoned(lit.month.left_out.as_ref()?))),
         })
     }
 
@@ -84,8 +83,12 @@ pub(super) fn head(shown: Shown<'_>, cx: &ScreenContext<'_>, width: u16) -> Shee
     let on = month_on(cx.day(), shown.at);
     let heading = wording.light_month_heading(&shown.bed.name, cx.species(Some(shown.species)), month_words(on, cx));
     page.paragraph(&heading, Ink::Strong);
-    match (shown.lit(shown.at, cx), shown.not_reckoned(cx)) {
-        (Some(lit), _) => page.paragraph(&told(lit, shown.band(cx), cx), Ink::Plain),
+    let left_out = |lit: &LitMonth| lit.month.left_out.as_ref().map(|why| (lit.month.light.high, why.clone()));
+    match (shown.lit(shown.at, cx), shown.not_known(cx)) {
+        (Some(lit), _) => match left_out(lit) {
+            None => page.paragraph(&told(lit, shown.band(cx), cx), Ink::Plain),
+            Some((most, why)) => page.hanging("? ", Ink::Waits, &wording.light_at_most_words(most, &why), Ink::Plain),
+        },
         (None, Some((_, why))) => page.hanging("? ", Ink::Waits, &why, Ink::Plain),
         (None, None) => page.paragraph(&wording.light_being_reckoned(), Ink::Waits),
     }
@@ -119,20 +122,20 @@ fn line_of_months(shown: Shown<'_>, cx: &ScreenContext<'_>, page: &mut Sheet) {
     let blank = if page.width() >= WIDE_LINE { " " } else { "" };
     let band = shown.band(cx);
     let ends = shown.ends(cx);
-    let not_from = shown.not_reckoned(cx).map_or(MONTHS_AHEAD, |(at, _)| at);
+    let not_from = if shown.month(0, cx).is_some_and(Option::is_none) { 0 } else { MONTHS_AHEAD };
     let (mut letters, mut digits, mut marks) = (Vec::new(), Vec::new(), Vec::new());
     for at in 0..MONTHS_AHEAD {
         let (year, month, _) = month_on(cx.day(), at).ymd();
         let letter: String = cx.wording.month_letters(month).chars().take(1).collect();
-        let light = shown.lit(at, cx).map(|lit| lit.month.light.share);
         let waiting = if at < not_from { "·" } else { "?" };
-        let digit = light.map_or_else(
-            || (waiting.to_string(), Style::new()),
-            |light| {
-                let (tenth, style) = digit(light, band);
-                (if room > 1 { percent(light) } else { tenth }, style)
-            },
-        );
+        let digit = match shown.lit(at, cx).map(|lit| &lit.month) {
+            None => (waiting.to_string(), Style::new()),
+            Some(month) if month.left_out.is_some() => at_most(month.light.high, room, band),
+            Some(month) => {
+                let (tenth, style) = digit(month.light.share, band);
+                (if room > 1 { percent(month.light.share) } else { tenth }, style)
+            }
+        };
         let ends_here = ends.iter().any(|end| (end.about.ymd().0, end.about.ymd().1) == (year, month));
         let chosen = if at == shown.at { Ink::Chosen.style() } else { Style::new() };
         for (line, (text, style)) in [
@@ -163,6 +166,14 @@ fn digit(light: f64, band: Option<(f64, f64)>) -> (String, Style) {
     (tenth.to_string(), style)
 }
 
+/// Light that is known from above only: `<7` is at most 70 %; in one column `?`. Underlined where that is darker than the band.
+fn at_most(most: f64, room: usize, band: Option<(f64, f64)>) -> (String, Style) {
+    let tenths = (most * 10.0 - 1e-9).ceil() as i64;
+    let text = if room > 1 && tenths < 10 { format!("<{tenths}") } else { "?".to_string() };
+    let dark = band.is_some_and(|(least, _)| most < least);
+    (text, if dark { Ink::Waits.tile().add_modifier(Modifier::UNDERLINED) } else { Style::new() })
+}
+
 /// Whole percents in two columns: full light is 99.
 fn percent(light: f64) -> String {
     ((light * 100.0).round() as i64).clamp(0, 99).to_string()
@@ -181,6 +192,7 @@ pub(super) fn map(shown: Shown<'_>, cx: &ScreenContext<'_>, (width, lines): (u16
         return page;
     };
     let (lit, band) = (shown.lit(shown.at, cx), shown.band(cx));
+    let is_bound = lit.is_some_and(|lit| lit.month.left_out.is_some());
     let of = |at: usize, spot: &Spot| {
         let light = lit.and_then(|lit| lit.at.get(at)).filter(|_| spot.state != SpotState::Blocked);
         light.map_or_else(
@@ -188,13 +200,17 @@ pub(super) fn map(shown: Shown<'_>, cx: &ScreenContext<'_>, (width, lines): (u16
                 let (mark, ink) = plan::spot_mark(spot.state);
                 (mark.to_string(), ink.tile())
             },
-            |light| digit(*light, band),
+            // Of light that is known from above only nothing is inside the band.
+            |light| digit(*light, band.filter(|(least, _)| !is_bound || light < least)),
         )
     };
     let most_lines = lines.saturating_sub(AROUND_PLAN).clamp(LEAST_LINES, plan::MOST_LINES);
     let marks = Marks { of: &of, with_species: false, most_lines };
     let (others, _) = plan::sketch(shown.bed, &plan, &marks, shown.along, cx, &mut page);
     page.paragraph(&wording.light_digits(), Ink::Quiet);
+    if is_bound {
+        page.paragraph(&wording.light_digits_at_most(), Ink::Waits);
+    }
     if let Some((least, most)) = band.filter(|band| lit.is_some() && *band != (0.0, 1.0)) {
         page.paragraph(&wording.light_underlined(wording.band_words(least, most)), Ink::Quiet);
     }
@@ -221,7 +237,7 @@ pub(super) fn year(shown: Shown<'_>, cx: &ScreenContext<'_>, width: u16) -> Shee
             page.paragraph(&wording.light_chart_band(wording.band_words(least, most)), Ink::Quiet);
         }
     }
-    if let Some((at, why)) = shown.not_reckoned(cx).filter(|(at, _)| *at > 0 && *at != shown.at) {
+    if let Some((at, why)) = shown.not_known(cx).filter(|(at, _)| *at > 0 && *at != shown.at) {
         page.hanging(
             "? ",
             Ink::Waits,
@@ -253,7 +269,7 @@ fn chart(lit: &[(usize, &LitMonth)], shown: Shown<'_>, cx: &ScreenContext<'_>) -
     };
     let mut curves: Vec<Curve> = lit.iter().map(bar).collect();
     let points = |wanted: &dyn Fn(usize) -> bool| {
-        let wanted = lit.iter().filter(|(at, _)| wanted(*at));
+        let wanted = lit.iter().filter(|(at, lit)| wanted(*at) && lit.month.left_out.is_none());
         wanted.map(|(at, lit)| (*at as f64, lit.month.light.share)).collect::<Vec<_>>()
     };
     curves.push(Curve { points: points(&|at| at != shown.at), mark: "●", ink: Ink::Strong, joined: false });

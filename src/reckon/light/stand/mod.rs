@@ -1,8 +1,13 @@
 //! The nurse plants of a bed at a moment: where each stands, how large it is, and how much of its leaves it carries after
 //! cuts and towards the end of its life.
 
+mod leaf_fall;
+mod spots;
+
+use leaf_fall::after_fall;
+use spots::{evenly, spots_of};
+
 use super::crown::{Size, day_taken, leaves_of, months_between, size_on};
-use super::spots::{evenly, spots_of};
 use crate::base::{Day, EntryId, SpeciesKey};
 use crate::nursery::entry::BedSet;
 use crate::nursery::entry::types::CutWhat;
@@ -52,6 +57,17 @@ pub(super) struct Leaves {
     pub dense: f64,
 }
 
+impl Leaves {
+    /// The same where of what is left only so much is carried.
+    fn with(self, carried: Leaves) -> Leaves {
+        Leaves {
+            thin: self.thin * carried.thin,
+            likely: self.likely * carried.likely,
+            dense: self.dense * carried.dense,
+        }
+    }
+}
+
 /// Plants alike.
 pub(super) struct Stand {
     pub spots: Vec<[f64; 2]>,
@@ -63,29 +79,59 @@ pub(super) struct Stand {
     pub entry: EntryId,
 }
 
+/// What shades a bed at a moment, as far as it can be drawn.
+#[derive(Default)]
+pub(super) struct Standing {
+    /// Whose crowns are known.
+    pub known: Vec<Stand>,
+    /// Why something that shades it is not among them.
+    pub left_out: Option<NoLight>,
+}
+
 /// What shades a bed at a moment.
 pub(super) fn stands(story: &BedStory, site: &Site, bed: &BedSet, when: When) -> Result<Vec<Stand>, NoLight> {
-    let mut all = Vec::new();
+    let Standing { known, left_out } = standing(story, site, bed, when);
+    left_out.map_or(Ok(known), Err)
+}
+
+/// The same where something that shades it may be unknown: without it the light is a bound from above.
+pub(super) fn standing(story: &BedStory, site: &Site, bed: &BedSet, when: When) -> Standing {
+    let mut all = Standing::default();
+    let mut take = |one: Result<Option<Stand>, NoLight>| match one {
+        Ok(stand) => all.known.extend(stand),
+        Err(why) => all.left_out = all.left_out.take().or(Some(why)),
+    };
     for nurse in story.nurses.iter().filter(|nurse| nurse.day <= when.day) {
-        let alive = alive_at(story, nurse, when);
-        if alive > MOST_PLANTS {
-            return Err(NoLight::TooMany);
-        }
-        if alive > 0 {
-            let profile = profile_of(site, &nurse.nurse)?;
-            all.push(Stand {
-                spots: spots_of(nurse, alive, (bed.length_m.0, bed.width_m.0)),
-                size: size_on(nurse, profile, day_taken(when.day))?,
-                density: leaves_of(&nurse.nurse, profile)?,
-                leaves: leaves_at(story, nurse, profile, when),
-                entry: nurse.entry.clone(),
-            });
-        }
+        take(of_nurse(story, site, bed, nurse, when));
     }
     for cohort in story.cohorts.iter().filter(|cohort| cohort.living > 0 && cohort.day <= when.day) {
-        all.extend(set_out(story, site, bed, cohort, when)?);
+        take(set_out(story, site, bed, cohort, when));
     }
-    Ok(all)
+    all
+}
+
+fn of_nurse(
+    story: &BedStory,
+    site: &Site,
+    bed: &BedSet,
+    nurse: &NurseStory,
+    when: When,
+) -> Result<Option<Stand>, NoLight> {
+    let alive = alive_at(story, nurse, when);
+    if alive > MOST_PLANTS {
+        return Err(NoLight::TooMany);
+    }
+    if alive == 0 {
+        return Ok(None);
+    }
+    let profile = profile_of(site, &nurse.nurse)?;
+    Ok(Some(Stand {
+        spots: spots_of(nurse, alive, (bed.length_m.0, bed.width_m.0)),
+        size: size_on(nurse, profile, day_taken(when.day))?,
+        density: leaves_of(&nurse.nurse, profile)?,
+        leaves: leaves_at(story, nurse, profile, when).with(after_fall(site, profile, when.day)),
+        entry: nurse.entry.clone(),
+    }))
 }
 
 fn profile_of<'a>(site: &'a Site, species: &SpeciesKey) -> Result<&'a Profile, NoLight> {
@@ -119,7 +165,7 @@ fn set_out(
         spots: evenly(&spots, cohort.living as usize),
         size: size_on(&nurse, profile, day_taken(when.day))?,
         density: leaves_of(species, profile)?,
-        leaves: leaves_at(story, &nurse, profile, when),
+        leaves: leaves_at(story, &nurse, profile, when).with(after_fall(site, profile, when.day)),
         entry: cohort.entry.clone(),
     }))
 }
@@ -155,7 +201,7 @@ fn alive_at(story: &BedStory, nurse: &NurseStory, when: When) -> u32 {
 }
 
 /// Whether the stems of a species die after fruiting and followers take their place.
-pub(super) fn has_followers(profile: &Profile) -> bool {
+pub(crate) fn has_followers(profile: &Profile) -> bool {
     let dies = profile.dies_after_fruiting.as_ref().is_some_and(|figure| figure.value);
     let lives = profile.stem_life_most_months.as_ref().is_some_and(|figure| figure.value >= HAS_FOLLOWERS_MONTHS);
     dies && lives

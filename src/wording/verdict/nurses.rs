@@ -1,0 +1,103 @@
+//! What the nurse plants of a bed give to eat, and which to cut for more light, in words.
+
+use crate::base::Day;
+use crate::nursery::entry::types::CutWhat;
+use crate::nursery::species::Catalogue;
+use crate::reckon::field::{Crop, FoodAhead, FoodTaken};
+use crate::reckon::light::advice::fewest_cuts::{Advice, FewestCuts, ToCut};
+use crate::reckon::light::advice::new_nurses::NewNurses;
+use crate::reckon::light::beside::Beside;
+use crate::wording::Wording;
+
+impl Wording {
+    /// What is on the way, when, and how much of it.
+    pub(crate) fn food_ahead_words(&self, food: &FoodAhead) -> String {
+        let (least, most) = (self.kg(food.kg.0), self.kg(food.kg.1));
+        let from = self.month_and_year(food.from);
+        let until = food.until.map(|until| self.month_and_year(until)).unwrap_or_default();
+        let said = match (food.crop, food.counted) {
+            (Crop::Bunches, true) => self.food_bunches_counted(from, food.plants, least, most),
+            (Crop::Bunches, false) => self.food_bunches_by_age(from, food.plants, least, most),
+            (Crop::Tubers, _) => self.food_tubers(from, until, food.plants, least, most),
+            (Crop::Grain, _) => self.food_grain(from, until, food.plants, least, most),
+        };
+        food.loosens.map_or(said.clone(), |positions| self.food_loosens(said, positions))
+    }
+
+    /// What was taken in a month.
+    pub(crate) fn food_taken_words(&self, (year, month): (i32, u32), taken: &FoodTaken) -> String {
+        let month = format!("{} {year}", self.month_short(month));
+        match (taken.kg > 0.0, taken.unweighed) {
+            (true, 0) => self.food_taken_weighed(month, taken.plants, self.kg(taken.kg)),
+            (true, _) => self.food_taken_partly(month, taken.plants, self.kg(taken.kg)),
+            (false, _) => self.food_taken_unweighed(month, taken.plants),
+        }
+    }
+
+    fn month_and_year(&self, day: Day) -> String {
+        let (year, month, _) = day.ymd();
+        format!("{} {year}", self.month_short(month))
+    }
+
+    fn kg(&self, kg: f64) -> String {
+        self.number(kg, if kg < 10.0 { 1 } else { 0 })
+    }
+
+    /// What other beds take of the light, and of which nobody wrote where they lie; none where there is nothing to say.
+    pub(crate) fn beside_words(&self, told: &Beside) -> Option<String> {
+        let shading = told.shading.iter().map(|(bed, taken)| self.beside_takes(bed, self.percent(*taken)));
+        let names = told.not_placed.iter().map(ToString::to_string).collect::<Vec<_>>().join(", ");
+        let not_placed = (!names.is_empty()).then(|| self.beside_not_placed(names));
+        let said: Vec<String> = shading.chain(not_placed).collect();
+        (!said.is_empty()).then(|| said.join("; "))
+    }
+
+    /// How many positions come into the band by how many cuts: `no cut: 17, 1: 22, 2: 26`.
+    pub(crate) fn cuts_tried_words(&self, told: &FewestCuts) -> String {
+        let each = told.tried.iter().map(|one| match one.cuts {
+            0 => self.cuts_none_made(one.inside),
+            cuts => format!("{cuts}: {}", one.inside),
+        });
+        let (least, most) = told.band;
+        let line = each.collect::<Vec<_>>().join(", ");
+        self.cuts_tried(self.band_words(least, most), line, told.positions)
+    }
+
+    /// Which plants to cut, and whether no other so few bring as much; or that none helps.
+    pub(crate) fn cuts_advice_words(&self, advice: Option<&Advice>) -> String {
+        let Some(advice) = advice else { return self.cuts_no_advice() };
+        let list = advice.plants.iter().map(|plant| self.cut_words(plant)).collect::<Vec<_>>().join("; ");
+        let said = if advice.proven { self.cuts_proven(list) } else { self.cuts_found(list) };
+        if advice.places_known { said } else { self.cuts_places_unknown(said) }
+    }
+
+    /// What the cuts bring and cost.
+    pub(crate) fn cuts_bring_words(&self, advice: &Advice) -> String {
+        let (before, after) = advice.half_year;
+        let lost = self.percent(advice.shade_lost.max(0.0));
+        let said = self.cuts_bring(self.percent(after), self.percent(before), lost, self.kg(advice.mulch_kg));
+        match advice.step {
+            Some(step) => self.cuts_step(said, self.number(step.max(1.0), 1)),
+            None => said,
+        }
+    }
+
+    /// Which nurse plants to set, how far apart, how long before, and in how many parts.
+    pub(crate) fn new_nurses_words(&self, one: &NewNurses) -> String {
+        let nurse = self.species_of(&one.nurse, &Catalogue::built_in());
+        let (row, in_row) = (self.number(one.row_m, 1), self.number(one.in_row_m, 1));
+        let inside = self.percent(one.inside);
+        let said = self.new_nurses_set(one.plants, nurse, row, in_row, one.after_months, inside);
+        if one.parts > 1 { self.new_nurses_parts(said, one.parts) } else { said }
+    }
+
+    fn cut_words(&self, plant: &ToCut) -> String {
+        let nurse = self.species_of(&plant.nurse, &Catalogue::built_in());
+        let [along, across] = plant.at_m.map(|metres| self.number(metres, 1));
+        match plant.what {
+            CutWhat::Leaves => self.cut_leaves_at(nurse, along, across),
+            CutWhat::Harvest => self.cut_lifted_at(nurse, along, across),
+            CutWhat::Stem | CutWhat::Felled => self.cut_stem_at(nurse, along, across),
+        }
+    }
+}
