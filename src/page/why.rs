@@ -4,6 +4,8 @@ use super::care::{Care, due_at, of_pair, say_due};
 use super::ready::Ready;
 use super::{Asked, Facts, Mark, Page, Tone};
 use crate::base::SpeciesKey;
+use crate::reckon::bed::water::ahead::water_ahead;
+use crate::reckon::bed::water::texture::Texture;
 use crate::reckon::field::longest_first;
 use crate::reckon::field::{food_ahead, food_taken};
 use crate::reckon::forecast::Outlook;
@@ -135,6 +137,7 @@ pub(crate) fn why_bed(bed: &BedPicture, species: Option<&SpeciesKey>, asked: Ask
     let set = lines.iter().flat_map(|one| nurses_to_set(bed, &one.species, asked));
     page.part(wording.new_nurses_heading(), set.collect::<Vec<_>>());
     food(bed, asked, &mut page);
+    water(bed, asked, &mut page);
     for one in &lines {
         how_light(bed, one, lines.len() > 1, asked, &mut page);
     }
@@ -199,6 +202,16 @@ fn food(bed: &BedPicture, asked: Asked<'_>, page: &mut Page) {
         (asked.species(Some(nurse)), wording.food_taken_words((*year, *month), taken))
     });
     page.part(wording.food_taken_heading(), taken.collect::<Vec<_>>());
+}
+
+/// How likely what is planted runs dry, and up to which day of the rains it is safe by that.
+fn water(bed: &BedPicture, asked: Asked<'_>, page: &mut Page) {
+    let (wording, site, day) = (asked.wording, &asked.picture.site, asked.picture.day);
+    let field = site.fields.get(&bed.field).and_then(|field| field.on(day));
+    let texture = Texture::of(field.and_then(|field| field.texture.as_ref()).map(|texture| &*texture.0));
+    let Some(told) = water_ahead(site, texture, day) else { return };
+    let facts = Facts { pairs: wording.water_ahead_facts(&told), rest: Vec::new(), entries: Vec::new() };
+    page.reckoning(wording.water_ahead_heading(), facts);
 }
 
 /// How the light of a bed is reckoned for a species; of several each under its name.

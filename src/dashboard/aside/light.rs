@@ -8,6 +8,7 @@ use super::Newest;
 use crate::base::{BedName, SpeciesKey};
 use crate::reckon::Picture;
 use crate::reckon::field::species_plan;
+use crate::reckon::light::advice::fewest_cuts::{FewestCuts, fewest_cuts};
 use crate::reckon::light::months::{GoingOn, LightMonth, MONTHS_AHEAD};
 
 /// Whose light is wanted.
@@ -28,6 +29,8 @@ pub(crate) struct LitMonth {
     pub(crate) month: LightMonth,
     /// At each position of the species, in the order of its plan.
     pub(crate) at: Vec<f64>,
+    /// What cuts come to where the bed is too dark today; of this month alone, and told last.
+    pub(crate) cuts: Option<FewestCuts>,
 }
 
 /// What is known of a month: nothing where nothing that shades was written.
@@ -52,9 +55,13 @@ pub(crate) fn light_ahead(
         if newest.load(Ordering::SeqCst) != mine {
             return;
         }
-        if !give(at, Some(LitMonth { month: going_on.month(at), at: going_on.at_each(&spots, at) })) {
+        if !give(at, Some(LitMonth { month: going_on.month(at), at: going_on.at_each(&spots, at), cuts: None })) {
             return;
         }
+    }
+    let cuts = fewest_cuts(&bed.story, site, &asked.species, day);
+    if cuts.is_some() && newest.load(Ordering::SeqCst) == mine {
+        give(0, Some(LitMonth { month: going_on.month(0), at: going_on.at_each(&spots, 0), cuts }));
     }
 }
 

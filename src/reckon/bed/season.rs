@@ -91,6 +91,15 @@ pub(crate) fn safe_rains_from(site: &Site, day: Day) -> Option<Spell> {
     occurrences(season, day).into_iter().filter(|spell| spell.last_safe >= day).min_by_key(|spell| spell.last_safe)
 }
 
+/// The rains that run on a day, else the next to come.
+pub(crate) fn running_or_next(site: &Site, day: Day) -> Option<Spell> {
+    let next = || {
+        let (_, season) = site.season.entry_on(day)?;
+        occurrences(season, day).into_iter().find(|spell| spell.from > day)
+    };
+    rains_on(site, day).map(|(_, spell)| spell).or_else(next)
+}
+
 /// Whether enough of the rains is left. Not known where no rains are described; then it does not block.
 pub fn criterion(site: &Site, day: Day) -> Criterion {
     let described = site.season.entry_on(day).filter(|(_, season)| !occurrences(season, day).is_empty());

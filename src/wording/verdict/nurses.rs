@@ -3,6 +3,7 @@
 use crate::base::Day;
 use crate::nursery::entry::types::CutWhat;
 use crate::nursery::species::Catalogue;
+use crate::reckon::bed::water::ahead::{DrawnFrom, SAFE_CHANCE, WaterAhead};
 use crate::reckon::field::{Crop, FoodAhead, FoodTaken};
 use crate::reckon::light::advice::fewest_cuts::{Advice, FewestCuts, ToCut};
 use crate::reckon::light::advice::new_nurses::NewNurses;
@@ -89,6 +90,28 @@ impl Wording {
         let inside = self.percent(one.inside);
         let said = self.new_nurses_set(one.plants, nurse, row, in_row, one.after_months, inside);
         if one.parts > 1 { self.new_nurses_parts(said, one.parts) } else { said }
+    }
+
+    /// How likely what is planted runs dry, the last safe day by that, and when the rains began by the gauge.
+    pub(crate) fn water_ahead_facts(&self, told: &WaterAhead) -> Vec<(String, String)> {
+        let mut facts = vec![(self.label_water_today(), self.water_ahead_today(self.percent(told.today)))];
+        if let Some(rains) = told.rains {
+            let last = match told.last_safe {
+                Some(last) => self.water_ahead_last_safe(self.day(last), self.percent(SAFE_CHANCE)),
+                None => {
+                    self.water_ahead_never_safe(self.day(rains.from), self.day(rains.until), self.percent(SAFE_CHANCE))
+                }
+            };
+            facts.push((self.label_water_last_safe(), last));
+        }
+        facts.extend(told.began.map(|began| (self.label_rains_began(), self.rains_began_by_gauge(self.day(began)))));
+        let from = match told.from {
+            DrawnFrom::Gauge => self.water_drawn_from_gauge(),
+            DrawnFrom::Usual => self.water_drawn_from_usual(),
+            DrawnFrom::Both => self.water_drawn_from_both(),
+        };
+        facts.push((self.label_source(), from));
+        facts
     }
 
     fn cut_words(&self, plant: &ToCut) -> String {

@@ -205,7 +205,9 @@ pub(super) fn map(shown: Shown<'_>, cx: &ScreenContext<'_>, (width, lines): (u16
         )
     };
     let most_lines = lines.saturating_sub(AROUND_PLAN).clamp(LEAST_LINES, plan::MOST_LINES);
-    let marks = Marks { of: &of, with_species: false, most_lines };
+    let advice = lit.and_then(|lit| lit.cuts.as_ref()).filter(|_| shown.at == 0).and_then(|cuts| cuts.advice.as_ref());
+    let to_cut: Vec<[f64; 2]> = advice.iter().flat_map(|advice| &advice.plants).map(|plant| plant.at_m).collect();
+    let marks = Marks { of: &of, to_cut: &to_cut, with_species: false, most_lines };
     let (others, _) = plan::sketch(shown.bed, &plan, &marks, shown.along, cx, &mut page);
     page.paragraph(&wording.light_digits(), Ink::Quiet);
     if is_bound {
@@ -213,6 +215,12 @@ pub(super) fn map(shown: Shown<'_>, cx: &ScreenContext<'_>, (width, lines): (u16
     }
     if let Some((least, most)) = band.filter(|band| lit.is_some() && *band != (0.0, 1.0)) {
         page.paragraph(&wording.light_underlined(wording.band_words(least, most)), Ink::Quiet);
+    }
+    if let Some((cuts, advice)) = lit.and_then(|lit| lit.cuts.as_ref()).zip(advice) {
+        page.paragraph(&wording.cuts_tried_words(cuts), Ink::Plain);
+        let told = format!("{} {}", plan::CUT_MARK, wording.cuts_advice_words(Some(advice)));
+        page.paragraph(&told, Ink::Plain);
+        page.paragraph(&wording.cuts_bring_words(advice), Ink::Plain);
     }
     let blocked = plan.count(SpotState::Blocked);
     if blocked > 0 {

@@ -26,6 +26,9 @@ pub(super) const MOST_LINES: usize = 15;
 /// Lets a plant on a line stay on it although 0.3 / 0.1 is not 3 in a computer.
 const FUZZ: f64 = 1e-9;
 
+/// The mark of a nurse plant to cut.
+pub(super) const CUT_MARK: &str = "/";
+
 /// The mark of a state and its ink.
 pub(super) fn spot_mark(state: SpotState) -> (&'static str, Ink) {
     match state {
@@ -51,6 +54,8 @@ type Cells = BTreeMap<(usize, usize), (String, Style)>;
 pub(super) struct Marks<'a> {
     /// The mark of a position, by its number in the plan.
     pub of: &'a dyn Fn(usize, &Spot) -> (String, Style),
+    /// Nurse plants to cut, metres along and across the bed; drawn over everything else.
+    pub to_cut: &'a [[f64; 2]],
     /// Whether the positions of other species are drawn too.
     pub with_species: bool,
     /// The most lines where a coarser plan is as clear.
@@ -67,7 +72,7 @@ pub(super) fn draw(bed: &BedPicture, species: &SpeciesKey, along: usize, cx: &Sc
         let (mark, ink) = spot_mark(spot.state);
         (mark.to_string(), ink.tile())
     };
-    let marks = Marks { of: &of, with_species: true, most_lines: MOST_LINES };
+    let marks = Marks { of: &of, to_cut: &[], with_species: true, most_lines: MOST_LINES };
     let (others, hidden) = sketch(bed, &plan, &marks, along, cx, page);
     legend(&plan, &others, cx, page);
     if hidden {
@@ -105,6 +110,9 @@ pub(super) fn sketch(
     let mut hidden = false;
     for (at, spot) in plan.spots.iter().enumerate() {
         hidden |= cells.insert(scale.cell(spot.x_m, spot.y_m), (marks.of)(at, spot)).is_some();
+    }
+    for [x_m, y_m] in marks.to_cut {
+        cells.insert(scale.cell(*x_m, *y_m), (CUT_MARK.to_string(), Ink::Danger.tile()));
     }
     let from = along.min(scale.columns.saturating_sub(room));
     let view = View { from, room, label };

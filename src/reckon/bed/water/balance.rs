@@ -276,7 +276,7 @@ fn is_remembered(dry: DryRun, day: Day) -> bool {
 }
 
 /// What a month usually brings in a day, mm.
-fn usual_mm(site: &Site, day: Day) -> Option<f64> {
+pub(super) fn usual_mm(site: &Site, day: Day) -> Option<f64> {
     let (year, month, _) = day.ymd();
     let first = Day::from_ymd(year, month, 1)?;
     let next = Day::from_ymd(year + i32::from(month == 12), month % 12 + 1, 1)?;
@@ -285,14 +285,14 @@ fn usual_mm(site: &Site, day: Day) -> Option<f64> {
 }
 
 /// Reference evapotranspiration of a place.
-struct Et0 {
+pub(super) struct Et0 {
     place: Option<(f64, Option<f64>)>,
     /// Of a day without temperatures: by the mean of those written lately.
     otherwise_mm: f64,
 }
 
 impl Et0 {
-    fn of(site: &Site, day: Day) -> Et0 {
+    pub(super) fn of(site: &Site, day: Day) -> Et0 {
         let place =
             site.nursery.on(day).map(|nursery| (nursery.latitude_deg.0, nursery.altitude_m.map(|altitude| altitude.0)));
         let mut et0 = Et0 { place, otherwise_mm: USUAL_ET0_MM };
@@ -306,7 +306,7 @@ impl Et0 {
     }
 
     /// By the temperatures written of the day, else by those usual in its month, else as on the days that have them.
-    fn mm(&self, site: &Site, weather: Option<&Weather>, day: Day) -> f64 {
+    pub(super) fn mm(&self, site: &Site, weather: Option<&Weather>, day: Day) -> f64 {
         let written = weather.and_then(written_c);
         let temperatures_c = written.or_else(|| usual_c(site.season.on(day)?, day));
         temperatures_c.and_then(|both| self.hargreaves(day, both)).unwrap_or(self.otherwise_mm)

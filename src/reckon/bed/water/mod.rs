@@ -1,6 +1,7 @@
 //! Whether it is wet enough to plant: by what is left of the water that young roots reach, where the gauge or the monthly normals tell
 //! enough; else by the rain of three days. A day without a gauge line is unknown, never dry.
 
+pub(crate) mod ahead;
 pub(crate) mod balance;
 pub(crate) mod drowned;
 pub(crate) mod looks;
