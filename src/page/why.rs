@@ -130,8 +130,7 @@ pub(crate) fn why_bed(bed: &BedPicture, species: Option<&SpeciesKey>, asked: Ask
     page.part(wording.shade_to_come_heading(), told.collect::<Vec<_>>());
     let ahead = lines.iter().filter_map(|one| light_ahead(bed, &one.species, asked));
     page.part(wording.light_ahead_heading(), ahead.collect::<Vec<_>>());
-    let shade = lines.iter().filter_map(|one| shade_beside(bed, &one.species, asked));
-    page.part(wording.beside_heading(), shade.collect::<Vec<_>>());
+    page.part(wording.beside_heading(), shade_beside(bed, &lines, asked));
     let cuts = lines.iter().flat_map(|one| cuts(bed, &one.species, asked));
     page.part(wording.cuts_heading(), cuts.collect::<Vec<_>>());
     let set = lines.iter().flat_map(|one| nurses_to_set(bed, &one.species, asked));
@@ -164,12 +163,20 @@ fn light_ahead(bed: &BedPicture, species: &SpeciesKey, asked: Asked<'_>) -> Opti
     Some((asked.species(Some(species)), asked.wording.light_ahead_words(&told, band)))
 }
 
-/// What nurse plants of other beds take of the light for a species, under its name.
-fn shade_beside(bed: &BedPicture, species: &SpeciesKey, asked: Asked<'_>) -> Option<(String, String)> {
-    let picture = asked.picture;
-    let others = picture.beds.values().map(|bed| &bed.story);
-    let told = beside(&bed.story, others, &picture.site, species, picture.day);
-    asked.wording.beside_words(&told).map(|words| (asked.species(Some(species)), words))
+/// What nurse plants of other beds take of the light, species by species, and of which beds nobody knows.
+fn shade_beside(bed: &BedPicture, lines: &[&BedSpecies], asked: Asked<'_>) -> Vec<(String, String)> {
+    let (picture, wording) = (asked.picture, asked.wording);
+    let mut pairs = Vec::new();
+    let mut not_placed = None;
+    for one in lines {
+        let others = picture.beds.values().map(|bed| &bed.story);
+        let told = beside(&bed.story, others, &picture.site, &one.species, picture.day);
+        pairs.extend(wording.beside_shading_words(&told).map(|words| (asked.species(Some(&one.species)), words)));
+        not_placed = not_placed.or_else(|| wording.beside_not_placed_words(&told));
+    }
+    // Where beds lie is the same for every species.
+    pairs.extend(not_placed.map(|words| (bed.name.to_string(), words)));
+    pairs
 }
 
 /// Which plants to cut where a bed is too dark for a species.

@@ -3,6 +3,7 @@
 
 pub(super) use crate::reckon::bed::light_now::READING_LASTS_DAYS;
 pub(super) use crate::reckon::bed::sick::GROUND_RESTS_DAYS;
+pub(super) use crate::reckon::bed::water::ahead::STRESS_BORNE_DAYS;
 pub(super) use crate::reckon::bed::water::balance::{EASILY_TAKEN_SHARE, NO_GAUGE_DAYS, ROOT_DEPTH_CM};
 pub(super) use crate::reckon::bed::water::drowned::{CLAY_DRAINS_DAYS, DAY_MORE_MM, DROWNED_MM};
 pub(super) use crate::reckon::bed::water::looks::{FOOT_LEAST_LITRES, FOOT_MOST_LITRES};

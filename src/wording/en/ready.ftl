@@ -178,14 +178,14 @@ food_taken_partly = { $month } from { $plants } plants { $kg } kg and what nobod
 food_taken_unweighed = { $month } from { $plants } plants, and nobody wrote how much
 water_ahead_heading = Water of the weeks after planting
 label_water_today = planted today
-water_ahead_today = in ground that is full, { $share } of drawn weathers leave it no more than 7 days in a row without easily taken water within 6 weeks
+water_ahead_today = in ground that is full, { $share } of drawn weathers leave it no more than { $STRESS_BORNE_DAYS } days in a row without easily taken water within 6 weeks
 label_water_last_safe = last safe day
 # (day, share)
 water_ahead_last_safe = { $day }, by { $share } of drawn weathers
 # (from, until, share)
 water_ahead_never_safe = none of { $from } to { $until }: on no day do { $share } of drawn weathers go well; water at the foot
 label_rains_began = rains began
-rains_began_by_gauge = { $day } by the gauge: 20 mm in 3 days and no 7 dry days in a row in the 21 after; days that nobody read count as dry
+rains_began_by_gauge = { $day } by the gauge and the rule of the climate service (calc rains has it); days that nobody read count as dry
 water_drawn_from_gauge = ours: 200 weathers drawn from weeks of the gauge at this time of the year, the balance of FAO-56 for each
 water_drawn_from_usual = ours: 200 weathers drawn by the usual rain of the months, the balance of FAO-56 for each
 water_drawn_from_both = ours: 200 weathers drawn from weeks of the gauge, where these are too few by the usual rain of the months, the balance of FAO-56 for each

@@ -44,13 +44,17 @@ impl Wording {
         self.number(kg, if kg < 10.0 { 1 } else { 0 })
     }
 
-    /// What other beds take of the light, and of which nobody wrote where they lie; none where there is nothing to say.
-    pub(crate) fn beside_words(&self, told: &Beside) -> Option<String> {
+    /// What other beds take of the light; none where none does.
+    pub(crate) fn beside_shading_words(&self, told: &Beside) -> Option<String> {
         let shading = told.shading.iter().map(|(bed, taken)| self.beside_takes(bed, self.percent(*taken)));
-        let names = told.not_placed.iter().map(ToString::to_string).collect::<Vec<_>>().join(", ");
-        let not_placed = (!names.is_empty()).then(|| self.beside_not_placed(names));
-        let said: Vec<String> = shading.chain(not_placed).collect();
+        let said: Vec<String> = shading.collect();
         (!said.is_empty()).then(|| said.join("; "))
+    }
+
+    /// Of which beds nobody wrote where they lie; none where it is written of all.
+    pub(crate) fn beside_not_placed_words(&self, told: &Beside) -> Option<String> {
+        let names = told.not_placed.iter().map(ToString::to_string).collect::<Vec<_>>().join(", ");
+        (!names.is_empty()).then(|| self.beside_not_placed(names))
     }
 
     /// How many positions come into the band by how many cuts: `no cut: 17, 1: 22, 2: 26`.

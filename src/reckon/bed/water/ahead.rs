@@ -12,7 +12,7 @@ use crate::science::water::root_zone::{RootZone, StressOf, WaterDay};
 /// Days after planting that are looked at: six weeks.
 const AHEAD_DAYS: i32 = 42;
 /// So many days without easily taken water in a row are borne. Ours, by the 7 days of Sivakumar 1988.
-const STRESS_BORNE_DAYS: i32 = 7;
+pub(crate) const STRESS_BORNE_DAYS: i32 = 7;
 /// Planting is safe while it goes well so often. Ours: four times in five.
 pub(crate) const SAFE_CHANCE: f64 = 0.8;
 /// Weathers that are drawn for a day. Ours: the chance is then known to 0.03.
@@ -176,9 +176,8 @@ fn of_year(day: Day) -> i32 {
 
 /// Whether two days of the year lie near each other, over the turn of the year too.
 fn near(one: i32, other: i32) -> bool {
-    const YEAR_DAYS: i32 = 365;
     let apart = (one - other).abs();
-    apart.min(YEAR_DAYS - apart) <= NEAR_DAYS
+    apart.min(365 - apart) <= NEAR_DAYS
 }
 
 /// Numbers as if by chance, the same every time (Steele, Lea & Flood 2014, SplitMix64).
