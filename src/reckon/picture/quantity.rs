@@ -202,6 +202,8 @@ pub enum Beside {
     Plants(TrayCode),
     /// A place from which they were carried off while its time ran.
     Stood(PlaceName),
+    /// A tray beside which they stood when it was treated, and from which they were carried off since.
+    Drifted(TrayCode),
 }
 
 /// Whether plants live from bare roots.

@@ -55,7 +55,8 @@ fn water(walk: &Walk<'_>, bed: &BedPicture, waters: &Waters) -> Option<Stop> {
     // What fell before they were planted does not count.
     let dry = waters.dry_run().filter(|dry| dry.days.min(dry.last.days_since(planted)) >= DRY_RUN_DAYS);
     let short = found.blocks && left.is_some();
-    let unread = unwetted_since(walk, bed, planted).filter(|_| !short && dry.is_none());
+    let young = all_of(cohorts.iter().map(|cohort| cohort.living));
+    let unread = unwetted_since(walk, bed, (planted, young)).filter(|_| !short && dry.is_none());
     if found.met() == Some(true) || !(short || dry.is_some() || unread.is_some()) {
         return None;
     }
@@ -76,16 +77,27 @@ fn water(walk: &Walk<'_>, bed: &BedPicture, waters: &Waters) -> Option<Stop> {
 
 /// Outside the rains the day since which nothing is written that wets the feet of young plants: rain of more than a dry day, a finger that
 /// found them wet, a watering that keeps them; none where that is not a week ago, and in the rains.
-fn unwetted_since(walk: &Walk<'_>, bed: &BedPicture, planted: Day) -> Option<Day> {
+fn unwetted_since(walk: &Walk<'_>, bed: &BedPicture, (planted, young): (Day, u32)) -> Option<Day> {
     let (site, day) = (&walk.picture.site, walk.day());
     let wets = |weather: &Weather| weather.rain_mm.is_some_and(|rain| rain.0 > DRY_DAY_MM);
     let rained = site.weather.range(..=day).rfind(|(_, (_, weather))| wets(weather)).map(|(on, _)| *on);
     let wet = |look: &&SoilLook| look.at_field_capacity == Some(true) && look.wet != Some(false);
     let looked = bed.story.soil.iter().filter(wet).map(|look| look.day).max();
     let kept = |given: &Watering| given.day.plus(keeps_alive_days(given) - WATERED_LASTS_DAYS);
-    let watered = bed.story.watered.iter().map(kept).max();
+    let watered = all_watered_since(bed.story.watered.iter().map(|given| (kept(given), given.count)), young);
     let known = [rained, looked, watered].into_iter().flatten().filter(|on| *on <= day).fold(planted, Day::max);
     (season::rains_on(site, day).is_none() && day.days_since(known) >= DRY_RUN_DAYS).then_some(known)
+}
+
+/// The last day since which so many feet were watered, all or some at a time; none where fewer were.
+fn all_watered_since(given: impl Iterator<Item = (Day, Option<u32>)>, of: u32) -> Option<Day> {
+    let mut given: Vec<(Day, Option<u32>)> = given.collect();
+    given.sort_by_key(|(on, _)| std::cmp::Reverse(*on));
+    let left = given.iter().scan(of, |left, (on, count)| {
+        *left = left.saturating_sub(count.unwrap_or(*left));
+        Some((*on, *left))
+    });
+    left.filter(|(_, left)| *left == 0).map(|(on, _)| on).next()
 }
 
 /// Young plants whose feet do not have what they were given, and how many they are. Those that went out when no rains that keep them were

@@ -13,7 +13,7 @@ use super::lineage::{Lineage, lineage_of, sicknesses_of};
 use super::place::share_read;
 use super::tray::Since;
 use super::tray_fold::missed_of;
-use crate::base::{BedName, SpeciesKey, TrayCode};
+use crate::base::{BedName, Day, SpeciesKey, TrayCode};
 use crate::nursery::entry::shape::spot;
 use crate::nursery::entry::subject::Subject;
 use crate::nursery::entry::types::{CutWhat, Spot, Text};
@@ -21,6 +21,7 @@ use crate::nursery::entry::{
     BedSet, Entry, GroundEntry, LightRead, NurseCounted, NurseCut, NursePlanted, OrderKey, Outplanted, PlantsFound,
     SiteEntry, SoilChecked, SownInBed, SurvivalCounted, TrayEntry, What,
 };
+use crate::nursery::species::Template;
 use crate::nursery::pest::{DiedOf, died_of, harms};
 use crate::reckon::bed::named_places::{self, Named, NotThere};
 use crate::reckon::bed::positions;
@@ -33,6 +34,8 @@ use crate::science::soil::{at_field_capacity, rod_resistance_mpa};
 
 /// Distance of nurse plants that were counted but never written as planted, where their profile gives none, m (ours).
 const UNWRITTEN_SPACING_M: f64 = 1.0;
+/// Trees that were planted so long ago stand above young plants and shade them (ours).
+const SHADES_AFTER_DAYS: i32 = 365;
 
 /// Folds the entries of a bed.
 pub(crate) fn fold_bed(ledger: &Ledger, site: &Site, name: &BedName) -> BedStory {
@@ -139,8 +142,10 @@ impl BedFold<'_> {
             GroundEntry::PlantsLost(lost) => {
                 let species = self.species(entry, &lost.species);
                 let (lived, all) = (self.nurses_of(&species), self.story.living_of(&species));
+                let grown = self.grown_of(entry.happened, &species);
                 self.remove(entry, &species, lost.count.0, true);
                 self.note_loss(entry, &species, lived, self.nurses_of(&species));
+                self.note_grown_loss(entry, &species, grown);
                 self.died(entry, &species, (all, lost.count.0), Some(&lost.cause), None);
             }
             GroundEntry::SurvivalCounted(look) => self.survival_counted(entry, look),
@@ -411,6 +416,24 @@ impl BedFold<'_> {
         }
     }
 
+    /// Living plants of a species, no nurse plants, that have grown above young ones and shade them: found, or planted a year before; of
+    /// species that stand in the shade of others, none.
+    fn grown_of(&self, on: Day, species: &SpeciesKey) -> u32 {
+        let template = self.site.profile(species).and_then(|profile| profile.hardening_template.as_ref());
+        let stands_beneath = template.is_some_and(|template| template.value == Template::Shade);
+        if stands_beneath || self.story.nurses.iter().any(|nurse| nurse.nurse == *species) {
+            return 0;
+        }
+        let grown = |cohort: &&CohortStory| cohort.found || on.days_since(cohort.day) >= SHADES_AFTER_DAYS;
+        let of_it = self.story.cohorts.iter().filter(|cohort| cohort.species.as_ref() == Some(species));
+        of_it.filter(grown).map(|cohort| cohort.living).fold(0, u32::saturating_add)
+    }
+
+    /// Where of so many grown plants some are gone, light comes in as after a felling.
+    fn note_grown_loss(&mut self, entry: &Arc<Entry>, species: &SpeciesKey, lived: u32) {
+        self.note_loss(entry, species, lived, self.grown_of(entry.happened, species));
+    }
+
     fn nurses_never_written(&mut self, entry: &Arc<Entry>, species: &SpeciesKey, alive: u32) {
         if alive == 0 {
             return;
@@ -516,6 +539,7 @@ impl BedFold<'_> {
         };
         let youngest = self.story.cohorts.iter().filter(|cohort| matches(cohort)).map(|cohort| cohort.day).max();
         let lived = self.story.living_of(&species);
+        let grown = self.grown_of(entry.happened, &species);
         let part = part_of_bed(look.rows.as_ref(), look.at.as_ref());
         let survival = SurvivalLook {
             day: entry.happened,
@@ -547,6 +571,7 @@ impl BedFold<'_> {
             self.story.cohorts.push(unwritten);
             self.settle_cohorts(entry, &species, (look.alive.0, look.dead.0), &matches);
         }
+        self.note_grown_loss(entry, &species, grown);
         self.died(entry, &species, (lived, look.dead.0), look.causes.as_ref(), Some(look.alive.0));
         let counted = self.story.cohorts.iter().filter(|cohort| matches(cohort));
         let cohorts = counted.map(|cohort| cohort.entry.clone()).collect();

@@ -143,6 +143,9 @@ impl Lineage {
             came.what.plants = came.what.plants.min(plants);
             came.what.put_on = came.what.put_on.or(to_others.then_some(on));
         }
+        for pest in self.pests.iter_mut().skip(before.pests) {
+            pest.what.came = Some(pest.what.came.map_or(plants, |came| came.min(plants)));
+        }
         for wild in self.wildlings.iter_mut().skip(before.wildlings) {
             wild.what = (wild.what.0.or(Some(on)), wild.what.1.min(plants));
         }
@@ -158,7 +161,9 @@ impl Lineage {
     fn with_those_before(&mut self, before: Before, moved: u32) {
         let brought = self.circling_in(moved);
         let own = (before.circling, before.roots_cut);
-        (self.circling, self.roots_cut) = if brought.is_some() { (brought, 0) } else { own };
+        // Roots cut in a tray before anything stood in it are those of the plants that came on that day.
+        let cut_here = before.origin.is_none() && before.roots_cut >= moved;
+        (self.circling, self.roots_cut) = if brought.is_some() && !cut_here { (brought, 0) } else { own };
         // Of a tray that stood already they are not the origin.
         if let Some(origin) = before.origin {
             self.received = origin;
@@ -167,7 +172,8 @@ impl Lineage {
 
     fn counts(&self) -> Counts {
         let (grafts, flushes) = (self.grafts.len(), self.flushes.len());
-        Counts { grafts, flushes, newcomers: self.newcomers.len(), wildlings: self.wildlings.len() }
+        let (newcomers, wildlings) = (self.newcomers.len(), self.wildlings.len());
+        Counts { grafts, flushes, newcomers, wildlings, pests: self.pests.len() }
     }
 
     /// Wildlings that stand in a container, since when.
@@ -199,6 +205,7 @@ struct Counts {
     flushes: usize,
     newcomers: usize,
     wildlings: usize,
+    pests: usize,
 }
 
 /// The species of a lot, as written.

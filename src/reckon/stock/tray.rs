@@ -338,6 +338,9 @@ pub struct PestLook {
     pub(crate) roots_seen: bool,
     /// How many plants stood then by the books; none where it was seen elsewhere.
     pub(crate) stood: Option<u64>,
+    /// Of plants that came from the tray in which it was seen, how many did.
+    #[serde(default)]
+    pub(crate) came: Option<u32>,
     /// Whether it was written of a place, and not of these plants.
     pub(crate) of_place: bool,
     /// Whether it was written as what plants died of, or why they were thrown out.
@@ -356,6 +359,7 @@ impl Since<PestLook> {
             plants_seen: pest.plants_seen.map(|plants| plants.0),
             roots_seen: pest.roots_seen == Some(true),
             stood,
+            came: None,
             of_place: pest.place.is_some(),
             of_loss: false,
             thrown_out: false,
@@ -380,6 +384,7 @@ impl Since<PestLook> {
             plants_seen: None,
             roots_seen: false,
             stood,
+            came: None,
             of_place: false,
             of_loss: true,
             thrown_out,
@@ -570,6 +575,14 @@ impl TrayStory {
             self.plugs_before_cut = self.plugs.len();
             self.circling_from_before = None;
         }
+    }
+
+    /// Whether the roots of so many plants that came on a day into a tray in which nothing stood were cut there on that day, as a sheet of
+    /// the evening says it, on which a cut stands before a move.
+    pub(super) fn cut_as_they_came(&mut self, on: Day, plants: u32) -> bool {
+        let mut of_day = self.roots_cut.iter_mut().filter(|cut| cut.from == on);
+        let all = of_day.find(|cut| cut.what == 0 || cut.what >= plants);
+        all.map(|cut| cut.what = plants).is_some()
     }
 
     /// Whether all its plants are grafts or budded: they came so, or as many as stand were grafted.

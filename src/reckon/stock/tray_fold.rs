@@ -30,6 +30,7 @@ pub(crate) fn fold_tray(ledger: &Ledger, site: &Site, code: &TrayCode) -> TraySt
         gap_look: None,
         lost_since_look: 0,
         up_unseen: 0,
+        slip: None,
         let_go: None,
     };
     for entry in ledger.of(&Subject::Tray(code.clone())) {
@@ -55,9 +56,24 @@ struct TrayFold<'a> {
     lost_since_look: u64,
     /// Seedlings that came up and went between two looks.
     up_unseen: u64,
+    /// The last whole count, where it is far more than can have stood.
+    slip: Option<Slip>,
     /// The last letting go of a hold.
     let_go: Option<Arc<Entry>>,
 }
+
+/// A count of far more than can have stood, and what it moved in the books: a slip of the pen, once the next count says so.
+struct Slip {
+    from_seed: u64,
+    twins: u64,
+    unexplained: u64,
+    /// Its place among the counts.
+    at: usize,
+}
+
+/// A count of at least so many times what can have stood is a slip of the pen if the next whole count finds no more than
+/// could have stood before it (ours).
+const SLIP_TIMES: u64 = 2;
 
 impl TrayFold<'_> {
     fn take(&mut self, entry: &Arc<Entry>) {
@@ -282,8 +298,13 @@ impl TrayFold<'_> {
         self.story.gone.extend(lineage.gone.into_iter().filter(|gone| !known.contains(&gone.entry)));
         self.story.cut_before = self.story.cut_before.max(lineage.last_cut);
         let known = self.story.pests.iter().map(|pest| pest.entry.clone()).collect::<Vec<_>>();
+        for pest in &mut self.story.pests {
+            // More came out of the tray in which it was seen.
+            let again = lineage.pests.iter().find(|other| other.entry == pest.entry).and_then(|other| other.what.came);
+            pest.what.came = pest.what.came.map(|came| came.saturating_add(again.unwrap_or(0)));
+        }
         self.story.pests.extend(lineage.pests.into_iter().filter(|pest| !known.contains(&pest.entry)));
-        if circling.is_some() {
+        if circling.is_some() && !(new && self.story.cut_as_they_came(entry.happened, moved.count.0)) {
             // Roots that circled go on circling in a larger container until they are cut.
             self.story.circling_from_before = circling;
         }
@@ -408,6 +429,7 @@ impl TrayFold<'_> {
         self.story.part_look = None;
         // What a stocktake settles is settled: no earlier gap is left to fill.
         (self.gap, self.gap_day, self.gap_look) = (0, None, None);
+        self.put_slip_right(standing);
         let accounts = &mut self.story.accounts;
         let missed = accounts.standing.saturating_sub(standing);
         let found = standing.saturating_sub(accounts.standing);
@@ -462,10 +484,11 @@ impl TrayFold<'_> {
             last.emerged = as_count(up_unseen);
             last.dead = as_count(dead);
         }
-        let books = self.story.accounts.standing;
         // What must have stood for this count to be true: what stands now and what was found dead.
         let standing = u64::from(look.standing.0);
         let stood = standing + dead;
+        self.put_slip_right(stood);
+        let books = self.story.accounts.standing;
         if stood >= books {
             self.risen(entry, stood - books, books, standing);
             self.take_dead(dead);
@@ -480,6 +503,29 @@ impl TrayFold<'_> {
             if let Some(last) = self.story.counts.last_mut() {
                 last.not_seen = as_count(gap);
             }
+        }
+    }
+
+    /// Takes out of the books what a slip of the pen put in, where the next whole count finds no more than could have stood.
+    fn put_slip_right(&mut self, stood: u64) {
+        let Some(slip) = self.slip.take() else { return };
+        let accounts = &mut self.story.accounts;
+        let put_in = slip.from_seed + slip.twins + slip.unexplained;
+        if stood > accounts.standing.saturating_sub(slip.unexplained) || put_in > accounts.standing {
+            return;
+        }
+        accounts.standing -= put_in;
+        accounts.seed += slip.from_seed;
+        accounts.twins -= slip.twins;
+        accounts.unexplained -= as_difference(slip.unexplained);
+        if let Some(look) = self.story.counts.get_mut(slip.at) {
+            look.emerged = look.emerged.saturating_sub(as_count(slip.from_seed + slip.twins));
+            look.corrected = 0;
+            let of_it = |doubt: &Doubt| doubt.entries.contains(&look.entry);
+            let of_slip = |kind: &DoubtKind| {
+                matches!(kind, DoubtKind::MoreThanSeed { .. } | DoubtKind::RiseWithoutSeed { .. })
+            };
+            self.story.doubts.retain(|doubt| !(of_it(doubt) && of_slip(&doubt.kind)));
         }
     }
 
@@ -536,13 +582,14 @@ impl TrayFold<'_> {
             corrected += from_seed;
         }
         let mut emerged = if !due && small { 0 } else { from_seed };
+        let mut twins = 0;
         if left > 0 && self.story.seed_unknown && due {
             self.story.accounts.sown += left;
             emerged += left;
             left = 0;
         }
         if left > 0 && (accounts_sown(&self.story) > 0) {
-            let twins = left.min(self.twins_possible());
+            twins = left.min(self.twins_possible());
             self.story.accounts.twins += twins;
             emerged += twins;
             left -= twins;
@@ -550,6 +597,9 @@ impl TrayFold<'_> {
         if left > 0 {
             self.unexplained_rise(entry, left, books, counted, small);
             corrected += left;
+            let at = self.story.counts.len().saturating_sub(1);
+            let far = counted >= SLIP_TIMES.saturating_mul(books + from_seed + twins);
+            self.slip = (far && !small).then_some(Slip { from_seed, twins, unexplained: left, at });
         }
         self.story.accounts.standing += rise;
         if let Some(last) = self.story.counts.last_mut() {

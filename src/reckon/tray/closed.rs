@@ -74,6 +74,18 @@ pub(crate) fn beside<'a>(closed: &'a Closed, story: &TrayStory, day: Day) -> Opt
     others().find(|one| one.treatment.entry == longest.entry)
 }
 
+/// What was used on another tray, or on a place, on a day on which a tray stood there that was carried off since: what drifts wetted it too,
+/// and it takes the wait along. Of several the one that lasts longest.
+pub(crate) fn drifted<'a>(closed: &'a Closed, story: &TrayStory, day: Day) -> Option<&'a Closing> {
+    let left = hold::stays(story).filter_map(|(place, from, until)| Some((closed.get(place)?, from, until?)));
+    let met = left.flat_map(|(here, from, until)| {
+        here.iter().filter(move |one| (from..=until).contains(&one.treatment.day) && one.tray.is_some() && one.treatment.is_spray())
+    });
+    let met: Vec<&Closing> = met.filter(|one| one.tray.as_ref() != Some(&story.code)).collect();
+    let longest = holding(met.iter().map(|one| &one.treatment), day)?;
+    met.into_iter().find(|one| one.treatment.entry == longest.entry)
+}
+
 /// How the trays of a place that one treated tray closes may be spared.
 #[derive(Clone, PartialEq, Eq, Debug)]
 pub(crate) enum Spared {

@@ -101,6 +101,14 @@ pub(crate) fn stays(story: &TrayStory) -> impl Iterator<Item = (&PlaceName, Day,
 pub(crate) fn treated(story: &TrayStory, places: &Places, closed: &Closed, day: Day) -> Criterion {
     let own = holding(treatments(story, places), day);
     let beside = closed::beside(closed, story, day);
+    // What drifts from a tray beside is on these as well, wherever they are carried.
+    let drifted = closed::drifted(closed, story, day);
+    let drifted = drifted.filter(|one| beside.is_none_or(|beside| beside.treatment.ends_before(&one.treatment)));
+    if let Some((one, tray)) = drifted.and_then(|one| Some((one, one.tray.clone()?)))
+        && own.is_none_or(|own| own.ends_before(&one.treatment))
+    {
+        return waiting(Some(&one.treatment), Some(Beside::Drifted(tray)));
+    }
     let Some(Closing { treatment, tray }) = beside.filter(|one| own.is_none_or(|own| own.ends_before(&one.treatment)))
     else {
         let off = stood_on(story, places, day).filter(|_| own.is_none());

@@ -14,7 +14,7 @@ pub mod time;
 
 use std::sync::Arc;
 
-use crate::base::{Day, LotCode};
+use crate::base::{Day, LotCode, Range};
 use crate::nursery::entry::types::MovedHow;
 use crate::nursery::species::Profile;
 use crate::reckon::picture::quantity::PlantsAtLeast;
@@ -112,10 +112,10 @@ pub(crate) fn picture_tray(story: &Arc<TrayStory>, around: &Around<'_>) -> TrayP
     let plug = time::last_plug(story);
     let standing_range = age_of_count::standing_range(story, around.weekly_loss, day);
     let share = size::plantable_share(story, profile, age.youngest_days, day);
-    let plantable = standing_range.times(share.share);
     let judged =
         Judged { story, profile, age: &age, clock: &clock, history: &history, last_light: last_light.as_ref() };
     let mut criteria = judged.criteria(around, holding.as_ref(), plug.as_ref(), standing_range);
+    let plantable = standing_range.times(share.share).times(Range::exact(share_without_pest(story, &criteria, around)));
     criteria.push(load_criterion(story, plantable, share.basis));
     // There are very many trays in some books, and nothing is added to these.
     criteria.shrink_to_fit();
@@ -150,13 +150,23 @@ pub(crate) fn picture_tray(story: &Arc<TrayStory>, around: &Around<'_>) -> TrayP
     }
 }
 
+/// The share of the plants that is left where those on which a pest was seen stay behind.
+fn share_without_pest(story: &TrayStory, criteria: &[Criterion], around: &Around<'_>) -> f64 {
+    let on_few = criteria.iter().any(|criterion| criterion.rule() == Rule::Pest && criterion.warns);
+    let standing = story.accounts.standing;
+    if !on_few || standing == 0 {
+        return 1.0;
+    }
+    1.0 - pest::left_behind(story, around.places, around.kin, around.day) as f64 / standing as f64
+}
+
 fn lots_of(story: &TrayStory) -> Vec<LotCode> {
     let mut lots: Vec<LotCode> = story.sowings.iter().filter_map(|sowing| sowing.lot.clone()).collect();
     lots.dedup();
     lots
 }
 
-fn load_criterion(story: &TrayStory, plantable: crate::base::Range, basis: Basis) -> Criterion {
+fn load_criterion(story: &TrayStory, plantable: Range, basis: Basis) -> Criterion {
     let standing = story.accounts.standing_count();
     let met = size::is_load(plantable.likely, standing);
     let needed = PlantsAtLeast(size::load(standing));
@@ -216,7 +226,7 @@ impl Judged<'_> {
         around: &Around<'_>,
         holding: Option<&time::Holding>,
         plug: Option<&(Day, crate::nursery::entry::types::Roots, crate::base::EntryId)>,
-        standing: crate::base::Range,
+        standing: Range,
     ) -> Vec<Criterion> {
         let day = around.day;
         let bare = self.story.is_bare();
@@ -293,7 +303,7 @@ impl Judged<'_> {
         untouched && self.story.counts.is_empty() && matches!(self.story.origin, Some(Origin::Sown))
     }
 
-    fn living(&self, range: crate::base::Range) -> Criterion {
+    fn living(&self, range: Range) -> Criterion {
         let needed = PlantsAtLeast(1);
         let made = self.story.containers.first().map(|spell| spell.entry.clone());
         if self.is_uncounted() {

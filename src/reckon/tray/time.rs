@@ -161,7 +161,8 @@ pub(crate) fn holding(
     let mut entries = vec![spell.entry.clone()];
     entries.extend(described.map(|(entry, _)| entry.clone()));
     // Plants from elsewhere brought their container with them: their whole age counts, where it is known.
-    let brought = story.accounts.arrived > 0 && story.containers.len() == 1;
+    // Those of the wild were bagged when they came.
+    let brought = story.accounts.arrived > 0 && story.containers.len() == 1 && story.wildlings.is_empty();
     let since = if brought { age.oldest_on? } else { spell.from };
     Some(Holding {
         since,
@@ -221,8 +222,24 @@ pub(crate) fn last_plug(story: &TrayStory) -> Option<(Day, Roots, EntryId)> {
             return Some((seen, Roots::Circling, entry.clone()));
         }
     }
+    if let Some(apart) = last.and_then(|last| fell_apart_lately(plugs, last)).filter(|plug| tells(plug.from)) {
+        return Some((apart.from, Roots::Crumbles, apart.entry.clone()));
+    }
     let told = last.filter(|plug| tells(plug.from) && !(plug.what == Roots::Holds && is_newly_cut(story, plug.from)));
     told.map(|plug| (plug.from, plug.what, plug.entry.clone()))
+}
+
+/// A ball that fell apart counts against those that held in so many days after it: roots take hold in weeks. Ours.
+pub(crate) const PLUG_AGAIN_DAYS: i32 = 14;
+/// So many that held since say that it was the one weak one. Ours.
+pub(crate) const PLUGS_AGAINST_ONE: usize = 3;
+
+/// The ball that fell apart a short while before the last one held, where too few held since.
+fn fell_apart_lately<'a>(plugs: &'a [Since<Roots>], last: &Since<Roots>) -> Option<&'a Since<Roots>> {
+    let at = plugs.iter().rposition(|plug| plug.what == Roots::Crumbles)?;
+    let (apart, since) = (plugs.get(at)?, plugs.len() - 1 - at);
+    let lately = last.from.days_since(apart.from) < PLUG_AGAIN_DAYS;
+    (last.what == Roots::Holds && lately && since < PLUGS_AGAINST_ONE).then_some(apart)
 }
 
 /// Whether roots were cut so lately that a plug tells nothing of them.

@@ -83,7 +83,7 @@ grafted_none = seedlings, and this species is usually grafted or budded: graft t
 grafted_some = only { $grafted } of { $standing } are grafted or budded, as is usual for this species: graft the rest, or let it go as seedlings
 plug_met = the plug holds together
 plug_few_wild = the plug holds together; a few of them came from the wild a short while ago: leave those here
-plug_crumbles = the plug falls apart: wait until the roots hold it
+plug_crumbles = the plug falls apart: wait until the roots hold it. Lifted again within { $PLUG_AGAIN_DAYS } days, { $PLUGS_AGAINST_ONE } must hold
 plug_circles = the roots circle: cut them, or cull; potting on alone does not mend it
 flush_met = no soft new leaves
 flush_unmet_on = soft new leaves seen { $day }: wait until they are firm
@@ -185,6 +185,8 @@ treated_unmet_said = treated with { $what }, and the waiting time still runs
 treated_plants_until = plants from { $tray }, treated with { $what }, stand here: until { $day }, as their waiting time is written, nobody works in this bed with hands
 # (tray, what, day)
 treated_beside_until = { $tray }, treated with { $what }, stands or stood on this bench: until { $day }, as its waiting time is written, nobody works here with hands
+# (tray, what, day)
+treated_drifted_until = these plants stood beside { $tray } when it was treated with { $what }, and it drifts: until { $day }, as its waiting time is written, nobody takes them in hand
 # (place, what, day)
 treated_stood_until = these plants were put down at { $place } after it was treated with { $what }: until { $day } take bags and leaves with gloves, and wash
 # (what, day)
@@ -206,7 +208,7 @@ plant_back_said = { $what } was used here, and its time before planting still ru
 plant_back_until = { $what } was used here: its label lets nothing be planted before { $day }
 pest_met = no pest or sickness is written that was not settled since
 # (what, day, share)
-pest_on_few = seen on { $day }: { $what }, on { $share } of the plants. Look again before they go, and leave those that have it
+pest_on_few = seen on { $day }: { $what }, on { $share } of the plants. Look again before they go, and leave those that it is on or has hurt
 # (what, day)
 pest_not_counted = seen on { $day }: { $what }; nobody wrote on how many, so it holds back. Count, then write it with its share
 # (what, day, share)
@@ -296,7 +298,7 @@ pest_on_shade = { $plants ->
    *[other] seen in this bed on { $day }: { $what }. { $plants } of the plants that give its shade go: take them out before you plant, and read the light after them
 }
 # (what, day)
-pest_stings = seen in this bed on { $day }: { $what }. It stings and harms no plants: mark the place, work well away from it and never alone, and who is allergic stays out. Let somebody who knows how move it; where it is gone write share 0
+pest_stings = seen in this bed on { $day }: { $what }. It stings or bites people and harms no plants: mark the place, work well away from it and never alone, and who is allergic stays out. Let somebody who knows how move it; where it is gone write share 0
 # (what, day)
 pest_in_bed = seen in this bed on { $day }: { $what }. Look for it before you plant
 # (what, day, next)
@@ -563,6 +565,8 @@ gap_no_waiting_time_plants = plants from { $tray }, treated with { $what } on { 
 gap_no_waiting_time_beside = { $tray }, treated with { $what } on { $day }, stands or stood on this bench, and its waiting time is not written: until it is, nobody works here with hands. Read the label, then write it again with that day and after how many days it is safe
 # (what, day)
 gap_no_waiting_time_here = this bench was treated with { $what } on { $day }, and its waiting time is not written: until it is, nobody works here with hands. Read the label, then write it again with that day and after how many days it is safe
+# (tray, what, day)
+gap_no_waiting_time_drifted = these plants stood beside { $tray } when it was treated with { $what } on { $day }, it drifts, and its waiting time is not written: until it is, nobody takes them in hand. Read the label, then write it again for that tray with that day and after how many days it is safe
 # (place, what, day)
 gap_no_waiting_time_stood = these plants were put down at { $place } after it was treated with { $what } on { $day }, and its waiting time is not written: take bags and leaves with gloves, and wash. Read the label, then write it again with that day and after how many days it is safe
 # (what, day)

@@ -61,7 +61,7 @@ grafted_none = son de semilla, y esta especie se suele injertar: injértelas y a
 grafted_some = solo { $grafted } de { $standing } están injertadas, como se suele con esta especie: injerte las demás o déjelas ir de semilla
 plug_met = el pilón sostiene
 plug_few_wild = el pilón aguanta; unas pocas vinieron del monte hace poco: déjelas aquí
-plug_crumbles = el pilón se desmorona: espere a que las raíces lo sostengan
+plug_crumbles = el pilón se desmorona: espere a que las raíces lo sostengan. Si levanta otros en menos de { $PLUG_AGAIN_DAYS } días, deben aguantar { $PLUGS_AGAINST_ONE }
 plug_circles = raíces enrolladas: pódelas o descártelas; el cambio de bolsa solo no las arregla
 flush_met = sin hojas tiernas
 flush_unmet_on = hojas nuevas tiernas, vistas el { $day }: espere a que maduren
@@ -138,6 +138,7 @@ treated_of_day = tratada con { $what }: nadie trabaja aquí con las manos ese d�
 treated_beside_of_day = { $tray }, tratada con { $what }, está o estuvo en esta mesa: nadie trabaja aquí con las manos ese día. Desde el { $day } se puede
 treated_beside_dries = { $tray }, tratada con { $what }, está o estuvo en esta mesa: nadie trabaja aquí con las manos hasta que seque. Desde el { $day } se puede
 treated_here_until = esta mesa se trató con { $what }: hasta el { $day }, según la espera anotada, nadie trabaja aquí con las manos
+treated_drifted_until = estas plantas estaban junto a { $tray } cuando se trató con { $what }, y la deriva llega: hasta el { $day }, según la espera anotada, nadie las toma con las manos
 treated_stood_until = estas plantas se pusieron en { $place } después de tratarlo con { $what }: hasta el { $day } tome bolsas y hojas con guantes, y lávese
 treated_unmet_until = tratada con { $what }: la espera anotada termina el { $day }
 plant_back_met = nada contra malezas espera aún en la tierra
@@ -197,7 +198,7 @@ pest_on_shade = { $plants ->
     [one] visto en esta parcela el { $day }: { $what }. Sale { $plants } de las plantas que le dan sombra: sáquela antes de plantar, y lea la luz después
    *[other] visto en esta parcela el { $day }: { $what }. Salen { $plants } de las plantas que le dan sombra: sáquelas antes de plantar, y lea la luz después
 }
-pest_stings = visto en esta parcela el { $day }: { $what }. Pica y no daña las plantas: marque el sitio, trabaje lejos de él y nunca sin compañía, y que no entre quien sea alérgico. Que lo traslade alguien que sepa; cuando ya no esté, anote porcentaje 0
+pest_stings = visto en esta parcela el { $day }: { $what }. Pica o muerde a la gente y no daña las plantas: marque el sitio, trabaje lejos de él y nunca sin compañía, y que no entre quien sea alérgico. Que lo traslade alguien que sepa; cuando ya no esté, anote porcentaje 0
 pest_in_bed = visto en esta parcela el { $day }: { $what }. Búsquelo antes de plantar
 pest_in_ground = visto en esta parcela el { $day }: { $what }. Espera raíces tiernas: antes de plantar, { $next }
 pest_holds_bed = visto en esta parcela el { $day }: { $what }. Espera raíces y plantas tiernas, y por eso no se planta nada: { $next }
@@ -377,6 +378,7 @@ gap_plug_tells = no se sabe cuánto aguanta aún en su bolsa; el pilón que se s
 gap_no_waiting_time_plants = aquí hay plantas de { $tray }, tratada con { $what } el { $day }, y no está anotado su tiempo de espera: hasta anotarlo nadie trabaja con las manos en esta parcela. Lea la etiqueta y anótelo otra vez con ese día y a los cuántos días es seguro
 gap_no_waiting_time_beside = { $tray }, tratada con { $what } el { $day }, está o estuvo en esta mesa, y no está anotado su tiempo de espera: hasta anotarlo nadie trabaja aquí con las manos. Lea la etiqueta y anótelo otra vez con ese día y a los cuántos días es seguro
 gap_no_waiting_time_here = esta mesa se trató con { $what } el { $day }, y no está anotado el tiempo de espera: hasta anotarlo nadie trabaja aquí con las manos. Lea la etiqueta y anótelo otra vez con ese día y a los cuántos días es seguro
+gap_no_waiting_time_drifted = estas plantas estaban junto a { $tray } cuando se trató con { $what } el { $day }, la deriva llega, y no está anotado el tiempo de espera: hasta anotarlo nadie las toma con las manos. Lea la etiqueta y anótelo otra vez para esa bandeja con ese día y a los cuántos días es seguro
 gap_no_waiting_time_stood = estas plantas se pusieron en { $place } después de tratarlo con { $what } el { $day }, y no está anotado el tiempo de espera: tome bolsas y hojas con guantes, y lávese. Lea la etiqueta y anótelo otra vez con ese día y a los cuántos días es seguro
 gap_no_waiting_time = se usó { $what } el { $day } y no está anotado el tiempo de espera: lo que no se sabe no es seguro. Lea la etiqueta y anótelo otra vez con ese día y a los cuántos días es seguro
 part_rows = { $sentence }; leído solo en las hileras { $rows }

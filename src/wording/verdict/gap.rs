@@ -176,6 +176,7 @@ impl Wording {
             Some(Beside::Plants(tray)) => self.gap_no_waiting_time_plants(tray, with, day),
             Some(Beside::Place) => self.gap_no_waiting_time_here(with, day),
             Some(Beside::Stood(place)) => self.gap_no_waiting_time_stood(place, with, day),
+            Some(Beside::Drifted(tray)) => self.gap_no_waiting_time_drifted(tray, with, day),
             Some(Beside::Tray(tray)) => self.gap_no_waiting_time_beside(tray, with, day),
         };
         if no_label { self.or_no_label(asked) } else { asked }

@@ -17,7 +17,7 @@ impl Wording {
         if let Some(beside) = &seen.beside {
             return match beside {
                 Beside::Tray(tray) => self.pest_beside_tray(tray, what, day),
-                Beside::Place | Beside::Bed | Beside::Plants(_) | Beside::Stood(_) => self.pest_beside_place(what, day),
+                Beside::Place | Beside::Bed | Beside::Plants(_) | Beside::Stood(_) | Beside::Drifted(_) => self.pest_beside_place(what, day),
             };
         }
         if let Some((out_of, lacks)) = seen.out_of.as_ref().zip(seen.lacks) {

@@ -316,6 +316,7 @@ impl Wording {
             (None, _) => self.treated_unmet_said(what),
             (Some(day), Some(Beside::Tray(tray))) if *dries && *wets => self.treated_beside_dries(tray, what, day),
             (Some(day), Some(Beside::Tray(tray))) if *dries => self.treated_beside_of_day(tray, what, day),
+            (Some(day), Some(Beside::Drifted(tray))) => self.treated_drifted_until(tray, what, day),
             (Some(day), Some(Beside::Plants(tray))) if *dries => self.treated_plants_until(tray, what, day),
             (Some(day), _) if *dries && *wets => self.treated_dries(what, day),
             (Some(day), _) if *dries => self.treated_of_day(what, day),

@@ -9,7 +9,7 @@ use crate::reckon::picture::Gap;
 use crate::reckon::site::Site;
 use crate::reckon::stock::{BedStory, CameFrom};
 use crate::reckon::tray::pest::kin::{FromBed, LEFT_BEFORE_DAYS, Told};
-use crate::reckon::tray::pest::{LOOK_AFTER_DAYS, PEST_HOLDS_PCT, Written, hides_days};
+use crate::reckon::tray::pest::{LOOK_AFTER_DAYS, PEST_HOLDS_PCT, Written, hides_days, hides_together_days};
 
 /// What beds tell of the trays that their plants came out of.
 pub(crate) fn of_beds<'a>(beds: impl Iterator<Item = &'a Arc<BedStory>>, site: &Site, day: Day) -> Vec<FromBed> {
@@ -65,12 +65,15 @@ fn sick(story: &BedStory, site: &Site, day: Day) -> Vec<FromBed> {
             let was_there = looks.iter().filter(of_it).any(|other| other.from < came.planted);
             let of_other = story.brought.iter().any(|one| one.tray != came.tray && same(&one.seen.what.what));
             let host = species_of(story, came).is_none_or(|species| harms_species(&look.what.what, site, species));
-            (0..=hides).contains(&look.from.days_since(came.planted)) && host && !was_there && !of_other
+            // What lives in soil is seen late: after the weeks in which it hides it asks for care.
+            let reach = hides.max(if unsure { 0 } else { hides_together_days(nature) });
+            (0..=reach).contains(&look.from.days_since(came.planted)) && host && !was_there && !of_other
         };
         let came: Vec<&CameFrom> = story.came_from.iter().filter(may_have).collect();
         let alone = came.iter().all(|one| came.first().is_some_and(|first| first.tray == one.tray));
         all.extend(came.into_iter().map(|came| {
-            let told = Told::Sick { seen: look.clone(), spreads, hides, holds: alone && !unsure };
+            let soon = look.from.days_since(came.planted) <= hides;
+            let told = Told::Sick { seen: look.clone(), spreads, hides, holds: alone && !unsure && soon };
             from_bed(story, came, told)
         }));
     }

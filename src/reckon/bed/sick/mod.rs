@@ -18,7 +18,7 @@ use crate::reckon::stock::{BedStory, Brought, CameFrom, Death, Places, Stay, sti
 use crate::reckon::tray::pest::kin::{Died, IN_BED_DAYS, Kin, set_out_with_sick};
 use crate::reckon::tray::pest::{
     Around, Deeds, LEAST_UNSAID_PLANTS, LOOK_AFTER_DAYS, LOOK_AFTER_INCURABLE_DAYS, OpenPest, PEST_HOLDS_PCT, Written,
-    early, hides_days, is_share, met_there, open, plants_to_look_at,
+    early, hides_together_days, is_share, met_there, open, plants_to_look_at,
 };
 
 /// What lives in the ground unseen is let rest so long after the last plant that had it, with what it does not live on: a year of other
@@ -190,7 +190,8 @@ fn seen_where_they_stood(story: &BedStory, places: &Places, day: Day) -> Vec<Cam
 fn sisters_of(story: &BedStory, kin: &Kin) -> Vec<(Brought, Option<TrayCode>)> {
     let of_plants = |came: &CameFrom| {
         let sisters = kin.sisters(&came.tray).iter().filter(|sister| {
-            let (look, hides) = (&sister.seen, hides_days(nature_of(&sister.seen.what.what, sister.seen.what.spreads)));
+            let look = &sister.seen;
+            let hides = hides_together_days(nature_of(&look.what.what, look.what.spreads));
             let hidden = look.from.days_since(sister.out_of.left.min(came.planted)) <= hides;
             let known = story.brought.iter().any(|brought| brought.seen.entry == look.entry);
             // What was seen in a bed asks for care in others of the same tray.

@@ -6,7 +6,7 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::losses::{self, Deaths};
-use super::{LOOK_AFTER_DAYS, LOOK_AFTER_INCURABLE_DAYS, LOOK_LEAST_PLANTS, Written, hides_days, is_share};
+use super::{LOOK_AFTER_DAYS, LOOK_AFTER_INCURABLE_DAYS, LOOK_LEAST_PLANTS, Written, hides_together_days, is_share};
 use crate::base::{BedName, Day, EntryId, PlaceName, TrayCode};
 use crate::nursery::pest::{comes_along, is_same_pest, nature_of};
 use crate::reckon::picture::out_of::OutOf;
@@ -215,7 +215,7 @@ impl<'a> Tracing<'a> {
             let nature = nature_of(&look.what.what, look.what.spreads);
             // What may be thirst is no sickness of weeks ago.
             let most = if nature.is_sign { LOOK_AFTER_DAYS } else { i32::MAX };
-            let hides = hides_days(nature).min(most);
+            let hides = hides_together_days(nature).min(most);
             let seen = Seen { story, bed: None, look: look.clone(), answers, hides };
             if seen.hides > 0 {
                 self.up(&seen);

@@ -61,6 +61,8 @@ pub(crate) struct OpenPest {
     pub nature: Nature,
     /// How many plants stood when it was seen; none where it was seen elsewhere.
     pub stood: Option<u64>,
+    /// How many came from where it was seen, where it was not seen here.
+    came: Option<u32>,
     /// The day on which it was first seen.
     first_on: Day,
     /// The largest share that was seen on these plants, percent.
@@ -85,6 +87,7 @@ impl OpenPest {
             seen,
             nature: Nature::default(),
             stood: *stood,
+            came: look.what.came,
             first_on: look.from,
             worst_pct: share_pct.filter(|_| !look.what.of_place),
             by_loss: look.what.of_loss,
@@ -107,6 +110,7 @@ impl OpenPest {
             self.seen.share_pct = share_pct.or(self.seen.share_pct);
             self.seen.on = look.from;
             self.stood = *stood;
+            self.came = look.what.came;
             self.by_loss = false;
             self.of_place &= look.what.of_place;
         }
@@ -167,6 +171,16 @@ fn shows_after_days(nature: Nature) -> i32 {
 pub(crate) fn hides_days(nature: Nature) -> i32 {
     let shows = nature.goes_by_itself() || nature.by_eye || nature.is_damping;
     if shows { 0 } else { shows_after_days(nature) }
+}
+
+/// What lives in soil and roots goes along with the soil in a bag: plants that stood in one soil are asked about for so many days after
+/// they parted, however late it shows. Ours: as long as a bag is kept.
+const SOIL_HIDES_DAYS: i32 = 365;
+
+/// How many days after plants parted what is seen in some of them may be hidden in the others.
+pub(crate) fn hides_together_days(nature: Nature) -> i32 {
+    let hides = hides_days(nature);
+    if hides > 0 && nature.in_soil { SOIL_HIDES_DAYS } else { hides }
 }
 
 /// Whether plants that stood at a place may have had what was written of it: while they stood there, or so soon after they left that it was
@@ -241,6 +255,20 @@ impl Deeds for DeedsInTray<'_> {
     }
 }
 
+/// How many plants a worker leaves behind for what was seen on a few: those on which it was, less those that are gone since.
+pub(super) fn left_behind(story: &TrayStory, places: &Places, kin: &Kin, day: Day) -> u64 {
+    let standing = story.accounts.standing;
+    let open = open_in_tray(story, (places, kin), day);
+    let on_few = open.iter().filter(|pest| !pest.holds() && !pest.of_place);
+    let left = on_few.filter_map(|pest| {
+        let stood = pest.stood.unwrap_or(standing);
+        let had_it = (stood as f64 * pest.seen.share_pct? / 100.0 - 1e-9).ceil() as u64;
+        let since = story.gone.iter().filter(|gone| (pest.seen.on..=day).contains(&gone.from));
+        Some(had_it.saturating_sub(since.map(|gone| u64::from(gone.what.plants)).sum()))
+    });
+    left.max().unwrap_or(0).min(standing)
+}
+
 impl DeedsInTray<'_> {
     /// The day from which a look tells whether a pest is gone, by what was done against it up to a day; else what is missing.
     fn look_from(&self, pest: &OpenPest, until: Day) -> Result<Day, PestLacks> {
@@ -275,7 +303,9 @@ impl DeedsInTray<'_> {
         let died = died.fold(0, sum);
         let culled = gone.iter().filter(|gone| gone.what.culled).fold(0, sum);
         let stood = pest.stood.unwrap_or(self.standing + culled + died);
-        let sick = (stood as f64 * share - 1e-9).ceil().max(1.0) as u64;
+        // Of few that came from where it was seen no more than those have it.
+        let most = pest.came.map_or(u64::MAX, |came| u64::from(came.max(1)));
+        let sick = ((stood as f64 * share - 1e-9).ceil().max(1.0) as u64).min(most);
         let least = sick.saturating_sub(died).max(1);
         if culled < least {
             let whole = |plants: u64| u32::try_from(plants).unwrap_or(u32::MAX);
