@@ -8,7 +8,7 @@ use super::picture::{Doubt, DoubtKind};
 use crate::base::{Day, LotCode};
 use crate::nursery::entry::subject::{Subject, subjects};
 use crate::nursery::entry::types::{Celsius, Count};
-use crate::nursery::entry::{Entry, GroundEntry, SeedEntry, TrayEntry, What};
+use crate::nursery::entry::{Entry, GroundEntry, LightPair, SeedEntry, TrayEntry, What};
 
 /// Two things in one entry that cannot both be true.
 #[derive(Clone, PartialEq, Eq, PartialOrd, Ord, Debug, Serialize, Deserialize)]
@@ -68,6 +68,17 @@ pub(super) fn doubts_of(ledger: &Ledger, subject: &Subject) -> Vec<Doubt> {
     all.filter(|(entry, _)| ours(entry)).map(|(entry, why)| doubt(entry, why)).collect()
 }
 
+/// More light under trees than in the open.
+fn brighter_under(pairs: &[LightPair]) -> Option<Impossible> {
+    let brighter = pairs.iter().find(|pair| pair.under_lux.0 > pair.open_lux.0)?;
+    more_of("under_lux", Some(lux(brighter.under_lux.0)), "open_lux", Some(lux(brighter.open_lux.0)))
+}
+
+/// Whole lux.
+fn lux(of: f64) -> Count {
+    Count(of.round() as u32)
+}
+
 /// What an entry says against itself, the first thing of it.
 pub(crate) fn impossible(entry: &Entry) -> Option<Impossible> {
     let later = |field: &'static str, day: Option<Day>| {
@@ -77,6 +88,7 @@ pub(crate) fn impossible(entry: &Entry) -> Option<Impossible> {
         until.filter(|until| *until < entry.happened).map(|until| Impossible::EndsBefore { until })
     };
     match &entry.what {
+        What::Ground(GroundEntry::LightRead(read)) => brighter_under(read.readings.as_deref().unwrap_or_default()),
         What::Tray(TrayEntry::Held(held)) => ended(held.until),
         What::Tray(TrayEntry::LetGo(gone)) => ended(gone.until),
         What::Seed(SeedEntry::LotReceived(lot)) => (lot.collected > entry.happened)

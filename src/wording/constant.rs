@@ -30,7 +30,9 @@ pub(super) use crate::reckon::tray::hold::{
 pub(super) use crate::reckon::tray::light::LAST_LIGHT_DAYS;
 pub(super) use crate::reckon::tray::pest::{LOOK_AFTER_DAYS, LOOK_AFTER_INCURABLE_DAYS, PEST_HOLDS_PCT};
 pub(super) use crate::reckon::tray::size::{GRAFTED_MOST_CM, LOAD_PLANTS, SAMPLE_LASTS_DAYS};
-pub(super) use crate::reckon::tray::time::{CUT_ROOTS_UNSEEN_DAYS, NURSE_AFTER_EMERGENCE_DAYS, PLUG_AGAIN_DAYS, PLUGS_AGAINST_ONE, WILDLING_DAYS};
+pub(super) use crate::reckon::tray::time::{
+    CUT_ROOTS_UNSEEN_DAYS, NURSE_AFTER_EMERGENCE_DAYS, PLUG_AGAIN_DAYS, PLUGS_AGAINST_ONE, WILDLING_DAYS,
+};
 
 use super::sentences;
 use crate::base::letters::Letters;

@@ -45,9 +45,19 @@ fn a_tray_beside_one_whose_wait_runs_is_not_worked_at_and_says_which_and_until_w
     }
     assert!(!pair(&book.on(late), "cof-2", "Upper 1").fits, "somebody would fetch it from there");
     assert!(!stops_of(&book.on("2026-05-09"), "cof-2").is_empty());
-    // A tray on another bench is none of it.
+    // Carried off it takes along what drifted onto it; a tray that stood on another bench has none of it.
+    let mut away = two_trays();
+    away.write("2026-05-01", "carried", json!({"tray":"cof-2","place":"Deep shade"}));
+    away.write("2026-05-02", "treated", json!({"tray":"cof-1","with":"mancozeb","safe_after_days":7}));
+    assert!(treated(&away, "cof-2", late).met() == Some(true));
     book.write("2026-05-03", "carried", json!({"tray":"cof-2","place":"Deep shade"}));
-    assert!(treated(&book, "cof-2", late).met() == Some(true));
+    let drifted = treated(&book, "cof-2", late);
+    assert_eq!((drifted.met(), drifted.blocks, drifted.expected), (Some(false), true, Some(day("2026-05-09"))));
+    for (lang, stood) in [(Lang::En, "stood beside cof-1"), (Lang::Es, "estaban junto a cof-1")] {
+        assert!(Wording::new(lang).reason(&drifted, About::Tray).contains(stood));
+    }
+    assert!(!pair(&book.on(late), "cof-2", "Upper 1").fits);
+    assert!(treated(&book, "cof-2", "2026-05-09").met() == Some(true));
 }
 
 #[test]

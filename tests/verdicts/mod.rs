@@ -16,3 +16,4 @@ mod safety;
 mod said;
 mod seed;
 mod sun_and_stakes;
+mod together;

@@ -449,6 +449,8 @@ pub enum Hardened {
     },
     /// The shade was put back up.
     PutBack(Day),
+    /// Somebody said that it began, and the light never changed.
+    SaidAlone(Day),
 }
 
 impl From<Hardened> for Measure {
@@ -466,7 +468,7 @@ impl From<Hardened> for Measure {
             Hardened::NotBefore(_) | Hardened::Rests(_) | Hardened::BegunToday | Hardened::Leapt { .. } => {
                 Measure::Days(0)
             }
-            Hardened::PutBack(day) => Measure::On(day),
+            Hardened::PutBack(day) | Hardened::SaidAlone(day) => Measure::On(day),
         }
     }
 }

@@ -5,6 +5,7 @@ use super::intervals::*;
 use super::stop::{LastLook, RoundReason, Stake, Stop, Task};
 use super::walk::{Walk, all_of, asked};
 use crate::base::{Day, Range};
+use crate::nursery::pest::stings;
 use crate::reckon::bed::sick;
 use crate::reckon::picture::quantity::PestLacks;
 use crate::reckon::picture::{
@@ -282,8 +283,8 @@ fn many_died(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
 /// What is sick in a bed, or lives in its ground: why the round stops there, and from when.
 fn why_sick_bed(bed: &BedPicture, picture: &Picture) -> Option<(sick::InBed, RoundReason, Day)> {
     let found = sick::worst_of_bed(&bed.story, picture.around(), picture.day)?;
-    // What eats above the ground is looked for when planting.
-    if !found.holds && found.pest.seen.lacks.is_none() {
+    // Nobody is sent to a nest; what eats above the ground is looked for when planting.
+    if stings(&found.pest.seen.what) || !found.holds && found.pest.seen.lacks.is_none() {
         return None;
     }
     let (why, due) = match found.due {

@@ -7,9 +7,10 @@ use super::stop::{AfterWait, RoundReason, Stake, Stop, Task};
 use super::walk::{Walk, all_of, asked};
 use crate::base::{Day, EntryId, PlaceName};
 use crate::nursery::entry::subject::Subject;
-use crate::reckon::picture::{Criterion, Picture, Rule, Stage, TrayPicture};
+use crate::nursery::pest::stings;
+use crate::reckon::picture::{BedPicture, Criterion, Picture, Question, Rule, Stage, TrayPicture};
 use crate::reckon::stock::Treatment;
-use crate::reckon::tray::hold;
+use crate::reckon::tray::{hold, pest};
 
 /// Whether a stop would send somebody into a tray, a place or a bed whose waiting time runs or is not known. Reading the
 /// label is done from outside.
@@ -20,15 +21,35 @@ pub(super) fn keeps_out(walk: &Walk<'_>, stop: &Stop) -> bool {
     match &stop.subject {
         Subject::Tray(code) => {
             let tray = walk.picture.trays.get(code);
-            tray.and_then(|tray| asked(&tray.criteria, Rule::Treated)).is_some_and(|treated| treated.blocks)
+            let treated =
+                |tray: &TrayPicture| asked(&tray.criteria, Rule::Treated).is_some_and(|treated| treated.blocks);
+            let by_nest = |tray: &TrayPicture| tray.place.as_ref().and_then(|name| nest(walk.picture, name)).is_some();
+            tray.is_some_and(|tray| treated(tray) || by_nest(tray))
         }
-        Subject::Place(name) => walk.picture.closed.contains_key(name),
+        Subject::Place(name) => walk.picture.closed.contains_key(name) || nest(walk.picture, name).is_some(),
         Subject::Bed(name) => {
             let bed = walk.picture.beds.get(name);
-            bed.is_some_and(|bed| bed.story.in_wait(&walk.picture.places, walk.day()).is_some())
+            let waits = |bed: &BedPicture| bed.story.in_wait(&walk.picture.places, walk.day()).is_some();
+            bed.is_some_and(|bed| waits(bed) || nest_in(bed).is_some())
         }
         Subject::Lot(_) | Subject::Site => false,
     }
+}
+
+/// A nest of what stings at a place.
+fn nest(picture: &Picture, name: &PlaceName) -> Option<Criterion> {
+    pest::nest_at(picture.places.get(name)?, picture.day)
+}
+
+/// A nest of what stings in a bed.
+fn nest_in(bed: &BedPicture) -> Option<Criterion> {
+    let is_nest = |asked: &&Criterion| match &asked.question {
+        Question::Pest(pest) => {
+            pest.found().and_then(|found| found.known.as_ref()).is_some_and(|seen| stings(&seen.what))
+        }
+        _ => false,
+    };
+    bed.species.iter().find_map(|line| asked(&line.criteria, Rule::Pest).filter(is_nest).cloned())
 }
 
 /// What nobody touches on a day, and why: trays, places and beds under a waiting time that runs or is not known.
@@ -48,7 +69,9 @@ pub(super) fn stay_away(picture: &Picture) -> Vec<(Subject, Criterion)> {
         let treated = bed.species.iter().find_map(|line| held(&line.criteria))?;
         Some((Subject::Bed(bed.name.clone()), treated))
     });
-    trays.chain(empty).chain(beds).collect()
+    let nests = picture.places.keys().filter_map(|name| Some((Subject::Place(name.clone()), nest(picture, name)?)));
+    let in_beds = picture.beds.values().filter_map(|bed| Some((Subject::Bed(bed.name.clone()), nest_in(bed)?)));
+    trays.chain(empty).chain(beds).chain(nests).chain(in_beds).collect()
 }
 
 /// The wait of what a stop is about that ended in the last days, where it has hands among the plants.

@@ -21,8 +21,8 @@ use crate::nursery::entry::{
     BedSet, Entry, GroundEntry, LightRead, NurseCounted, NurseCut, NursePlanted, OrderKey, Outplanted, PlantsFound,
     SiteEntry, SoilChecked, SownInBed, SurvivalCounted, TrayEntry, What,
 };
-use crate::nursery::species::Template;
 use crate::nursery::pest::{DiedOf, died_of, harms};
+use crate::nursery::species::Profile;
 use crate::reckon::bed::named_places::{self, Named, NotThere};
 use crate::reckon::bed::positions;
 use crate::reckon::impossible::doubts_of;
@@ -36,6 +36,8 @@ use crate::science::soil::{at_field_capacity, rod_resistance_mpa};
 const UNWRITTEN_SPACING_M: f64 = 1.0;
 /// Trees that were planted so long ago stand above young plants and shade them (ours).
 const SHADES_AFTER_DAYS: i32 = 365;
+/// What wants shade and is planted no wider in the row stays a shrub beneath others, m (ours; coffee and cacao: 2 to 3 m).
+const SHRUB_ROOM_M: f64 = 3.0;
 
 /// Folds the entries of a bed.
 pub(crate) fn fold_bed(ledger: &Ledger, site: &Site, name: &BedName) -> BedStory {
@@ -417,11 +419,11 @@ impl BedFold<'_> {
     }
 
     /// Living plants of a species, no nurse plants, that have grown above young ones and shade them: found, or planted a year before; of
-    /// species that stand in the shade of others, none.
+    /// shrubs that stand in the shade of others, none.
     fn grown_of(&self, on: Day, species: &SpeciesKey) -> u32 {
-        let template = self.site.profile(species).and_then(|profile| profile.hardening_template.as_ref());
-        let stands_beneath = template.is_some_and(|template| template.value == Template::Shade);
-        if stands_beneath || self.story.nurses.iter().any(|nurse| nurse.nurse == *species) {
+        if self.site.profile(species).is_some_and(|profile| stands_beneath(profile))
+            || self.story.nurses.iter().any(|nurse| nurse.nurse == *species)
+        {
             return 0;
         }
         let grown = |cohort: &&CohortStory| cohort.found || on.days_since(cohort.day) >= SHADES_AFTER_DAYS;
@@ -720,6 +722,12 @@ fn settle(books: &mut [Book<'_>], alive: u32, dead: u32) -> Settled {
     let rise = alive.saturating_sub(lived);
     let left = rise - bed_books::take_back(books, rise);
     Settled { added: bed_books::add_living(books, left), planted, more_than_there }
+}
+
+/// Whether it is a shrub that stands beneath others: it wants shade when it is planted, and little room.
+fn stands_beneath(profile: &Profile) -> bool {
+    let wants_shade = profile.outplant_shade_least_pct.as_ref().is_some_and(|least| least.value > 0.0);
+    wants_shade && profile.in_row_m.as_ref().is_some_and(|metres| metres.value <= SHRUB_ROOM_M)
 }
 
 fn cohort(

@@ -522,9 +522,8 @@ impl TrayFold<'_> {
             look.emerged = look.emerged.saturating_sub(as_count(slip.from_seed + slip.twins));
             look.corrected = 0;
             let of_it = |doubt: &Doubt| doubt.entries.contains(&look.entry);
-            let of_slip = |kind: &DoubtKind| {
-                matches!(kind, DoubtKind::MoreThanSeed { .. } | DoubtKind::RiseWithoutSeed { .. })
-            };
+            let of_slip =
+                |kind: &DoubtKind| matches!(kind, DoubtKind::MoreThanSeed { .. } | DoubtKind::RiseWithoutSeed { .. });
             self.story.doubts.retain(|doubt| !(of_it(doubt) && of_slip(&doubt.kind)));
         }
     }

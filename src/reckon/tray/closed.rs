@@ -79,7 +79,9 @@ pub(crate) fn beside<'a>(closed: &'a Closed, story: &TrayStory, day: Day) -> Opt
 pub(crate) fn drifted<'a>(closed: &'a Closed, story: &TrayStory, day: Day) -> Option<&'a Closing> {
     let left = hold::stays(story).filter_map(|(place, from, until)| Some((closed.get(place)?, from, until?)));
     let met = left.flat_map(|(here, from, until)| {
-        here.iter().filter(move |one| (from..=until).contains(&one.treatment.day) && one.tray.is_some() && one.treatment.is_spray())
+        here.iter().filter(move |one| {
+            (from..=until).contains(&one.treatment.day) && one.tray.is_some() && one.treatment.is_spray()
+        })
     });
     let met: Vec<&Closing> = met.filter(|one| one.tray.as_ref() != Some(&story.code)).collect();
     let longest = holding(met.iter().map(|one| &one.treatment), day)?;

@@ -39,10 +39,14 @@ pub struct HardeningClock {
     pub last_step: Option<Day>,
     /// The day the shade was put back up, where that stopped the clock.
     pub put_back: Option<Day>,
+    /// Whether the light changed toward the outside.
+    stepped: bool,
     /// The day of the step that began it, where that was too large.
     pub leapt: Option<Day>,
     /// Whether somebody said aloud that hardening began.
     pub said: bool,
+    /// The day on which somebody said so, where no change of light has come with it.
+    pub said_alone: Option<Day>,
     /// The entries it rests on.
     pub entries: Vec<EntryId>,
 }
@@ -142,7 +146,7 @@ fn run(steps: Vec<(Day, u8, Step, EntryId)>, length: i32) -> HardeningClock {
             Step::Outward(light) => {
                 clock.started = clock.started.or(Some(at.plus(-Kept::left(kept.as_ref(), at, light))));
                 kept = kept.filter(|kept| light < kept.light - SMALLEST_STEP);
-                clock.last_step = Some(at);
+                (clock.last_step, clock.stepped, clock.said_alone) = (Some(at), true, None);
                 clock.put_back = None;
             }
             // It hardens from the day on which what it scorched shows, where nothing hardened before.
@@ -152,13 +156,14 @@ fn run(steps: Vec<(Day, u8, Step, EntryId)>, length: i32) -> HardeningClock {
                     clock.leapt = Some(at);
                 }
                 kept = kept.filter(|kept| light < kept.light - SMALLEST_STEP);
-                clock.last_step = Some(at);
+                (clock.last_step, clock.stepped, clock.said_alone) = (Some(at), true, None);
                 clock.put_back = None;
             }
             Step::Said => {
                 clock.started = clock.started.or(Some(at));
                 clock.last_step = clock.last_step.or(Some(at));
                 clock.said = true;
+                clock.said_alone = clock.said_alone.or(Some(at)).filter(|_| !clock.stepped);
             }
             Step::Back { was, stood_days } => {
                 let ran_days = clock.started.map_or(0, |started| at.days_since(started));
@@ -352,6 +357,12 @@ fn judge(asked: &Asked<'_>, toward: Option<f64>) -> Criterion {
     {
         let way = if stood_brighter(history, since) { Way::StepsTaken } else { way };
         return standing(asked, way, since, entries);
+    }
+    // The word alone hardens to no brighter light than that in which they stand.
+    if let Some(said) = clock.said_alone.filter(|_| toward.is_some() && light.is_some() && way == Way::Step) {
+        let known = Hardened::SaidAlone(said);
+        return Criterion::found(Question::Hardening, needed, known, Basis::Reckoned, false, SOURCE)
+            .resting_on(clock.entries.iter().cloned());
     }
     if let Some(started) = clock.started {
         // A step that needs no hardening needs none for having been taken on the bench.

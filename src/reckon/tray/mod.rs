@@ -262,7 +262,7 @@ impl Judged<'_> {
         if !bare {
             let is_young = time::old_enough_on(self.age, self.profile).is_some_and(|on| day < on);
             let plug = time::plug_criterion(plug, time::roots_rest(self.story, self.profile, day), is_young);
-            all.push(time::with_few_wildlings(plug, self.story, day));
+            all.push(time::of_several(plug, self.story, day));
             all.push(hold::flush(self.story, day));
             all.push(hardening::criterion(&self.hardening(day), self.nearest_light()));
             // What goes out soft and stands any light is asked for no light.

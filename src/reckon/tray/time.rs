@@ -390,8 +390,14 @@ pub(crate) fn plug_criterion(
         .resting_on([entry.clone()])
 }
 
-/// The criterion `plug` where few wildlings stand among the plants: they hold back none of the others, and are left behind.
-pub(crate) fn with_few_wildlings(plug: Criterion, story: &TrayStory, day: Day) -> Criterion {
+/// The criterion `plug` where plugs differ, and where few wildlings stand among the plants: those hold back none of the others, and are
+/// left behind.
+pub(crate) fn of_several(plug: Criterion, story: &TrayStory, day: Day) -> Criterion {
+    // The one that fell apart is said beside the one that held.
+    let last_holds = story.plugs_that_tell().last().is_some_and(|last| last.what == Roots::Holds);
+    if last_holds && plug.met() == Some(false) && plug.blocks {
+        return Criterion { warns: true, ..plug };
+    }
     let fresh = |wild: &&Since<u32>| (0..WILDLING_DAYS).contains(&day.days_since(wild.from));
     let few = plug.met() == Some(true) && story.wildlings.iter().any(|wild| fresh(&wild));
     if few { Criterion { warns: true, ..plug } } else { plug }

@@ -117,6 +117,8 @@ round_plug_past_least = old enough to go
 round_plug_to_limit = { $days } d left in its container
 round_plug_past_limit = its container's time is over
 # (what, day)
+round_eats_open = { $what }, seen { $day }, and nothing done since: find where it comes from, use or set something against it (traps, guards, a cat, somebody who watches) and write it as treated; or look again and write the share
+# (what, day)
 round_sick_open = { $what }, seen { $day }, and nothing done since: throw out what has it with its soil, in a bag, burned or buried far from here, on no heap that the nursery uses; or treat by the label. Write which
 # (what, day, next)
 round_sick_next = { $what }, seen { $day }: { $next }

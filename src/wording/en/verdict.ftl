@@ -83,7 +83,8 @@ grafted_none = seedlings, and this species is usually grafted or budded: graft t
 grafted_some = only { $grafted } of { $standing } are grafted or budded, as is usual for this species: graft the rest, or let it go as seedlings
 plug_met = the plug holds together
 plug_few_wild = the plug holds together; a few of them came from the wild a short while ago: leave those here
-plug_crumbles = the plug falls apart: wait until the roots hold it. Lifted again within { $PLUG_AGAIN_DAYS } days, { $PLUGS_AGAINST_ONE } must hold
+plug_crumbles = the plug falls apart: wait until the roots hold it
+plug_one_apart = one plug fell apart and another holds: lift more; { $PLUGS_AGAINST_ONE } that hold let them go, else wait { $PLUG_AGAIN_DAYS } days
 plug_circles = the roots circle: cut them, or cull; potting on alone does not mend it
 flush_met = no soft new leaves
 flush_unmet_on = soft new leaves seen { $day }: wait until they are firm
@@ -131,6 +132,8 @@ hardening_not_begun = hardening has not begun, it takes { $least } days: bring i
 hardening_begun_today = hardening since today, it takes { $least } days: leave it there
 # (on, from, least)
 hardening_leapt = the step of { $on } was too large and hardens nothing: it counts from { $from }, and then takes { $least } days
+# (day, least)
+hardening_said_alone = written as begun on { $day }, but where it stands the light never changed, and this bed is brighter: step it up to more light, or write the light it has; then it takes { $least } days
 # (day, least)
 hardening_put_back = the shade was put back up on { $day }: hardening, { $least } days, begins again with the next step toward the light
 # (day, from)
@@ -298,7 +301,9 @@ pest_on_shade = { $plants ->
    *[other] seen in this bed on { $day }: { $what }. { $plants } of the plants that give its shade go: take them out before you plant, and read the light after them
 }
 # (what, day)
-pest_stings = seen in this bed on { $day }: { $what }. It stings or bites people and harms no plants: mark the place, work well away from it and never alone, and who is allergic stays out. Let somebody who knows how move it; where it is gone write share 0
+pest_stings = seen in this bed on { $day }: { $what }. It stings or bites people and harms no plants: nobody works in this bed; mark the place, and who is allergic stays far off. Let somebody who knows how move it; where it is gone write share 0
+# (what, day)
+pest_stings_here = seen on this bench on { $day }: { $what }. It stings or bites people and harms no plants: nobody works here; mark the place, and who is allergic stays far off. Let somebody who knows how move it; where it is gone write share 0
 # (what, day)
 pest_in_bed = seen in this bed on { $day }: { $what }. Look for it before you plant
 # (what, day, next)

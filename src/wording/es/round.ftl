@@ -262,6 +262,7 @@ round_plug_to_limit = { $days ->
    *[other] le quedan { $days } d en su bolsa
 }
 round_plug_past_limit = ya pasó su tiempo en la bolsa
+round_eats_open = { $what }, visto el { $day }, y nada hecho desde entonces: busque de dónde viene, use o ponga algo en contra (trampas, protectores, un gato, alguien que vigile) y anótelo como tratamiento; o mire otra vez y anote el porcentaje
 round_sick_open = { $what }, visto el { $day }, y nada hecho desde entonces: descarte lo que lo tiene con su tierra, en bolsa, quemado o enterrado lejos, en ningún montón que use el vivero; o trate según la etiqueta. Anote cuál
 round_sick_next = { $what }, visto el { $day }: { $next }
 round_sick_apart = Aparte la bandeja, y pregunte si hay que avisar

@@ -61,7 +61,8 @@ grafted_none = son de semilla, y esta especie se suele injertar: injértelas y a
 grafted_some = solo { $grafted } de { $standing } están injertadas, como se suele con esta especie: injerte las demás o déjelas ir de semilla
 plug_met = el pilón sostiene
 plug_few_wild = el pilón aguanta; unas pocas vinieron del monte hace poco: déjelas aquí
-plug_crumbles = el pilón se desmorona: espere a que las raíces lo sostengan. Si levanta otros en menos de { $PLUG_AGAIN_DAYS } días, deben aguantar { $PLUGS_AGAINST_ONE }
+plug_crumbles = el pilón se desmorona: espere a que las raíces lo sostengan
+plug_one_apart = un pilón se desmoronó y otro aguanta: saque más; si { $PLUGS_AGAINST_ONE } aguantan, salen; si no, espere { $PLUG_AGAIN_DAYS } días
 plug_circles = raíces enrolladas: pódelas o descártelas; el cambio de bolsa solo no las arregla
 flush_met = sin hojas tiernas
 flush_unmet_on = hojas nuevas tiernas, vistas el { $day }: espere a que maduren
@@ -99,6 +100,7 @@ hardening_not_before = no ha empezado el endurecimiento, que toma { $least } dí
 hardening_not_begun = no ha empezado el endurecimiento, que toma { $least } días: acérquela a la luz y riegue menos
 hardening_begun_today = se endurece desde hoy, toma { $least } días: déjela ahí
 hardening_leapt = el paso del { $on } fue muy grande y no endurece: cuenta desde el { $from }, y toma entonces { $least } días
+hardening_said_alone = anotado como empezado el { $day }, pero donde está la luz nunca cambió, y esta parcela es más clara: páselo a más luz por pasos, o anote la luz que tiene; luego toma { $least } días
 hardening_put_back = la sombra se volvió a subir el { $day }: el endurecimiento, { $least } días, empieza de nuevo con el próximo paso hacia la luz
 hardening_fresh = el último paso hacia la luz fue el { $day } y debe tener { $LAST_STEP_DAYS } días: desde el { $from }
 step_met = estaba con { $from } de luz, esta parcela tiene { $to }: un paso pequeño
@@ -198,7 +200,8 @@ pest_on_shade = { $plants ->
     [one] visto en esta parcela el { $day }: { $what }. Sale { $plants } de las plantas que le dan sombra: sáquela antes de plantar, y lea la luz después
    *[other] visto en esta parcela el { $day }: { $what }. Salen { $plants } de las plantas que le dan sombra: sáquelas antes de plantar, y lea la luz después
 }
-pest_stings = visto en esta parcela el { $day }: { $what }. Pica o muerde a la gente y no daña las plantas: marque el sitio, trabaje lejos de él y nunca sin compañía, y que no entre quien sea alérgico. Que lo traslade alguien que sepa; cuando ya no esté, anote porcentaje 0
+pest_stings = visto en esta parcela el { $day }: { $what }. Pica o muerde a la gente y no daña las plantas: nadie trabaja en esta parcela; marque el sitio, y quien sea alérgico que quede lejos. Que lo traslade alguien que sepa; cuando ya no esté, anote porcentaje 0
+pest_stings_here = visto en esta mesa el { $day }: { $what }. Pica o muerde a la gente y no daña las plantas: nadie trabaja aquí; marque el sitio, y quien sea alérgico que quede lejos. Que lo traslade alguien que sepa; cuando ya no esté, anote porcentaje 0
 pest_in_bed = visto en esta parcela el { $day }: { $what }. Búsquelo antes de plantar
 pest_in_ground = visto en esta parcela el { $day }: { $what }. Espera raíces tiernas: antes de plantar, { $next }
 pest_holds_bed = visto en esta parcela el { $day }: { $what }. Espera raíces y plantas tiernas, y por eso no se planta nada: { $next }

@@ -3,6 +3,7 @@
 use crate::base::{Day, LotCode};
 use crate::nursery::entry::types::{Kept, Roots};
 use crate::nursery::herbicide::may_have_no_label;
+use crate::nursery::pest::eater_of;
 use crate::nursery::species::Catalogue;
 use crate::reckon::forecast::{SowAgain, TrayForecast};
 use crate::reckon::picture::Measure;
@@ -182,6 +183,8 @@ impl Wording {
             }
             None if *few && !*done => self.round_sick_few(what, day),
             None if *done => self.round_sick_again(what, day),
+            // What comes and goes is thrown out with no soil.
+            None if eater_of(&what).is_some() => self.round_eats_open(what, day),
             None => self.round_sick_open(what, day),
         }
     }

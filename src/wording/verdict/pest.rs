@@ -17,7 +17,9 @@ impl Wording {
         if let Some(beside) = &seen.beside {
             return match beside {
                 Beside::Tray(tray) => self.pest_beside_tray(tray, what, day),
-                Beside::Place | Beside::Bed | Beside::Plants(_) | Beside::Stood(_) | Beside::Drifted(_) => self.pest_beside_place(what, day),
+                Beside::Place | Beside::Bed | Beside::Plants(_) | Beside::Stood(_) | Beside::Drifted(_) => {
+                    self.pest_beside_place(what, day)
+                }
             };
         }
         if let Some((out_of, lacks)) = seen.out_of.as_ref().zip(seen.lacks) {
@@ -39,8 +41,8 @@ impl Wording {
         if let Some(plants) = seen.of_shade {
             return self.pest_on_shade(what, day, plants);
         }
-        if seen.in_bed && !blocks && stings(&seen.what) {
-            return self.pest_stings(what, day);
+        if stings(&seen.what) {
+            return if seen.in_bed { self.pest_stings(what, day) } else { self.pest_stings_here(what, day) };
         }
         let next = seen.lacks.map(|lacks| self.pest_next(lacks, seen.is_sign, seen.count_from));
         match (next, seen.in_bed) {

@@ -193,6 +193,7 @@ impl Wording {
 
     fn plug_reason(&self, roots: Roots, warns: bool) -> String {
         match roots {
+            Roots::Crumbles if warns => self.plug_one_apart(),
             Roots::Crumbles => self.plug_crumbles(),
             Roots::Circling => self.plug_circles(),
             Roots::Holds if warns => self.plug_few_wild(),
@@ -279,6 +280,7 @@ impl Wording {
         match known {
             Hardened::GoesSoft => self.hardening_soft(),
             Hardened::NoBrighter => self.hardening_no_brighter(),
+            Hardened::SaidAlone(day) => self.hardening_said_alone(self.short_day(day), least),
             Hardened::PutBack(day) => self.hardening_put_back(self.short_day(day), least),
             Hardened::FreshStep { last, from, .. } => self.hardening_fresh(self.day(last), self.day(from)),
             Hardened::BelowAdvice { days, advised, stood: false } => self.hardening_below_advice(days, least, advised),

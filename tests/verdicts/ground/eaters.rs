@@ -1,6 +1,8 @@
 //! What eats in a bed, and what is set against it that is no spray.
 
+use outplant::nursery::entry::subject::Subject;
 use outplant::reckon::picture::{Criterion, Rule};
+use outplant::reckon::round::round;
 use outplant::wording::verdict::About;
 use outplant::wording::{Lang, Wording};
 use serde_json::{Value, json};
@@ -271,6 +273,14 @@ fn a_nest_that_stings_is_left_alone_and_asks_nothing_of_plants() {
         seen(&mut book, "2026-04-14", "Upper 1", what, Value::Null);
         let asked = of(&book, "Upper 1", Rule::Pest).unwrap();
         let [en, es] = said(&asked);
-        assert!(asked.warns && !asked.blocks && en.contains("It stings") && es.contains("Pica"), "{what}: {en} {es}");
+        assert!(asked.blocks && en.contains("It stings") && es.contains("Pica"), "{what}: {en} {es}");
+        assert!(!pair(&book.on(TODAY), "cof-1", "Upper 1").fits, "{what}");
+        // Nobody is sent in for other work either, and it is said.
+        let day = round(&book.on(TODAY));
+        let bed = Subject::Bed("Upper 1".parse().unwrap());
+        assert!(day.stay_away.iter().any(|(subject, _)| *subject == bed), "{what}");
+        assert!(!day.stops.iter().chain(&day.can_wait).any(|stop| stop.subject == bed), "{what}");
+        seen(&mut book, "2026-04-15", "Upper 1", what, json!(0));
+        assert!(pair(&book.on(TODAY), "cof-1", "Upper 1").fits, "{what}");
     }
 }

@@ -207,16 +207,19 @@ fn plants_that_left_a_tray_while_its_sickness_was_hidden_are_held_until_they_are
         book
     };
     for (what, left, at_last, too_early) in [
-        ("bacterial wilt", "2026-04-13", "2026-03-17", "2026-03-16"),
-        ("fusarium", "2026-04-11", "2026-03-17", "2026-03-16"),
+        // What lives in soil came along in the bag, however late it shows; a virus hides for four weeks.
+        ("bacterial wilt", "2026-04-13", "2026-01-20", ""),
+        ("fusarium", "2026-04-11", "2026-01-20", ""),
+        ("root rot", "2026-04-11", "2026-01-20", ""),
         ("mosaic virus", "2026-04-11", "2026-03-17", "2026-03-16"),
-        ("root rot", "2026-04-11", "2026-03-31", "2026-03-30"),
     ] {
         let book = sister(left, what);
         assert_eq!(stands(&book, TODAY, "cof-9"), "held", "{what}");
         assert_eq!(stands(&sister(at_last, what), TODAY, "cof-9"), "held", "{what}");
-        let early = told(&sister(too_early, what), "cof-9", En);
-        assert!(early.contains("stood beside cof-2"), "{what}: {early}");
+        if !too_early.is_empty() {
+            let early = told(&sister(too_early, what), "cof-9", En);
+            assert!(early.contains("stood beside cof-2"), "{what}: {early}");
+        }
         let said = told(&book, "cof-9", En);
         assert!(said.contains(&format!("30 of these came out of cof-2, in which {what} was seen on")), "{said}");
         assert!(told(&book, "cof-9", Es).contains("30 de estas salieron de cof-2, donde se vio"));

@@ -8,12 +8,12 @@ mod losses;
 pub(crate) use losses::{LEAST_UNSAID_PLANTS, is_sighting, many_died};
 
 use crate::base::{Day, EntryId, PlaceName};
-use crate::nursery::pest::{Nature, comes_along, is_same_pest, nature_of, says_none};
+use crate::nursery::pest::{Nature, comes_along, is_same_pest, nature_of, says_none, stings};
 use crate::nursery::species::Profile;
 use crate::reckon::picture::out_of::OutOf;
 use crate::reckon::picture::quantity::{LeavesAtLeast, LookAt, NotSo, PestLacks, PestSeen};
 use crate::reckon::picture::{Basis, Criterion, Question, RuleSource};
-use crate::reckon::stock::{Gone, PestLook, Places, Since, TrayStory};
+use crate::reckon::stock::{Gone, PestLook, PlaceStory, Places, Since, TrayStory};
 use crate::reckon::tray::hold::{stays, treatments};
 use crate::science::sampling::sample_size_detection_among;
 use beside::SickPlaces;
@@ -255,6 +255,16 @@ impl Deeds for DeedsInTray<'_> {
     }
 }
 
+/// A nest of what stings, or a snake, at a place: nobody works there until it is gone.
+pub(crate) fn nest_at(place: &PlaceStory, day: Day) -> Option<Criterion> {
+    let looks = || place.pests.iter().filter(|look| look.from <= day);
+    let seen = looks().filter(|look| stings(&look.what.what) && !look.finds_none()).max_by_key(|look| look.from)?;
+    let gone = looks().any(|look| look.from >= seen.from && look.clears(&seen.what.what));
+    let known = Some(PestSeen::only(&seen.what.what, seen.what.share_pct, seen.from));
+    let nest = Criterion::found(Question::Pest, NotSo, known, Basis::Measured, false, RuleSource::Pest);
+    (!gone).then(|| nest.resting_on([seen.entry.clone()]))
+}
+
 /// How many plants a worker leaves behind for what was seen on a few: those on which it was, less those that are gone since.
 pub(super) fn left_behind(story: &TrayStory, places: &Places, kin: &Kin, day: Day) -> u64 {
     let standing = story.accounts.standing;
@@ -473,6 +483,9 @@ pub(crate) fn criterion(
     day: Day,
 ) -> Criterion {
     const SOURCE: RuleSource = RuleSource::Pest;
+    if let Some(nest) = story.place().and_then(|name| nest_at(places.get(name)?, day)) {
+        return nest;
+    }
     let mut open = open_in_tray(story, (places, kin), day);
     // Bare roots and stumps are set out without their leaves.
     open.retain(|pest| !(pest.nature.takes_leaves && story.is_bare()));

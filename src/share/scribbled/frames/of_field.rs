@@ -190,8 +190,13 @@ pub(crate) fn light_read(clause: &mut Clause) -> Option<Drafts> {
             told.extend(fields([("light_share", share.map(number_value))]));
             return one("light_read", told);
         };
-        // What is under trees is never brighter than the open.
-        let (under, open) = (first.min(second), first.max(second));
+        // What is under trees is never brighter than the open: said so, it is asked about, and not turned round.
+        let said_at = |word: &str| clause.marks.iter().position(|mark| mark.has(word));
+        let (under, open) = match (said_at("under"), said_at("open")) {
+            (Some(under), Some(open)) if under < open => (first, second),
+            (Some(_), Some(_)) => (second, first),
+            _ => (first.min(second), first.max(second)),
+        };
         if !clause.has("under") && !clause.has("open") {
             clause.lacks.push(Why::Several);
         }
