@@ -292,6 +292,9 @@ impl Desk {
     pub fn record_at(&mut self, drafts: Vec<Draft>, moment: Moment) -> Result<Recorded, DeskError> {
         self.refresh()?;
         let device = self.journal.device()?;
+        for draft in drafts.iter().filter(|draft| draft.kind == "withdrawn") {
+            self.leaves_no_other_without_ground(draft)?;
+        }
         let (drafts, doubts) = self.judge_beside(Vec::new(), drafts, moment, device)?;
         let settles = |what: Alarm| drafts.iter().any(|draft| settled_by(draft) == Some(what));
         if settles(Alarm::Clock) {

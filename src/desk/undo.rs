@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 use std::sync::Arc;
 
 use super::refusal::{DeskError, Refusal};
-use super::{Desk, Recorded};
+use super::{Desk, Recorded, withdrawn_by};
 use crate::base::EntryId;
 use crate::nursery::entry::subject::{Subject, subjects};
 use crate::nursery::entry::{BookEntry, Entry, SiteEntry, What};
@@ -127,6 +127,17 @@ impl Desk {
             Some(first) if !left.any(|entry| describes(&entry)) => Err(Refusal::OnlyTheBeginning(first.clone()).into()),
             Some(_) | None => Ok(targets),
         }
+    }
+
+    /// Refuses to take back what others rest on, however it is written.
+    pub(super) fn leaves_no_other_without_ground(&mut self, draft: &Draft) -> Result<(), DeskError> {
+        let entries = self.named(&withdrawn_by(draft))?;
+        let rest_on_them = self.left_without_ground(&entries)?;
+        if rest_on_them.is_empty() {
+            return Ok(());
+        }
+        let doubts = self.doubts_without(&entries)?;
+        Err(Refusal::LeavesOthersWithoutGround { entries, doubts, rest_on_them }.into())
     }
 
     /// Entries about the same subjects that would rest on nothing once the targets are gone: they name a tray nobody

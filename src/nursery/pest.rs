@@ -412,8 +412,106 @@ const SAYS_LITTLE: &[&str] = &[
 ];
 /// What says that nothing was found.
 const NONE: &[&str] = &[
-    "none", "nothing", "clear", "clean", "healthy", "no", "ninguna", "ninguno", "nada", "limpia", "limpio", "sana",
-    "sano", "sin",
+    "none", "nothing", "clear", "clean", "healthy", "no", "ninguna", "ninguno", "nada", "ningun", "limpia", "limpio",
+    "sana", "sano", "sin",
+];
+
+/// What may stand beside them and tells of nothing, without the ending of many.
+const BESIDE_NONE: &[&str] = &[
+    "pest",
+    "sickness",
+    "sicknesse",
+    "sick",
+    "disease",
+    "illness",
+    "problem",
+    "symptom",
+    "sign",
+    "trace",
+    "seen",
+    "found",
+    "visible",
+    "here",
+    "there",
+    "at",
+    "all",
+    "today",
+    "now",
+    "more",
+    "left",
+    "yet",
+    "any",
+    "anymore",
+    "longer",
+    "of",
+    "it",
+    "them",
+    "plant",
+    "leave",
+    "leaf",
+    "root",
+    "and",
+    "or",
+    "the",
+    "a",
+    "on",
+    "in",
+    "was",
+    "were",
+    "is",
+    "are",
+    "looked",
+    "checked",
+    "good",
+    "fine",
+    "well",
+    "ningun",
+    "plaga",
+    "enfermedad",
+    "enfermedade",
+    "enferma",
+    "enfermo",
+    "problema",
+    "sintoma",
+    "senal",
+    "senale",
+    "rastro",
+    "visto",
+    "vista",
+    "vi",
+    "vio",
+    "ve",
+    "hay",
+    "aqui",
+    "hoy",
+    "ya",
+    "mas",
+    "queda",
+    "de",
+    "en",
+    "ella",
+    "ello",
+    "la",
+    "el",
+    "lo",
+    "planta",
+    "hoja",
+    "raiz",
+    "raice",
+    "y",
+    "o",
+    "que",
+    "se",
+    "todo",
+    "toda",
+    "bien",
+    "esta",
+    "estan",
+    "del",
+    "al",
+    "revisada",
+    "revisado",
+    "mirada",
 ];
 
 /// Words that say water and nothing else. Hot water is not among them: it cures corms and suckers.
@@ -505,9 +603,11 @@ pub(crate) fn holds_sick(why: &str) -> bool {
     keeps_apart(why) || !nature.goes_by_itself() && !nature.is_unknown
 }
 
-/// Whether a text says that nothing was found.
+/// Whether a text says that nothing was found: none, and no other word that tells of anything ("no doubt fusarium").
 pub(crate) fn says_none(text: &str) -> bool {
-    words_of(text).first().is_some_and(|first| NONE.contains(&first.as_str()))
+    let words = words_of(text);
+    let tells = |word: &&String| !NONE.contains(&word.as_str()) && !BESIDE_NONE.contains(&word.as_str());
+    words.first().is_some_and(|first| NONE.contains(&first.as_str())) && !words.iter().any(|word| tells(&word))
 }
 
 /// Whether two texts mean the same pest: the first word of one that tells something stands in the other.

@@ -158,7 +158,8 @@ fn the_word_hardening_alone_hardens_to_no_brighter_bed() {
             book.write("2026-03-21", "carried", json!({"tray":"cof-1","place":place}));
         }
         let picture = book.on(TODAY);
-        let hardening = pair(&picture, "cof-1", "Upper 1").criteria.iter().find(|asked| asked.rule() == Rule::Hardening);
+        let hardening =
+            pair(&picture, "cof-1", "Upper 1").criteria.iter().find(|asked| asked.rule() == Rule::Hardening);
         (pair(&picture, "cof-1", "Upper 1").fits, hardening.map(|asked| said(asked, About::Tray)[0].clone()))
     };
     let (fits_so, why) = fits(None);
@@ -173,7 +174,11 @@ fn shade_trees_that_fell_end_the_light_reading_before_it_and_shrubs_beneath_do_n
         let mut book = fitting();
         let trees = json!({"bed":"Upper 1","species":species,"alive":4,"planted_about":"2018-01-01"});
         book.write("2026-01-01", "plants_found", trees);
-        book.write("2026-04-10", "plants_lost", json!({"bed":"Upper 1","species":species,"count":lost,"cause":"storm"}));
+        book.write(
+            "2026-04-10",
+            "plants_lost",
+            json!({"bed":"Upper 1","species":species,"count":lost,"cause":"storm"}),
+        );
         pair(&book.on(TODAY), "cof-1", "Upper 1").fits
     };
     assert_eq!((light("grevillea", 1), light("mahogany", 4), light("plantain", 2)), (false, false, false));

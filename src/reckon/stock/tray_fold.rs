@@ -145,7 +145,10 @@ impl TrayFold<'_> {
             TrayEntry::HardeningBegun(begun) => {
                 story.hardening_begun.push(Since::begun_by(entry, begun.for_bed.clone()));
             }
-            TrayEntry::Held(held) => story.held = Some(Since::hold(entry, held)),
+            TrayEntry::Held(held) => {
+                story.held = Some(Since::hold(entry, held));
+                self.seen(entry);
+            }
             TrayEntry::Released(_) => {
                 story.held = None;
                 story.held_before.clear();
@@ -154,8 +157,12 @@ impl TrayFold<'_> {
             }
             TrayEntry::PestSeen(pest) => {
                 story.pests.push(Since::pest(entry, pest, Some(story.accounts.standing)));
+                self.seen(entry);
             }
-            TrayEntry::Treated(treated) => story.treatments.write(entry.happened, treated, entry.id.clone()),
+            TrayEntry::Treated(treated) => {
+                story.treatments.write(entry.happened, treated, entry.id.clone());
+                self.seen(entry);
+            }
             // A label is settled in the ledger; a task let go is of the site.
             TrayEntry::Relabelled(_) | TrayEntry::LetGo(_) => {}
         }
