@@ -29,6 +29,8 @@ pub(super) fn without_asides(words: Vec<Word>) -> (Vec<Word>, Option<String>) {
     while let Some(word) = words.get(at) {
         let length = compared_at(&words, at)
             .or_else(|| told_of_nobody_at(&words, at))
+            .or_else(|| (at > 0).then(|| told_when_at(&words, at)).flatten())
+            .or_else(|| what_became_at(&words, at))
             .or_else(|| price_at(&words, at, is_trade))
             .or_else(|| is_dosed.then(|| dose_at(&words, at)).flatten())
             .or_else(|| (at > 0).then(|| time_at(&words, at)).flatten());
@@ -215,6 +217,13 @@ fn compared_at(words: &[Word], at: usize) -> Option<usize> {
         }
         return words.get(end).and_then(|word| in_figures(&word.typed)).map(|_| end + 1 - at);
     }
+    // "37, not 38".
+    let is_no = matches!(folded(at), "not" | "no");
+    let lead = at - usize::from(at > 1 && words[at - 1].is(","));
+    let figure = |at: usize| words.get(at).is_some_and(|word| in_figures(&word.typed).is_some());
+    if is_no && lead > 0 && figure(lead - 1) && figure(at + 1) && words.get(at + 2).is_none_or(Word::is_sign) {
+        return Some(2);
+    }
     // "2 menos que la otra vez", "three fewer than last week".
     let figure = number_at(words, at).filter(|figure| !figure.is_part);
     if let Some(figure) = figure.filter(|figure| at > 0 && LIKE.contains(&folded(at + figure.words))) {
@@ -231,6 +240,70 @@ fn compared_at(words: &[Word], at: usize) -> Option<usize> {
     let of_words = phrase(words, day, "days.yesterday").max(phrase(words, day, "days.day_before"));
     let length = of_week.max(of_words);
     (is_led && length > 0).then_some(1 + article + length)
+}
+
+/// "before the rain", "after the rats", "when i tipped it out", "al sacarla": when it was, in words that hold no number, no name
+/// and no day, up to a sign, a joining word or the end of the line. Of what is still to come nothing is set aside.
+fn told_when_at(words: &[Word], at: usize) -> Option<usize> {
+    /// Words of such a clause.
+    const MOST_WORDS: usize = 6;
+    let infinitive = |at: usize| {
+        let bare = words.get(at).map_or("", |word| word.folded.as_str());
+        let bare = ["las", "los", "la", "lo"].iter().find_map(|end| bare.strip_suffix(end)).unwrap_or(bare);
+        bare.len() > 3 && ["ar", "er", "ir"].iter().any(|ending| bare.ends_with(ending))
+    };
+    let by_verb = phrase(words, at, "asides.when_it_was");
+    let lead = match (phrase(words, at, "asides.before_or_after"), by_verb, words[at].folded.as_str()) {
+        (lead, ..) if lead > 0 => lead,
+        (_, lead, _) if lead > 0 => lead,
+        (.., "al") if infinitive(at + 1) => 1,
+        _ => return None,
+    };
+    let ends = |word: &Word| word.is_sign() || lexicon().is(&word.folded, "small.and");
+    let end = (at + lead..words.len()).find(|end| ends(&words[*end])).unwrap_or(words.len());
+    let clause = &words[at + lead..end];
+    let roles = |words: &[Word]| words.iter().flat_map(|word| lexicon().roles(&word.folded)).collect::<Vec<_>>();
+    let is_open = |role: &&str| role.starts_with("days.") || role.starts_with("units.") || role.starts_with("mood.");
+    let is_a_day = |word: &Word| {
+        lexicon().weekday(&word.folded).is_some()
+            || lexicon().month(&word.folded).is_some()
+            || word.typed.contains(|letter: char| letter.is_ascii_digit())
+    };
+    let is_told = clause.len() <= MOST_WORDS
+        && !clause.is_empty()
+        && !clause.iter().any(is_a_day)
+        && !roles(clause).iter().any(is_open)
+        && (0..clause.len()).all(|at| number_at(clause, at).is_none_or(|figure| figure.is_weak));
+    // What died after something died of it, and ground is pushed at so long after a soaking.
+    let before = roles(&words[..at]);
+    let says = |all: &[&str]| before.iter().any(|role| all.contains(role));
+    let is_of_it = says(&["rod", "soil", "push", "finger", "hold", "wait", "intent", "mood.intent", "mood.coming"])
+        || says(&["die", "kill", "cull"]) && roles(clause).contains(&"causes.words");
+    let is_past = by_verb == 0 || clause.iter().any(|word| is_past(&word.typed));
+    (is_told && !is_of_it && is_past).then_some(end - at)
+}
+
+/// Whether a word is a verb that tells what was.
+fn is_past(typed: &str) -> bool {
+    const PAST: [&str; 18] = [
+        "was", "were", "came", "got", "took", "fell", "broke", "went", "had", "did", "saw", "found", "fue", "fueron",
+        "vino", "habia", "estaba", "estaban",
+    ];
+    const ENDINGS: [&str; 5] = ["ed", "aron", "ieron", "aban", "ian"];
+    let folded = fold(typed);
+    PAST.contains(&folded.as_str())
+        || typed.ends_with(['é', 'ó', 'í'])
+        || ENDINGS.iter().any(|end| folded.ends_with(end))
+}
+
+/// "and burned them", "y las enterré": what became of plants that were thrown out.
+fn what_became_at(words: &[Word], at: usize) -> Option<usize> {
+    let joins = usize::from(is(words, at, "small.and"));
+    let length = phrase(words, at + joins, "asides.became");
+    let is_of_plants = words[..at]
+        .iter()
+        .any(|word| lexicon().roles(&word.folded).iter().any(|role| matches!(*role, "cull" | "sick" | "poor")));
+    (at > 0 && length > 0 && is_of_plants).then_some(joins + length)
 }
 
 /// ", someone forgot to water": what people whom nobody names did or left undone, behind a sign to the next one.

@@ -9,7 +9,9 @@ use super::lexicon::{fold, lexicon};
 use super::marks::{Mark, What, marks};
 use super::named::{Known, Names};
 use super::numbers::in_figures;
-use super::said::{as_mostly_said, as_said, of_the_whole_line, said_plainly, without_articles, without_what_is_denied};
+use super::said::{
+    as_looked, as_mostly_said, as_said, of_the_whole_line, said_plainly, without_articles, without_what_is_denied,
+};
 use super::spelling::spelt;
 use super::why::Why;
 use super::words::{Word, words};
@@ -46,7 +48,7 @@ const SURE_KINDS: [&str; 8] = [
 /// Roles of words that do not say by themselves what happened.
 const SOFT: [&str; 10] = ["put", "carry", "receive", "gives", "reach", "saw", "one_lifted", "hole", "leaf", "well"];
 /// Roles of words that say nothing without a number or a name beside them.
-const PLAIN: [&str; 5] = ["rain", "rain_manner", "whole", "poor", "days.today"];
+const PLAIN: [&str; 9] = ["rain", "rain_manner", "whole", "poor", "days.today", "bag", "seed", "root", "thirsty"];
 /// The most lines that are offered.
 pub(super) const MOST_OFFERS: usize = 4;
 
@@ -121,7 +123,8 @@ fn read_line(line: &str, today: Day, known: &Known) -> Reading {
         Some(aside) => beside(read, &aside),
         None => read,
     };
-    let said = as_said(&whole_line, of_the_whole_line(&whole_line, read, today), known);
+    let read = as_looked(&whole_line, of_the_whole_line(&whole_line, read, today), known);
+    let said = as_said(&whole_line, read, known);
     without_what_is_denied(&whole_line, said, known, |part| read_words(part, false, known, today))
 }
 

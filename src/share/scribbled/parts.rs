@@ -161,6 +161,9 @@ impl Line<'_> {
             return clear(&[heading, parts[n]].concat());
         }
         let own = clear(parts[n]);
+        if let Some(way) = own.as_ref().filter(|own| is_count_beside_a_loss(parts, n, own)) {
+            return Some(way.clone());
+        }
         if let Some(way) = own.as_ref().and_then(|own| self.with_the_verb_behind(parts, n, own)) {
             return Some(way);
         }
@@ -215,7 +218,7 @@ impl Line<'_> {
         let is_bare = |part: &&[Mark]| !part.iter().any(is_verb);
         let says = ["plant", "give", "cull", "carry"].iter().any(|role| last.iter().any(|mark| mark.has(role)));
         let all_bare = parts[..parts.len() - 1].iter().all(is_bare);
-        if own.drafts[0].0 != "counted" || !all_bare || !says {
+        if own.drafts[0].0 != "counted" || !all_bare || !says || has_a_number_of_its_own(last) {
             return None;
         }
         let places = last.iter().filter(|mark| is_subject(mark) && !mark.is_name_of(NameOf::Tray)).cloned();
@@ -251,6 +254,23 @@ impl Line<'_> {
             _ => Way { lacks: vec![Why::Several], ..own.clone() },
         }
     }
+}
+
+/// Whether a part says of how many plants it speaks, and names no tray: its word is of that number alone.
+fn has_a_number_of_its_own(part: &[Mark]) -> bool {
+    let is_number = |mark: &Mark| matches!(mark.what, What::Number { .. });
+    part.iter().any(is_number) && !part.iter().any(|mark| mark.is_name_of(NameOf::Tray))
+}
+
+/// "c1 45, 2 dead, rats": a bare number of a tray beside another one that was lost, thrown out or given away is what
+/// stands there, however few they are.
+fn is_count_beside_a_loss(parts: &[&[Mark]], n: usize, own: &Way) -> bool {
+    const LOSES: [&str; 7] = ["die", "kill", "cull", "give", "they_took", "plant", "steal"];
+    let loses = |part: &&[Mark]| LOSES.iter().any(|role| part.iter().any(|mark| mark.has(role)));
+    let beside = [n.checked_sub(1).and_then(|before| parts.get(before)), parts.get(n + 1)];
+    own.drafts[0].0 == "counted"
+        && !parts[n].iter().any(is_verb)
+        && beside.into_iter().flatten().any(|part| loses(part) && has_a_number_of_its_own(part))
 }
 
 /// The other thing that a word of weeding as well as of clearing may say.

@@ -249,7 +249,8 @@ impl<'a> Clause<'a> {
                 if mark.has("small.from") && is_number(next + 1) {
                     return Some((at, next + 1));
                 }
-                let passes = mark.has("small.thing") || mark.has("small.from") || matches!(mark.what, What::Species(_));
+                let passes = ["small.thing", "small.from", "alive", "survive"].iter().any(|role| mark.has(role))
+                    || matches!(mark.what, What::Species(_));
                 if !passes {
                     return None;
                 }
@@ -331,6 +332,12 @@ impl<'a> Clause<'a> {
             let is_said = at > 1 && SAID_OF_ONE.contains(&self.marks[at - 2].folded.as_str());
             matches!(before, "an" | "one" | "una" | "un") || before == "a" && is_said
         })
+    }
+
+    /// Whether "a jackfruit", "una yaca" says that it was one of a species.
+    pub fn one_of_a_species(&self) -> bool {
+        let is_article = |mark: &Mark| matches!(mark.folded.as_str(), "a" | "an" | "one" | "un" | "una");
+        self.marks.windows(2).any(|two| is_article(&two[0]) && matches!(two[1].what, What::Species(_)))
     }
 
     fn range(&mut self) -> Option<Why> {
@@ -516,7 +523,13 @@ pub(crate) fn is_small(mark: &Mark) -> bool {
     let only_joins = mark.roles.iter().all(|role| {
         let leads = matches!(
             *role,
-            "asides.against" | "asides.before" | "asides.money_lead" | "asides.dose_per" | "asides.because"
+            "asides.against"
+                | "asides.before"
+                | "asides.before_or_after"
+                | "asides.when_it_was"
+                | "asides.money_lead"
+                | "asides.dose_per"
+                | "asides.because"
         );
         leads || role.starts_with("days.") || role.starts_with("small.") && !SAYS_MORE.contains(role)
     });

@@ -4,6 +4,7 @@ mod clause;
 mod entries;
 mod of_care;
 mod of_field;
+mod of_heights;
 mod of_holding;
 mod of_moving;
 mod of_nurse;
@@ -56,7 +57,7 @@ pub(crate) const FRAMES: &[Frame] = &[
     of_holding::set_apart,
     of_holding::released,
     of_care::grafted,
-    of_care::measured,
+    of_heights::measured,
     of_person::worked,
     of_person::tended,
     of_field::weather,

@@ -362,6 +362,25 @@ const LAID: [&str; 23] = [
     "regue",
 ];
 
+/// "all holes in B3, de 45": behind "of" stands how deep they all are.
+fn depth_of_all(clause: &mut Clause) -> Option<f64> {
+    let at = clause.find_number().filter(|at| clause.has("whole") && clause.is_behind(*at, "small.from"))?;
+    clause.use_mark(at);
+    clause.marks[at].number()
+}
+
+/// Uses the number of "3 strands of wire", "4 hilos": how a fence was made.
+fn strands(clause: &mut Clause) {
+    const PARTS: [&str; 12] = [
+        "strands", "strand", "wires", "hilos", "hilo", "lines", "posts", "postes", "post", "rolls", "rollos", "estacas",
+    ];
+    let part = |at: usize| clause.marks.get(at).is_some_and(|mark| PARTS.contains(&mark.folded.as_str()));
+    if let Some(at) = clause.find_number().filter(|at| part(at + 1)) {
+        clause.use_mark(at);
+        clause.use_mark(at + 1);
+    }
+}
+
 fn prepared_as(clause: &mut Clause, otherwise: bool) -> Option<Drafts> {
     let is_laid = clause.marks.iter().any(|mark| LAID.contains(&mark.folded.as_str()));
     let is_covered = clause.has("mulch_stuff")
@@ -386,7 +405,10 @@ fn prepared_as(clause: &mut Clause, otherwise: bool) -> Option<Drafts> {
     };
     clause.lacks.extend(open.map(|(word, _)| Why::WeedsOrAll(word)));
     clause.weight -= if otherwise { CLEAR_BY } else { 0 };
-    let depth = if task == "holes" { depth_cm(clause) } else { None };
+    let depth = if task == "holes" { depth_cm(clause).or_else(|| depth_of_all(clause)) } else { None };
+    if task == "fenced" {
+        strands(clause);
+    }
     let count = if task == "holes" { clause.number() } else { None };
     if task == "holes" {
         clause.take(&["hole", "small.for"]);
@@ -506,7 +528,9 @@ pub(crate) fn survival_counted(clause: &mut Clause) -> Option<Drafts> {
     if is_nurse {
         return None;
     }
-    if clause.head(&["alive", "survive"]).is_none() {
+    // "50 ok 5 dead".
+    let well = clause.has("well") && clause.has("die");
+    if clause.head(&["alive", "survive"]).is_none() && (!well || clause.head(&["well"]).is_none()) {
         let is_led = clause.marks.iter().take(2).any(|mark| matches!(mark.folded.as_str(), "of" | "de"));
         if !is_led {
             return None;
@@ -566,7 +590,8 @@ pub(crate) fn plants_lost(clause: &mut Clause) -> Option<Drafts> {
     if clause.head(&["die", "kill", "slash", "steal", "burn"]).is_none() && clause.head(&["fire"]).is_none() {
         return None;
     }
-    let count = clause.count();
+    let is_one = clause.find_number().is_none() && clause.one_of_a_species();
+    let count = if is_one { Some(1.0) } else { clause.count() };
     let known =
         super::of_tray::want_of(clause).or_else(|| clause.text(&["causes.words", "pests.words", "fire"], false));
     let cause = match known {

@@ -163,7 +163,12 @@ impl<'a> Told<'a> {
 
     /// "se quitó la roya", "sin roya": none of it is seen any more.
     fn pest_gone(&self) -> Option<(Why, Vec<Offer>)> {
-        let kinds = |drafts: &Offer| drafts.iter().all(|one| matches!(one.kind, "pest_seen" | "treated" | "told"));
+        // "mealybug gone": what is gone without a number are no plants.
+        let is_of_it = |one: &EntryDraft| match one.kind {
+            "lost" => !one.fields.contains_key("count"),
+            kind => matches!(kind, "pest_seen" | "treated" | "told"),
+        };
+        let kinds = |drafts: &Offer| drafts.iter().all(is_of_it);
         if !self.offers.iter().all(kinds) || !self.numbers.is_empty() {
             return None;
         }

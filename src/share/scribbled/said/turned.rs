@@ -1,6 +1,8 @@
 //! Words that say their contrary, or one thing in several words: "no longer held" is free, "into one tray" is joined.
 
+use super::asides::phrase;
 use super::lexicon::lexicon;
+use super::numbers::number_at;
 use super::words::Word;
 
 /// The most words between "no more" and what is no more.
@@ -8,11 +10,36 @@ const MOST_BETWEEN: usize = 3;
 
 /// The words with such phrases in one word that says the same.
 pub(in crate::share::scribbled) fn said_plainly(words: Vec<Word>) -> Vec<Word> {
-    in_one_tray(held_no_more(words))
+    without_how(without_how_many_names(in_one_tray(held_no_more(words))))
+}
+
+/// "two trays: c1 40, c2 31": how many names follow says nothing new.
+fn without_how_many_names(words: Vec<Word>) -> Vec<Word> {
+    const NAMED: [&str; 8] = ["trays", "bandejas", "beds", "parcelas", "lots", "lotes", "charolas", "places"];
+    let taken = number_at(&words, 0).map_or(0, |figure| figure.words);
+    let is_heading =
+        taken > 0 && is_one_of(&words, taken, &NAMED) && words.get(taken + 1).is_some_and(|word| word.is(":"));
+    if is_heading { words[taken + 2..].to_vec() } else { words }
+}
+
+/// "las 6 más chicas", "the very weak ones": how much so is of no matter.
+fn without_how(words: Vec<Word>) -> Vec<Word> {
+    const HOW: [&str; 7] = ["mas", "muy", "very", "most", "too", "demasiado", "bien"];
+    let says_how = |at: usize| {
+        let is_poor = |at: usize| is_one_of_roles(&words, at, &["poor", "sick"]);
+        let is_said_so = phrase(&words, at, "poor") > 1;
+        is_one_of(&words, at, &HOW) && is_poor(at + 1) && !is_said_so
+    };
+    let kept = (0..words.len()).filter(|at| !says_how(*at)).map(|at| words[at].clone());
+    kept.collect()
 }
 
 fn is_one_of(words: &[Word], at: usize, all: &[&str]) -> bool {
     words.get(at).is_some_and(|word| all.contains(&word.folded.as_str()))
+}
+
+fn is_one_of_roles(words: &[Word], at: usize, roles: &[&str]) -> bool {
+    words.get(at).is_some_and(|word| roles.iter().any(|role| lexicon().is(&word.folded, role)))
 }
 
 /// How many words say "no longer" from `at` on; "not" does so where "any more" stands behind it.

@@ -6,7 +6,7 @@ use serde_json::Value;
 use super::doubts::{as_a_note, number, phrase_at, phrase_in, stands_in};
 use super::frames::number_value;
 use super::lexicon::{fold, lexicon, list};
-use super::numbers::in_figures;
+use super::numbers::{in_figures, number_at};
 use super::words::Word;
 use super::{EntryDraft, Offer, Reading, Why};
 use crate::base::Day;
@@ -43,7 +43,8 @@ pub(in crate::share::scribbled) fn as_mostly_said(words: Vec<Word>) -> Vec<Word>
         let is_end = at > 0 && words[at].is(",") && all(at + 1);
         let dies = |at: usize| words.get(at).is_some_and(|word| lexicon().is(&word.folded, "die"));
         let ends_so = at > 0 && words[at].is(",") && (all(at + 1) && dies(at + 2) || dies(at + 1) && all(at + 2));
-        if ends_so && at + 3 == words.len() && words[..at].iter().any(|word| number(word).is_some()) {
+        let is_told = || (0..at).any(|at| number_at(&words, at).is_some_and(|figure| !figure.is_weak));
+        if ends_so && at + 3 == words.len() && is_told() {
             at += 3;
         } else if is_end && is(at + 2, &["de", "por", "from", "by", "of"]) && says(&words[..at], &DIES) {
             at += 2;

@@ -152,7 +152,8 @@ fn counted_out(words: &[Word], i: usize) -> Option<Figure> {
     let (mut total, mut last, mut j) = (0.0, f64::INFINITY, i);
     while let Some(word) = words.get(j) {
         let here = word.folded.as_str();
-        let joins = (here == "y" || here == "and") && j > i && last > 9.0;
+        // "treinta y una" is one number, "veintidós y una" are two.
+        let joins = (here == "y" || here == "and") && j > i && last > 9.0 && last % 10.0 == 0.0;
         if joins && of_word(folded(words, j + 1)).is_some_and(|next| next < 10.0 || last >= 100.0) {
             j += 1;
             continue;

@@ -27,6 +27,15 @@ pub(in crate::share::scribbled) fn spelt(words: Vec<Word>, known: &Known) -> Vec
             spelt[at] = spelt[at].meant("and");
         }
     }
+    // "4 c1 n 2 c2".
+    for at in 1..spelt.len().saturating_sub(1) {
+        let joins = spelt[at].folded == "n" && !spelt[at - 1].is_sign() && !spelt[at + 1].is_sign();
+        let names = in_figures(&spelt[at + 1].typed).is_some() || known.is_named(&spelt[at + 1].typed);
+        if joins && names {
+            spelt[at] = spelt[at].meant("and");
+        }
+    }
+    with_times(&mut spelt, known);
     // "in 10 d".
     for at in 1..spelt.len() {
         let is_last = spelt.get(at + 1).is_none_or(Word::is_sign);
@@ -48,6 +57,22 @@ pub(in crate::share::scribbled) fn spelt(words: Vec<Word>, known: &Known) -> Vec
         }
     }
     spelt
+}
+
+/// "lost: c1 x2, c2 x1": so many, where the line says what became of them; alone it is thrown out.
+fn with_times(words: &mut [Word], known: &Known) {
+    let tells = |word: &Word| {
+        lexicon().roles(&word.folded).iter().any(|role| matches!(*role, "die" | "kill" | "give" | "cull" | "plant"))
+    };
+    if !words.iter().any(tells) {
+        return;
+    }
+    for word in words {
+        let figure = word.folded.strip_prefix('x').filter(|figure| in_figures(figure).is_some()).map(str::to_string);
+        if let Some(figure) = figure.filter(|_| !known.is_named(&word.typed)) {
+            *word = word.meant(&figure);
+        }
+    }
 }
 
 /// "desh. Ridge 1", "sobrev. School 3", "89 d cof-021": what is cut short, in full. A word cut short is the one of the lists
