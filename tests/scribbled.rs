@@ -373,10 +373,12 @@ const PARTS_OF_THE_SAMPLE: &[(&str, usize, usize, usize)] = &[
     ("es_hill", 86, 97, 0),
     ("en_ford", 75, 88, 1),
     ("es_ford", 77, 91, 1),
-    ("en_loft", 87, 96, 0),
-    ("es_loft", 83, 95, 0),
-    ("en_brook", 73, 87, 0),
-    ("es_brook", 77, 90, 0),
+    ("en_loft", 88, 97, 0),
+    ("es_loft", 85, 97, 0),
+    ("en_brook", 83, 94, 0),
+    ("es_brook", 85, 97, 0),
+    ("en_pond", 79, 93, 0),
+    ("es_pond", 82, 94, 0),
     // What a second grower wrote who had not seen the reader, of kinds that were taken wrongly.
     ("es_dusk", 61, 99, 0),
 ];

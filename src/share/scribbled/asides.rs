@@ -31,6 +31,8 @@ pub(super) fn without_asides(words: Vec<Word>) -> (Vec<Word>, Option<String>) {
             .or_else(|| told_of_nobody_at(&words, at))
             .or_else(|| (at > 0).then(|| told_when_at(&words, at)).flatten())
             .or_else(|| what_became_at(&words, at))
+            .or_else(|| from_the_shade_at(&words, at))
+            .or_else(|| (at > 0).then(|| rows_at(&words, at)).flatten())
             .or_else(|| price_at(&words, at, is_trade))
             .or_else(|| is_dosed.then(|| dose_at(&words, at)).flatten())
             .or_else(|| (at > 0).then(|| time_at(&words, at)).flatten());
@@ -217,13 +219,6 @@ fn compared_at(words: &[Word], at: usize) -> Option<usize> {
         }
         return words.get(end).and_then(|word| in_figures(&word.typed)).map(|_| end + 1 - at);
     }
-    // "37, not 38".
-    let is_no = matches!(folded(at), "not" | "no");
-    let lead = at - usize::from(at > 1 && words[at - 1].is(","));
-    let figure = |at: usize| words.get(at).is_some_and(|word| in_figures(&word.typed).is_some());
-    if is_no && lead > 0 && figure(lead - 1) && figure(at + 1) && words.get(at + 2).is_none_or(Word::is_sign) {
-        return Some(2);
-    }
     // "2 menos que la otra vez", "three fewer than last week".
     let figure = number_at(words, at).filter(|figure| !figure.is_part);
     if let Some(figure) = figure.filter(|figure| at > 0 && LIKE.contains(&folded(at + figure.words))) {
@@ -252,6 +247,9 @@ fn told_when_at(words: &[Word], at: usize) -> Option<usize> {
         let bare = ["las", "los", "la", "lo"].iter().find_map(|end| bare.strip_suffix(end)).unwrap_or(bare);
         bare.len() > 3 && ["ar", "er", "ir"].iter().any(|ending| bare.ends_with(ending))
     };
+    if (0..=at).any(|from| phrase(words, from, "soaked") > at - from) {
+        return None;
+    }
     let by_verb = phrase(words, at, "asides.when_it_was");
     let lead = match (phrase(words, at, "asides.before_or_after"), by_verb, words[at].folded.as_str()) {
         (lead, ..) if lead > 0 => lead,
@@ -294,6 +292,34 @@ fn is_past(typed: &str) -> bool {
     PAST.contains(&folded.as_str())
         || typed.ends_with(['é', 'ó', 'í'])
         || ENDINGS.iter().any(|end| folded.ends_with(end))
+}
+
+/// "rows 2 and 3", "surcos 2 y 3": where in a bed plants went.
+fn rows_at(words: &[Word], at: usize) -> Option<usize> {
+    const ROWS: [&str; 8] = ["row", "rows", "surco", "surcos", "hilera", "hileras", "furrow", "furrows"];
+    let figure = |at: usize| words.get(at).is_some_and(|word| in_figures(&word.typed).is_some());
+    let is_plant = words.iter().any(|word| lexicon().is(&word.folded, "plant"));
+    let in_metres = words.get(at + 2).is_some_and(|word| lexicon().is(&word.folded, "units.m"));
+    if !is_plant || in_metres || !ROWS.contains(&words[at].folded.as_str()) || !figure(at + 1) {
+        return None;
+    }
+    let joins = |at: usize| {
+        words.get(at).is_some_and(|word| matches!(word.folded.as_str(), "and" | "y" | "to" | "a" | "-" | ","))
+    };
+    let mut end = at + 2;
+    while joins(end) && figure(end + 1) {
+        end += 2;
+    }
+    Some(end - at)
+}
+
+/// "c1 out of the shade to the rack": where it went says the rest.
+fn from_the_shade_at(words: &[Word], at: usize) -> Option<usize> {
+    let length = phrase(words, at, "asides.from_shade");
+    let goes_on = words.get(at + length).is_some_and(|word| {
+        matches!(word.folded.as_str(), "to" | "into" | "onto" | "on" | "a" | "al" | "en" | "pa" | "para")
+    });
+    (at > 0 && length > 0 && goes_on).then_some(length)
 }
 
 /// "and burned them", "y las enterré": what became of plants that were thrown out.
@@ -348,7 +374,12 @@ fn price_at(words: &[Word], at: usize, is_trade: bool) -> Option<usize> {
     // "sold 15 k1, 30 each": the plants were told before.
     let is_told = || (0..at).any(|before| number_at(words, before).is_some_and(|figure| !figure.is_weak));
     let is_behind = at > 0 && words[at - 1].is(",") && is_told();
-    (is_trade && (lead == 1 || is_behind) && each > 0).then_some(behind + each - at)
+    // "vendí 10 a 60 a un señor".
+    let to_somebody = lead == 1
+        && is_told()
+        && words.get(behind).is_some_and(|word| matches!(word.folded.as_str(), "a" | "to"))
+        && words.get(behind + 1).is_some_and(|word| in_figures(&word.typed).is_none());
+    (is_trade && ((lead == 1 || is_behind) && each > 0 || to_somebody)).then_some(behind + each - at)
 }
 
 /// "5 ml per litre", "2 libras por hoyo", "20cc por bomba".

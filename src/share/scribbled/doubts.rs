@@ -96,9 +96,14 @@ pub(super) fn without_hours(words: Vec<Word>) -> Vec<Word> {
 
 /// How many words say an hour from `at` on.
 fn hour_at(words: &[Word], at: usize) -> Option<usize> {
-    let is_hour = |at: usize| words.get(at).and_then(number).is_some_and(|hour| (0.0..=LAST_HOUR).contains(&hour));
-    // "at 7 i watered": the first word of a line.
-    let at_first = (at == 0 && words[0].folded == "at").then_some(1);
+    let value = |word: &Word| number(word).or_else(|| lexicon().figure(&word.folded));
+    let is_hour = |at: usize| words.get(at).and_then(value).is_some_and(|hour| (0.0..=LAST_HOUR).contains(&hour));
+    // "at 7 i watered": the first word of a line; "watered k1 at six": the last one, where nothing is sold.
+    let is_sale = || {
+        words.iter().any(|word| lexicon().roles(&word.folded).iter().any(|role| matches!(*role, "give" | "receive")))
+    };
+    let is_last = || at > 0 && at + 2 == words.len() && number(&words[at + 1]).is_none() && !is_sale();
+    let at_first = (words[at].folded == "at" && (at == 0 || is_last())).then_some(1);
     let before = phrase_at(words, at, "hour").or(at_first);
     let hour = at + before.unwrap_or(0);
     if !is_hour(hour) {

@@ -11,7 +11,7 @@ const WORDS: &str = include_str!("lexicon.toml");
 /// A shorter beginning of a word says too little to be known by its sound.
 const LEAST_OF_A_STEM: usize = 5;
 /// The most words of one phrase.
-const LONGEST_PHRASE: usize = 5;
+const LONGEST_PHRASE: usize = 7;
 
 /// What a phrase may do in a line: the name of its list, with the table before it for all but concepts.
 pub(super) type Role = &'static str;

@@ -331,7 +331,13 @@ impl<'a> Clause<'a> {
             let before = self.marks[at - 1].folded.as_str();
             let is_said = at > 1 && SAID_OF_ONE.contains(&self.marks[at - 2].folded.as_str());
             matches!(before, "an" | "one" | "una" | "un") || before == "a" && is_said
-        })
+        }) || self.another_died()
+    }
+
+    /// "k1 otra muerta", "another dead in k1".
+    fn another_died(&self) -> bool {
+        let another = |mark: &Mark| matches!(mark.folded.as_str(), "otra" | "otro" | "another");
+        self.marks.windows(2).any(|two| another(&two[0]) && two[1].has("die"))
     }
 
     /// Whether "a jackfruit", "una yaca" says that it was one of a species.

@@ -27,7 +27,7 @@ pub(crate) fn shade_set(clause: &mut Clause) -> Option<Drafts> {
         return None;
     }
     let subjects = subject(clause, &[Place, Tray], is_headed)?;
-    clause.take(&["shade_move", "old_count", "small.to", "left", "from_now"]);
+    clause.take(&["shade_move", "old_count", "small.to", "left", "from_now", "gives"]);
     let number = if share.is_none() && !off && !half { clause.number() } else { None };
     let part = if share.is_none() { clause.part().map(|part| part * 100.0) } else { None };
     let value = match () {
@@ -93,12 +93,39 @@ fn take_words(clause: &mut Clause, words: &[&str]) {
     }
 }
 
+/// Words by which plants get water, where litres stand beside them.
+const POURS: [&str; 21] = [
+    "got",
+    "had",
+    "recibio",
+    "tuvo",
+    "poured",
+    "put",
+    "gave",
+    "give",
+    "eche",
+    "echamos",
+    "le eche",
+    "les eche",
+    "di",
+    "dimos",
+    "le di",
+    "les di",
+    "le dimos",
+    "les dimos",
+    "puse",
+    "le puse",
+    "se le echo",
+];
+
 /// "20 litres on bench 3": of litres alone nothing else can be meant than water.
 fn is_litres_alone(clause: &Clause) -> bool {
     let says_nothing = |mark: &Mark| match mark.what {
         What::Name(_) => !mark.is_name_of(Container),
         What::Sign(_) | What::Day(_) | What::Amount(_, "units.l") => true,
-        What::Word if matches!(mark.folded.as_str(), "got" | "had" | "recibio" | "tuvo") => true,
+        What::Word if POURS.contains(&mark.folded.as_str()) => true,
+        What::Species(_) => clause.find_name(Bed).is_some(),
+        What::Word if mark.has("asides.money_each") || mark.has("small.thing") || mark.has("young") => true,
         What::Word => mark.roles.iter().all(|role| role.contains('.')),
         _ => false,
     };
@@ -232,7 +259,9 @@ pub(crate) fn watered(clause: &mut Clause) -> Option<Drafts> {
 
 /// Young plants of beds watered at the foot.
 fn plants_watered(clause: &mut Clause, beds: &[Subject], count: Option<f64>, litres: Option<f64>) -> Option<Drafts> {
-    let is_each = clause.take(&["asides.money_each"]).is_some();
+    let is_each = clause.take(&["asides.money_each"]).is_some()
+        || clause.marks.iter().any(|mark| matches!(mark.folded.as_str(), "each" | "cada" | "every"));
+    take_words(clause, &POURS);
     clause.take(&["whole", "young", "foot", "small.thing", "beneath"]);
     clause.species();
     if beds.len() > 1 && (count.is_some() || litres.is_some() && !is_each) {
@@ -422,6 +451,7 @@ pub(crate) fn treated(clause: &mut Clause) -> Option<Drafts> {
     let against = against(clause);
     let safe = clause.head(&["no_wait"]).is_some().then_some(0.0);
     let wait = clause.take(&["wait"]).is_some();
+    clause.take(&["foot"]);
     let days = safe.or_else(|| if wait { time_days(clause) } else { None });
     // "no tocar hasta el viernes": how many days that is depends on the day of the line.
     let until = if wait && days.is_none() { clause.coming() } else { None };

@@ -414,7 +414,7 @@ fn prepared_as(clause: &mut Clause, otherwise: bool) -> Option<Drafts> {
         clause.take(&["hole", "small.for"]);
     }
     if task == "mulched" {
-        clause.take(&["mulch_stuff"]);
+        clause.take(&["mulch_stuff", "mulch"]);
     }
     clause.take(&["put", "bush", "whole"]);
     let is_all = |mark: &Mark| matches!(mark.what, What::Amount(share, "units.pct") if share == 100.0);

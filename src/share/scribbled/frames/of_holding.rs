@@ -147,7 +147,7 @@ fn let_out(clause: &Clause) -> Option<(usize, usize)> {
     let quarantine = clause
         .marks
         .iter()
-        .position(|mark| matches!(mark.folded.as_str(), "cuarentena" | "quarantine") && mark.has("hold"))?;
+        .position(|mark| matches!(mark.folded.as_str(), "cuarentena" | "quarantine" | "hold") && mark.has("hold"))?;
     let before = quarantine.checked_sub(1).and_then(|at| clause.marks.get(at));
     let into = before.is_some_and(|mark| matches!(mark.folded.as_str(), "a" | "en" | "in" | "into" | "to"));
     let verb = clause.marks.iter().position(|mark| ENDS.contains(&mark.folded.as_str()))?;

@@ -230,6 +230,11 @@ pub(crate) fn outplanted(clause: &mut Clause) -> Option<Drafts> {
         (at..clause.marks.len()).for_each(|i| clause.use_mark(i));
     }
     let carried = clause.take(&["carry"]).is_some();
+    // "8 m apart": no field of an entry, kept in the line's own words.
+    let apart = if clause.find_name(Tray).is_some() { clause.amount("units.m") } else { None };
+    if apart.is_some() {
+        clause.take(&["apart"]);
+    }
     let count = clause.count();
     let Some(name) = clause.find_name(Tray).and_then(|_| tray(clause, true)) else {
         if !is_headed || clause.find_name(Lot).is_some() || clause.has("seed") {

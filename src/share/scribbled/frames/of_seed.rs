@@ -43,7 +43,10 @@ fn over_seeds(clause: &mut Clause, lot: &str, seeds: Option<f64>) {
 pub(crate) fn sown(clause: &mut Clause) -> Option<Drafts> {
     let is_headed = clause.head(&["sow"]).is_some();
     let says_seed = clause.head(&["seed"]).is_some();
-    if !is_headed && !says_seed || clause.find_name(Bed).is_some() {
+    // "30 mor-L02 in tube 400, mor-006": of a lot, a container and a new code nothing else can be meant.
+    let new_tray = clause.marks.iter().any(|mark| matches!(mark.what, What::New(_)));
+    let is_told = new_tray && clause.find_name(Lot).is_some() && clause.find_name(Container).is_some();
+    if !is_headed && !says_seed && !is_told || clause.find_name(Bed).is_some() {
         return None;
     }
     let container = clause.find_name(Container).and_then(|_| clause.container());
@@ -84,6 +87,9 @@ pub(crate) fn sown(clause: &mut Clause) -> Option<Drafts> {
     }
     let place = clause.name(Place);
     clause.take(&["lot", "tray", "small.to", "bag", "small.thing", "more"]);
+    if seeds.is_some() || mass.is_some() {
+        clause.take(&["whole", "put", "watered"]);
+    }
     if tray.is_some() {
         clause.take(&["names_it", "count"]);
     }

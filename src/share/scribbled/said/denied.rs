@@ -25,9 +25,22 @@ pub(in crate::share::scribbled) fn without_what_is_denied(
     let Some(denied) = denied.filter(|_| !offers.is_empty() && !denies_something_else(words)) else {
         return Reading::Refused { why, offers };
     };
-    let rest = parts(words).into_iter().filter(|part| !says(part, &denied)).collect::<Vec<_>>();
-    let told = rest.iter().filter_map(|part| clear(read(part))).collect::<Vec<Offer>>();
+    let (left_undone, rest): (Vec<_>, Vec<_>) = parts(words).into_iter().partition(|part| says(part, &denied));
+    // What a part does not name is what the line names.
+    let name = name_in(words, known);
+    let named = |part: &Vec<Word>| clear(read(part)).or_else(|| clear(read(&[&name[..], &part[..]].concat())));
+    let told = rest.iter().filter_map(named).collect::<Vec<Offer>>();
     let about = note_about(words, &offers, known);
+    // "nobody watered, 8 c1 dried out": what was left undone is why.
+    let is_neglect = left_undone.iter().flatten().any(|word| stands_in(word, "neglect"))
+        && !left_undone.iter().flatten().any(|word| super::doubts::number(word).is_some());
+    if let [lost] = &told[..]
+        && is_neglect
+        && rest.len() == 1
+        && lost.iter().all(|one| one.kind == "lost" && one.fields.contains_key("count"))
+    {
+        return Reading::Clear(lost.iter().cloned().chain(about).collect());
+    }
     let offers = if told.is_empty() { vec![about] } else { told };
     Reading::Refused { why, offers }
 }
@@ -76,6 +89,12 @@ fn clear(reading: Reading) -> Option<Offer> {
         Reading::Clear(drafts) if !drafts.is_empty() => Some(drafts),
         Reading::Clear(_) | Reading::Asks { .. } | Reading::Refused { .. } => None,
     }
+}
+
+/// The words of the first name of a line.
+fn name_in(words: &[Word], known: &Known) -> Vec<Word> {
+    let found = (0..words.len()).find_map(|at| Some((at, known.name_at(words, at)?.1)).filter(|(_, taken)| *taken > 0));
+    found.map_or(Vec::new(), |(at, taken)| words[at..at + taken].to_vec())
 }
 
 /// The line as a note about what it names first.

@@ -18,8 +18,8 @@ const DEEDS: [&str; 16] = [
     "count", "flush",
 ];
 
-/// The reading as it is, or what a look found. "no pests on c1" was looked for and not seen; where only "healthy" is said, or a
-/// pest is named that is not there, it is asked: what is not seen any more lets plants go.
+/// The reading as it is, or what a look found. What is not seen any more lets plants go, so "no pests on
+/// c1", "healthy" and a pest that is named and is not there are asked about, with the line ready.
 pub(in crate::share::scribbled) fn as_looked(words: &[Word], reading: Reading, known: &Known) -> Reading {
     let is_open = |why: &Why| {
         matches!(why, Why::Question(_) | Why::Unsure(_) | Why::Correction(_) | Why::Intent(_) | Why::Coming(_))
@@ -40,13 +40,8 @@ pub(in crate::share::scribbled) fn as_looked(words: &[Word], reading: Reading, k
         let said = words_of(&word);
         let in_spanish = phrase_in(&said, "no_pest_in_spanish").is_some();
         let none = of(Some(if in_spanish { "ninguna" } else { "none" }.into()), Some(0));
-        // A name and "no pests", and no word more.
-        let is_all = words.len() == said.len() + words_of(&name).len();
         let note = note(&none);
-        return match is_all {
-            true => Reading::Clear(none),
-            false => Reading::Refused { why: vec![Why::PestGone(word)], offers: vec![none, note] },
-        };
+        return Reading::Refused { why: vec![Why::PestGone(word)], offers: vec![none, note] };
     }
     if let Some(word) = pest_not_there(words) {
         let gone = of(Some(word.clone()), Some(0));
@@ -91,7 +86,10 @@ fn the_one_name(words: &[Word], known: &Known) -> Option<(&'static str, String)>
             continue;
         }
         let figure = number_at(words, at).is_some_and(|figure| !figure.is_weak);
-        if figure || (0..DEEDS.len()).any(|deed| phrase(words, at, DEEDS[deed]) > 0 && !is_look(words, at)) {
+        let is_free_of = super::doubts::phrase_at(words, at, "no_such").is_some();
+        if figure
+            || !is_free_of && (0..DEEDS.len()).any(|deed| phrase(words, at, DEEDS[deed]) > 0 && !is_look(words, at))
+        {
             return None;
         }
         at += 1;

@@ -45,6 +45,8 @@ pub(in crate::share::scribbled) fn as_said(words: &[Word], reading: Reading, kno
         .or_else(|| told.only_looked_at())
         .or_else(|| told.leafless(known))
         .or_else(|| told.lived_through_it(known))
+        .or_else(|| told.since_a_day())
+        .or_else(|| told.of_a_cause_alone(known))
         .or_else(|| told.no_deed());
     match found {
         Some((why, offers)) => Reading::Refused { why: vec![why], offers },
@@ -259,7 +261,13 @@ impl<'a> Told<'a> {
         };
         let of_tray = |at: usize| self.tray.is_some() && stands_in(&self.words[at], "no_plants_of_a_tray");
         let of_else = |at: usize| stands_in(&self.words[at], "no_plants") || of_tray(at) || is_animal(at);
-        let behind = |at: usize| at + 1 < self.words.len() && of_else(at + 1);
+        // "10 banana leaves".
+        let of_leaves = |at: usize| {
+            let is =
+                |at: usize, all: &[&str]| self.words.get(at).is_some_and(|word| all.contains(&word.folded.as_str()));
+            is(at + 1, &["banana", "plantain", "guineo", "platano"]) && is(at + 2, &["leaves", "leaf"])
+        };
+        let behind = |at: usize| at + 1 < self.words.len() && of_else(at + 1) || of_leaves(at);
         let (at, value) = *self.numbers.iter().find(|(at, _)| behind(*at))?;
         let amounts = ["count", "standing", "alive", "dead", "lifted"];
         let is_of_it = |one: &EntryDraft| {
@@ -269,8 +277,12 @@ impl<'a> Told<'a> {
         let dropped = self.offers.iter().any(|drafts| drafts.iter().any(is_of_it));
         let kept = self.offers.iter().filter(|drafts| !drafts.iter().any(is_of_it) && !only_note(drafts)).cloned();
         let is_bare = self.offers.is_empty() && self.tray.is_some();
-        (dropped || is_bare)
-            .then(|| (Why::NotOfPlants(self.words[at + 1].typed.clone()), kept.chain([self.note()]).collect()))
+        (dropped || is_bare).then(|| {
+            (
+                Why::NotOfPlants(self.words[at + 1 + usize::from(of_leaves(at))].typed.clone()),
+                kept.chain([self.note()]).collect(),
+            )
+        })
     }
 
     /// "no se murió ninguna": a look that found all alive; how many they are it does not say.
@@ -282,6 +294,46 @@ impl<'a> Told<'a> {
         let standing = known.names.standing(self.tray.as_ref()?).filter(|standing| *standing > 0)?;
         let counted = self.of_tray("counted", "standing", json!(standing))?;
         Some((Why::NoNumber, vec![counted, self.note()]))
+    }
+
+    /// "3 dead since yesterday": found today, or dead on that day?
+    fn since_a_day(&self) -> Option<(Why, Vec<Offer>)> {
+        let [drafts] = &self.offers[..] else { return None };
+        let is_loss =
+            |one: &EntryDraft| matches!(one.kind, "lost" | "culled" | "plants_lost") && one.happened.is_some();
+        if !self.is_clear || !drafts.iter().all(is_loss) {
+            return None;
+        }
+        let is_since = |at: usize| matches!(self.words[at].folded.as_str(), "since" | "desde");
+        let at = (0..self.words.len().saturating_sub(1)).find(|at| is_since(*at))?;
+        let today = drafts.iter().map(|one| EntryDraft { happened: None, ..one.clone() }).collect();
+        Some((Why::SinceThen(self.words[at].typed.clone()), vec![today, drafts.clone()]))
+    }
+
+    /// "crickets 6 c1", "pudrición de cuello, 2 de c1": lost, or sick? Nothing says what became of them.
+    fn of_a_cause_alone(&self, known: &Known) -> Option<(Why, Vec<Offer>)> {
+        const TOLD: [&str; 10] = ["die", "kill", "cull", "give", "plant", "count", "left", "alive", "carry", "spray"];
+        let [(_, count)] = self.numbers[..] else { return None };
+        let length = |at: usize| {
+            let of = |role: &str| super::asides::phrase(self.words, at, role);
+            of("causes.words").max(of("pests.words"))
+        };
+        let at = (0..self.words.len()).find(|at| length(*at) > 0)?;
+        let is_amount = self.says(&["units.pct", "units.cm", "units.day", "units.l", "units.mm"]);
+        if self.is_clear || is_amount || self.says(&TOLD) {
+            return None;
+        }
+        let cause =
+            self.words[at..at + length(at)].iter().map(|word| word.typed.as_str()).collect::<Vec<_>>().join(" ");
+        let standing = known.names.standing(self.tray.as_ref()?).map(f64::from).filter(|stands| *stands >= count)?;
+        let mut lost = self.of_tray("lost", "count", number_value(count))?;
+        lost[0].fields.insert("cause".into(), json!(cause));
+        let is_pest = super::asides::phrase(self.words, at, "pests.words") > 0;
+        let seen = self.of_tray("pest_seen", "what", json!(cause)).filter(|_| is_pest).map(|mut seen| {
+            seen[0].fields.insert("share_pct".into(), number_value((1000.0 * count / standing).round() / 10.0));
+            seen
+        });
+        Some((Why::Several, std::iter::once(lost).chain(seen).collect()))
     }
 
     /// "I check the water every two days": a look, no step of the water.
@@ -335,6 +387,14 @@ impl<'a> Told<'a> {
     /// "se salvaron 6 c1": no loss; all that live, or some of those that were sick?
     fn lived_through_it(&self, known: &Known) -> Option<(Why, Vec<Offer>)> {
         let word = self.said_by("saved")?;
+        let first = word.split(' ').next().unwrap_or_default();
+        let denied = self.words.windows(2).any(|two| {
+            two[1].typed == first
+                && matches!(two[0].folded.as_str(), "no" | "not" | "never" | "nunca" | "didn't" | "didnt")
+        });
+        if denied {
+            return None;
+        }
         let is_loss = |one: &EntryDraft| matches!(one.kind, "lost" | "culled" | "plants_lost");
         if self.is_clear && !self.offers.iter().flatten().any(is_loss) || self.says(&["die", "kill"]) {
             return None;
@@ -358,6 +418,9 @@ impl<'a> Told<'a> {
         {
             return Some((Why::GraftTook(word), vec![self.note()]));
         }
+        if let Some(word) = phrase_in(self.words, "manner_of_speech") {
+            return Some((Why::NoReading(vec![word]), vec![self.note()]));
+        }
         if let Some(word) = self.said_by("fence_down") {
             return Some((Why::FenceDown(word), vec![self.note()]));
         }
@@ -367,6 +430,9 @@ impl<'a> Told<'a> {
         match first.kind {
             "given_out" => word("wants").map(|word| noted(Why::Intent(word))),
             // Half a net is no half shade.
+            "shade_set" if word("halved").is_some() && !self.says(&["units.pct"]) => {
+                word("halved").map(|word| noted(Why::HalfOfWhat(word)))
+            }
             "shade_set" => word("less_shade")
                 .or_else(|| word("cloth"))
                 .and_then(|_| word("half"))
@@ -402,7 +468,10 @@ impl<'a> Told<'a> {
                 let asked = |why| if is_unread && matches!(why, Why::OverHalf(_)) { Why::Several } else { why };
                 let why: Vec<Why> = why.into_iter().map(asked).collect();
                 let mut offers = self.likely(&offers).unwrap_or(offers);
-                if is_coming(&why) && !offers.is_empty()
+                // What cannot be is not offered.
+                let is_nowhere = why.iter().any(|why| matches!(why, Why::NoneThere(..)));
+                if is_nowhere
+                    || is_coming(&why) && !offers.is_empty()
                     || offers.is_empty() && self.is_unread && self.tells_something()
                 {
                     offers = vec![self.note()];

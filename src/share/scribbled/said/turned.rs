@@ -10,7 +10,54 @@ const MOST_BETWEEN: usize = 3;
 
 /// The words with such phrases in one word that says the same.
 pub(in crate::share::scribbled) fn said_plainly(words: Vec<Word>) -> Vec<Word> {
-    without_how(without_how_many_names(in_one_tray(held_no_more(words))))
+    let words = without_how(without_how_many_names(in_one_tray(held_no_more(words))));
+    counted_for_a_part(waits_a_day(nothing_in_the_gauge(words)))
+}
+
+/// "gauge: nil", "pluviómetro: nada": no rain.
+fn nothing_in_the_gauge(words: Vec<Word>) -> Vec<Word> {
+    const GAUGE: [&str; 6] = ["gauge", "rain", "lluvia", "pluviometro", "rainfall", "aguacero"];
+    const NOTHING: [&str; 9] = ["nil", "none", "nothing", "zero", "nada", "cero", "ninguna", "seco", "empty"];
+    let colon = usize::from(words.get(1).is_some_and(|word| word.is(":") || word.is("=") || word.is("-")));
+    let is_all = words.len() == 2 + colon;
+    if !is_all || !is_one_of(&words, 0, &GAUGE) || !is_one_of(&words, 1 + colon, &NOTHING) {
+        return words;
+    }
+    let in_spanish = is_one_of(&words, 0, &["lluvia", "pluviometro", "aguacero"]);
+    let said = if in_spanish { ["sin", "lluvia"] } else { ["no", "rain"] };
+    said.into_iter().map(|word| Word::new(word, true)).collect()
+}
+
+/// "ok to touch tomorrow", "mañana ya se puede tocar": a wait of a day.
+fn waits_a_day(words: Vec<Word>) -> Vec<Word> {
+    let tomorrow = (0..words.len()).find(|at| is_one_of(&words, *at, &["tomorrow", "manana"]));
+    let Some(at) = tomorrow else { return words };
+    let behind = phrase(&words, at + 1, "wait") > 1;
+    let before = (0..at).any(|from| from + phrase(&words, from, "wait") == at && at - from > 1);
+    if !(behind || before) {
+        return words;
+    }
+    let day = if words[at].folded == "tomorrow" { "day" } else { "dia" };
+    let one = [Word::new("1", true), Word::new(day, true)];
+    let waits = (0..at).rev().find(|from| from + phrase(&words, *from, "wait") == at).unwrap_or(at);
+    let phrase_end = at + 1 + if behind { phrase(&words, at + 1, "wait") } else { 0 };
+    let wait = [Word::new(if day == "day" { "wait" } else { "esperar" }, true)];
+    [&words[..waits], &wait, &one, &words[phrase_end..]].concat()
+}
+
+/// "half of c1 dead, 9": how many they were is told behind it.
+fn counted_for_a_part(words: Vec<Word>) -> Vec<Word> {
+    let part = phrase(&words, 0, "numbers.half").max(phrase(&words, 0, "numbers.third"));
+    let part = part.max(phrase(&words, 0, "numbers.quarter"));
+    let figures = (part..words.len()).filter(|at| words[*at].typed.bytes().all(|byte| byte.is_ascii_digit()));
+    let figures: Vec<usize> = figures.collect();
+    let [at] = figures[..] else { return words };
+    let is_behind_a_sign = at > part && words[at - 1].is(",") && at + 1 == words.len();
+    if part == 0 || !is_behind_a_sign {
+        return words;
+    }
+    let of = usize::from(is_one_of(&words, part, &["of", "de", "the", "la"]));
+    [&words[part + of..at - 1], &words[at..]].concat()
 }
 
 /// "two trays: c1 40, c2 31": how many names follow says nothing new.
@@ -30,7 +77,13 @@ fn without_how(words: Vec<Word>) -> Vec<Word> {
         let is_said_so = phrase(&words, at, "poor") > 1;
         is_one_of(&words, at, &HOW) && is_poor(at + 1) && !is_said_so
     };
-    let kept = (0..words.len()).filter(|at| !says_how(*at)).map(|at| words[at].clone());
+    // "that looked sick", "que se miraban enfermas".
+    let looks = |at: usize| {
+        let length = super::doubts::phrase_at(&words, at, "that_looked").unwrap_or(0);
+        (length > 0 && is_one_of_roles(&words, at + length, &["poor", "sick"])).then_some(length)
+    };
+    let passed = |at: usize| (0..=at).any(|from| looks(from).is_some_and(|length| at < from + length));
+    let kept = (0..words.len()).filter(|at| !says_how(*at) && !passed(*at)).map(|at| words[at].clone());
     kept.collect()
 }
 

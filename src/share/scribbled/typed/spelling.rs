@@ -36,6 +36,29 @@ pub(in crate::share::scribbled) fn spelt(words: Vec<Word>, known: &Known) -> Vec
         }
     }
     with_times(&mut spelt, known);
+    // "a metro por metro": in a square of one metre.
+    for at in 0..spelt.len().saturating_sub(2) {
+        let is_metre = |word: &Word| matches!(word.folded.as_str(), "metro" | "metre" | "meter");
+        let by = matches!(spelt[at + 1].folded.as_str(), "por" | "by" | "x");
+        if is_metre(&spelt[at])
+            && by
+            && is_metre(&spelt[at + 2])
+            && (at == 0 || in_figures(&spelt[at - 1].typed).is_none())
+        {
+            spelt[at] = spelt[at].meant("1");
+            spelt[at + 1] = spelt[at + 1].meant("x");
+            spelt[at + 2] = spelt[at + 2].meant("1");
+        }
+    }
+    // "30 klux".
+    for at in 1..spelt.len() {
+        let thousands =
+            in_figures(&spelt[at - 1].typed).filter(|_| matches!(spelt[at].folded.as_str(), "klux" | "klx"));
+        if let Some(thousands) = thousands {
+            spelt[at - 1] = spelt[at - 1].meant(&format!("{}", thousands * 1000.0));
+            spelt[at] = spelt[at].meant("lux");
+        }
+    }
     // "in 10 d".
     for at in 1..spelt.len() {
         let is_last = spelt.get(at + 1).is_none_or(Word::is_sign);
@@ -180,6 +203,14 @@ fn with_causes_led(mut words: Vec<Word>) -> Vec<Word> {
         {
             words[at] = Word::new(&format!("{}.5", figure.value), true);
             words.drain(at + 1..at + 3 + article);
+            continue;
+        }
+        // "litro y medio": one and a half.
+        let is_bare = at == 0 || super::numbers::number_at(&words, at - 1).is_none_or(|figure| figure.is_part);
+        let is_one = !words[at].folded.ends_with('s') && words[at].folded.len() > 3;
+        if is_unit && joins && half && is_bare && is_one {
+            words.insert(at, Word::new("1.5", true));
+            words.drain(at + 2..at + 4 + article);
             continue;
         }
         // "dies y seis", "bendi dies": ten, where no plant dies.
