@@ -35,6 +35,7 @@ pub(in crate::share::scribbled) fn as_said(words: &[Word], reading: Reading, kno
     if matches!(&reading, Reading::Refused { why, .. } if why.iter().any(is_open)) {
         return reading;
     }
+    let is_no_fact = matches!(&reading, Reading::Refused { why, .. } if why.iter().any(Why::is_no_fact));
     let found = told
         .number_of_now()
         .or_else(|| told.taken_back(&reading))
@@ -46,7 +47,7 @@ pub(in crate::share::scribbled) fn as_said(words: &[Word], reading: Reading, kno
         .or_else(|| told.leafless(known))
         .or_else(|| told.lived_through_it(known))
         .or_else(|| told.since_a_day())
-        .or_else(|| told.of_a_cause_alone(known))
+        .or_else(|| told.of_a_cause_alone(known).filter(|_| !is_no_fact))
         .or_else(|| told.no_deed());
     match found {
         Some((why, offers)) => Reading::Refused { why: vec![why], offers },
