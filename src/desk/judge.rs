@@ -9,7 +9,7 @@ use serde_json::Value;
 use super::names::BatchNames;
 use super::now::Now;
 use super::refusal::{DeskError, Refusal, Refused};
-use crate::base::{DeviceId, EntryId, Moment};
+use crate::base::{Clock, DeviceId, EntryId, Moment};
 use crate::journal::JournalError;
 use crate::nursery::entry::subject::{Subject, subjects};
 use crate::nursery::entry::types::{ArrivedFrom, MovedHow};
@@ -88,6 +88,25 @@ pub(super) fn put_behind_its_coming(fold: &Fold, draft: &mut Draft, what: &What)
     draft.clock = latest.filter(|clock| clock.minutes() > nominal_minutes(what));
 }
 
+/// A tray gets another code after all that was written of it: what stood later under the old code would be nobody's. Of the same day it
+/// goes behind that, where nobody wrote an hour.
+pub(super) fn put_behind_its_story(fold: &Fold, draft: &mut Draft, what: &What) -> Result<(), Refusal> {
+    let What::Tray(TrayEntry::Relabelled(label)) = what else { return Ok(()) };
+    let Some(was) = &label.was else { return Ok(()) };
+    let ledger = fold.ledger();
+    let subject = Subject::Tray(was.clone());
+    let written = ledger.of(&subject).map(|entry| (entry.happened, ledger.key_of(entry).minutes));
+    let Some((until, minutes)) = written.max() else { return Ok(()) };
+    let at = draft.clock.map_or(nominal_minutes(what), |clock| clock.minutes());
+    if (draft.happened, at) >= (until, minutes) {
+        return Ok(());
+    }
+    let behind = Clock::from_hm(u32::from(minutes) / 60, u32::from(minutes) % 60)
+        .filter(|_| draft.happened == until && draft.clock.is_none());
+    draft.clock = Some(behind.ok_or_else(|| Refusal::CodeBefore { was: was.clone(), until })?);
+    Ok(())
+}
+
 /// Whether an entry makes a tray or a lot.
 fn brings(what: &What, subject: &Subject) -> bool {
     match (what, subject) {
@@ -156,7 +175,8 @@ fn name_check(
     let mut names = BatchNames::of(fold);
     let mut whats = Vec::with_capacity(drafts.len());
     for (i, draft) in drafts.iter_mut().enumerate() {
-        match names.settle(draft).and_then(|what| on_its_bench(fold, draft, what)) {
+        let settled = names.settle(draft).and_then(|what| on_its_bench(fold, draft, what));
+        match settled.and_then(|what| put_behind_its_story(fold, draft, &what).map(|()| what)) {
             Ok(what) => whats.push((i, what)),
             Err(why) => faults.push(Refused { line: line(i), why }),
         }

@@ -61,6 +61,13 @@ pub enum Refusal {
         /// The day it came into the book.
         since: Day,
     },
+    /// Another code for a tray before the last day of what is written of it.
+    CodeBefore {
+        /// The code.
+        was: TrayCode,
+        /// That day.
+        until: Day,
+    },
     /// A code that was given up for another one.
     TrayRenamed {
         /// The old code.

@@ -50,8 +50,6 @@ pub struct Ledger {
     withdrawn: HashSet<EntryId>,
     /// Old code -> when it was changed and to what.
     relabels: HashMap<TrayCode, BTreeMap<OrderKey, TrayCode>>,
-    /// When trays were made under codes that others were called by before.
-    made_again: BTreeMap<TrayCode, BTreeSet<OrderKey>>,
 }
 
 impl Ledger {
@@ -66,7 +64,6 @@ impl Ledger {
             withdrawals: BTreeMap::new(),
             withdrawn: HashSet::default(),
             relabels: HashMap::new(),
-            made_again: BTreeMap::new(),
         };
         let kept = ledger.keep(entries);
         ledger.withdrawn = ledger.settle_withdrawals();
@@ -95,8 +92,7 @@ impl Ledger {
         }
         let counting: Vec<Arc<Entry>> =
             kept.iter().filter(|entry| !self.withdrawn.contains(&entry.id)).cloned().collect();
-        let relabels = |entry: &Entry| matches!(entry.what, What::Tray(TrayEntry::Relabelled(_)));
-        wholly |= counting.iter().any(|entry| relabels(entry) || self.makes_again(entry));
+        wholly |= counting.iter().any(|entry| matches!(entry.what, What::Tray(TrayEntry::Relabelled(_))));
         // Where others of a command stand elsewhere in their day now, everything is laid out again.
         wholly |= self.order.add(&counting);
         self.place(kept);
@@ -114,7 +110,7 @@ impl Ledger {
         let kept = self.keep(new);
         let counting: Vec<Arc<Entry>> =
             kept.iter().filter(|entry| !self.withdrawn.contains(&entry.id)).cloned().collect();
-        let moved = self.order.add(&counting) || counting.iter().any(|entry| self.makes_again(entry));
+        let moved = self.order.add(&counting);
         self.place(kept);
         if moved {
             self.order_all();
@@ -158,7 +154,7 @@ impl Ledger {
             self.ids.remove(&entry.id);
             let Some(about) = self.lift(entry) else { continue };
             wholly |= self.withdrawals.remove(&(entry.recorded, entry.id.clone())).is_some();
-            wholly |= matches!(entry.what, What::Tray(TrayEntry::Relabelled(_))) || self.makes_again(entry);
+            wholly |= matches!(entry.what, What::Tray(TrayEntry::Relabelled(_)));
             touched.extend(about);
         }
         wholly |= self.order.remove(entries);
@@ -267,12 +263,6 @@ impl Ledger {
                 self.relabels.entry(was.clone()).or_default().insert(self.order.key_of(entry), label.tray.clone());
             }
         }
-        self.made_again.clear();
-        for entry in standing.iter().map(Placed::entry) {
-            if let Some(code) = makes(&entry.what).filter(|code| self.relabels.contains_key(*code)) {
-                self.made_again.entry(code.clone()).or_default().insert(self.order.key_of(entry));
-            }
-        }
         for placed in standing {
             for subject in self.about(placed.entry()) {
                 self.by_subject.entry(subject).or_default().insert(placed.clone());
@@ -317,26 +307,10 @@ impl Ledger {
                     key = when.clone();
                     code = new.clone();
                 }
-                // A code that was given up and borne by no other tray since means what it became.
-                None => match self.given_up(&code, &key) {
-                    Some(new) => code = new.clone(),
-                    None => break,
-                },
+                None => break,
             }
         }
         code
-    }
-
-    /// What a code had become by a place in the order of things, where no tray was made under it since.
-    fn given_up(&self, code: &TrayCode, key: &OrderKey) -> Option<&TrayCode> {
-        let (when, new) = self.relabels.get(code)?.range(..key.clone()).next_back()?;
-        let made = self.made_again.get(code).and_then(|made| made.range(..=key.clone()).next_back());
-        made.is_none_or(|made| made <= when).then_some(new)
-    }
-
-    /// Whether an entry makes a tray under a code that another was called by.
-    fn makes_again(&self, entry: &Entry) -> bool {
-        makes(&entry.what).is_some_and(|code| self.relabels.contains_key(code))
     }
 
     /// The tray a code means today: where the code was given up and not used again, the tray it became.
@@ -404,16 +378,5 @@ impl Ledger {
             }
         };
         self.withdrawals.values().filter(|entry| !self.is_withdrawn(&entry.id)).find(names)
-    }
-}
-
-/// The code under which an entry makes a tray.
-fn makes(what: &What) -> Option<&TrayCode> {
-    match what {
-        What::Tray(TrayEntry::Sown(sown)) => Some(&sown.tray),
-        What::Tray(TrayEntry::PlantsReceived(received)) => Some(&received.tray),
-        What::Tray(TrayEntry::MovedOn(moved)) => Some(&moved.to),
-        What::Tray(TrayEntry::Relabelled(label)) if label.was.is_some() => Some(&label.tray),
-        _ => None,
     }
 }

@@ -235,30 +235,6 @@ fn a_label_of_light_that_cannot_be_is_doubted() {
 }
 
 #[test]
-fn what_was_written_of_a_tray_stays_with_it_whenever_it_was_given_another_code() {
-    for renamed in ["2026-04-10", "2026-04-14", "2026-04-15"] {
-        let mut book = fitting();
-        book.write("2026-04-14", "treated", json!({"tray":"cof-1","with":"malathion","safe_after_days":30}));
-        book.write("2026-04-14", "held", json!({"tray":"cof-1","why":"sick"}));
-        book.write(renamed, "relabelled", json!({"tray":"zz-1","was":"cof-1"}));
-        for rule in [Rule::Treated, Rule::Held] {
-            assert!(of(&book, "zz-1", rule).blocks, "{renamed} {rule:?}");
-        }
-    }
-    // A tray that was made under the old code since has its own story.
-    let mut book = fitting();
-    book.write("2026-04-10", "relabelled", json!({"tray":"zz-1","was":"cof-1"}));
-    came_later(&mut book, "cof-1");
-    book.write("2026-04-14", "treated", json!({"tray":"cof-1","with":"malathion","safe_after_days":30}));
-    assert!(of(&book, "cof-1", Rule::Treated).blocks && !of(&book, "zz-1", Rule::Treated).blocks);
-}
-
-fn came_later(book: &mut Book, code: &str) {
-    let came = json!({"tray":code,"species":"coffee","count":40,"from":"bought","form":"bag","age_days":300,"height_cm":25,"place":"Deep shade","container":"bag"});
-    book.write("2026-04-12", "plants_received", came);
-}
-
-#[test]
 fn only_words_that_tell_of_nothing_say_that_nothing_was_seen() {
     for what in
         ["no doubt fusarium", "no aphids but rust", "nothing but wilt", "sin duda roya", "sin agallas, pero nemátodos"]

@@ -143,7 +143,9 @@ impl Form {
         let filled = |name: &&str| self.place_of(name).filter(|at| !self.lines[*at].value().is_empty());
         let at = match why {
             Refusal::UnknownTray(code, _) | Refusal::TrayInUse(code) => holds(code.as_str()),
-            Refusal::BeforeTheBook { tray: code, .. } | Refusal::TrayRenamed { was: code, .. } => holds(code.as_str()),
+            Refusal::BeforeTheBook { tray: code, .. }
+            | Refusal::CodeBefore { was: code, .. }
+            | Refusal::TrayRenamed { was: code, .. } => holds(code.as_str()),
             Refusal::UnknownLot(code, _) | Refusal::LotInUse(code) => holds(code.as_str()),
             Refusal::UnknownBed(name, _) => holds(name.as_str()),
             Refusal::UnknownTask { task: name, .. }

@@ -318,7 +318,7 @@ kinds! {
         /// To whom.
         to: Text,
     }
-    /// A lost or changed label. What is written of a code that was given up is of the tray it became, until another tray is made under it.
+    /// A lost or changed label.
     Relabelled "relabelled", KindFacts { affects_descendants: true, ..COMES_IN } => {
         /// The code from now on.
         tray: TrayCode,

@@ -88,6 +88,7 @@ impl Wording {
             Refusal::LotInUse(lot) => self.refused_lot_code_in_use(lot),
             Refusal::BeforeTheBook { tray, since } => self.refused_before_the_book(tray, self.day(*since)),
             Refusal::Book(doubt) => self.refused_by_the_book(doubt, species),
+            Refusal::CodeBefore { was, until } => self.refused_code_before(was, self.day(*until)),
             Refusal::TrayRenamed { was, is, since } => self.refused_tray_renamed(was, is, self.day(*since)),
             Refusal::FutureDay { day, today } => self.refused_future(self.day(*day), self.day(*today)),
             Refusal::ShareForPercent(share) => self.share_asked_words(*share),

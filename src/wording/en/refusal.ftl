@@ -37,6 +37,8 @@ refused_worked_on_more = { $tray }: work on { $worked } plants, but by the books
 # (tray, species, other)
 refused_two_species = { $tray } holds { $species }, not { $other }: take a tray of its own, or look at the codes again
 refused_cannot_be = { $what }: mend one of the two
+# (was, until)
+refused_code_before = more is written of { $was } until { $until }, and it would be nobody's: write the new code with that day or a later one, after it
 # (was, is, since)
 refused_tray_renamed = { $was } is called { $is } since { $since }: write { $is }
 # (day, today)

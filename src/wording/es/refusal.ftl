@@ -22,6 +22,7 @@ refused_sample_larger = { $tray }: { $sample } plantas medidas, pero por los lib
 refused_worked_on_more = { $tray }: trabajo en { $worked } plantas, pero por los libros había { $stands } el { $day }: cuente la bandeja y anote el conteo primero
 refused_two_species = { $tray } tiene { $species }, no { $other }: tome una bandeja propia, o revise los códigos
 refused_cannot_be = { $what }: corrija uno de los dos
+refused_code_before = hay más anotado de { $was } hasta el { $until }, y quedaría sin dueño: anote el código nuevo con ese día o uno posterior, después de eso
 refused_tray_renamed = { $was } se llama { $is } desde el { $since }: escriba { $is }
 refused_future = el { $day } no ha llegado, hoy es { $today }: anote lo hecho cuando esté hecho
 refused_tray_code_in_use = { $tray } es el código de otra bandeja: escoja uno libre
