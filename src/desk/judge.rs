@@ -9,7 +9,7 @@ use serde_json::Value;
 use super::names::BatchNames;
 use super::now::Now;
 use super::refusal::{DeskError, Refusal, Refused};
-use crate::base::{Clock, DeviceId, EntryId, Moment};
+use crate::base::{Clock, DeviceId, EntryId, Moment, TrayCode};
 use crate::journal::JournalError;
 use crate::nursery::entry::subject::{Subject, subjects};
 use crate::nursery::entry::types::{ArrivedFrom, MovedHow};
@@ -92,7 +92,8 @@ pub(super) fn put_behind_its_coming(fold: &Fold, draft: &mut Draft, what: &What)
 /// goes behind that, where nobody wrote an hour.
 pub(super) fn put_behind_its_story(fold: &Fold, draft: &mut Draft, what: &What) -> Result<(), Refusal> {
     let What::Tray(TrayEntry::Relabelled(label)) = what else { return Ok(()) };
-    let Some(was) = &label.was else { return Ok(()) };
+    let made = |was: &&TrayCode| fold.trays().get(*was).is_some_and(|story| story.origin.is_some());
+    let Some(was) = label.was.as_ref().filter(made) else { return Ok(()) };
     let ledger = fold.ledger();
     let subject = Subject::Tray(was.clone());
     let written = ledger.of(&subject).map(|entry| (entry.happened, ledger.key_of(entry).minutes));
@@ -175,8 +176,7 @@ fn name_check(
     let mut names = BatchNames::of(fold);
     let mut whats = Vec::with_capacity(drafts.len());
     for (i, draft) in drafts.iter_mut().enumerate() {
-        let settled = names.settle(draft).and_then(|what| on_its_bench(fold, draft, what));
-        match settled.and_then(|what| put_behind_its_story(fold, draft, &what).map(|()| what)) {
+        match names.settle(draft).and_then(|what| on_its_bench(fold, draft, what)) {
             Ok(what) => whats.push((i, what)),
             Err(why) => faults.push(Refused { line: line(i), why }),
         }

@@ -292,8 +292,13 @@ impl Desk {
     pub fn record_at(&mut self, drafts: Vec<Draft>, moment: Moment) -> Result<Recorded, DeskError> {
         self.refresh()?;
         let device = self.journal.device()?;
-        for draft in drafts.iter().filter(|draft| draft.kind == "withdrawn") {
-            self.leaves_no_other_without_ground(draft)?;
+        let mut drafts = drafts;
+        for draft in &mut drafts {
+            match draft.kind.as_str() {
+                "withdrawn" => self.leaves_no_other_without_ground(draft)?,
+                "relabelled" => self.comes_after_its_story(draft)?,
+                _ => {}
+            }
         }
         let (drafts, doubts) = self.judge_beside(Vec::new(), drafts, moment, device)?;
         let settles = |what: Alarm| drafts.iter().any(|draft| settled_by(draft) == Some(what));
@@ -306,6 +311,13 @@ impl Desk {
         self.refresh()?;
         let entries = written.into_iter().map(|sealed| sealed.id).collect();
         Ok(Recorded { entries, already: 0, doubts })
+    }
+
+    /// A tray gets another code behind all that was written of it, or not at all.
+    fn comes_after_its_story(&mut self, draft: &mut Draft) -> Result<(), DeskError> {
+        self.look_up_named(&mut std::iter::once(Cow::Owned(draft.clone())))?;
+        let Ok(what) = names::read(draft) else { return Ok(()) };
+        judge::put_behind_its_story(&self.fold, draft, &what).map_err(DeskError::from)
     }
 
     /// What is gone is missed no more where an entry gives it up, and missed again where such an entry is taken back, until

@@ -16,4 +16,3 @@ mod safety;
 mod said;
 mod seed;
 mod sun_and_stakes;
-mod together;

@@ -363,7 +363,6 @@ impl Desk {
                 names.check(&what, draft.happened)?;
                 judge::check_withdrawal(fold, &what)?;
                 judge::put_behind_its_coming(fold, draft, &what);
-                judge::put_behind_its_story(fold, draft, &what)?;
                 Ok(())
             });
             Ok(named)

@@ -8,6 +8,7 @@ mod losses;
 mod out_of_bed;
 mod signs;
 mod still_missing;
+mod together;
 
 use crate::support::{Book, criterion, fitting, pair, tray};
 use outplant::reckon::picture::{Criterion, Rule};

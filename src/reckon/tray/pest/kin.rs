@@ -9,6 +9,7 @@ use super::losses::{self, Deaths};
 use super::{LOOK_AFTER_DAYS, LOOK_AFTER_INCURABLE_DAYS, LOOK_LEAST_PLANTS, Written, hides_together_days, is_share};
 use crate::base::{BedName, Day, EntryId, PlaceName, TrayCode};
 use crate::nursery::pest::{comes_along, is_same_pest, nature_of};
+use crate::reckon::archived::{is_archived, tray_archived_from};
 use crate::reckon::picture::out_of::OutOf;
 use crate::reckon::picture::quantity::NotSo;
 use crate::reckon::picture::{Criterion, Gap, Question, RuleSource};
@@ -141,6 +142,17 @@ impl Died {
 impl Kin {
     /// What trays have in common on a day.
     pub(crate) fn of(trays: &OrdMap<TrayCode, Arc<TrayStory>>, from_beds: Vec<FromBed>, day: Day) -> Kin {
+        // What is archived is not at hand, and tells nothing any more.
+        let rests = |story: &TrayStory| is_archived(tray_archived_from(story), day);
+        let at_hand: OrdMap<TrayCode, Arc<TrayStory>> = match trays.values().any(|story| rests(story)) {
+            true => trays
+                .iter()
+                .filter(|(_, story)| !rests(story))
+                .map(|(code, story)| (code.clone(), story.clone()))
+                .collect(),
+            false => trays.clone(),
+        };
+        let trays = &at_hand;
         let mut tracing = Tracing { trays, into: BTreeMap::new(), day, kin: Kin::default() };
         for (from, story) in trays {
             for moved in &story.moves_out {
