@@ -334,13 +334,8 @@ fn judge(asked: &Asked<'_>, toward: Option<f64>) -> Criterion {
         let (needed, known) = (DaysAtLeast(0), Hardened::GoesSoft);
         return Criterion::found(Question::Hardening, needed, known, Basis::Assumed, true, SOURCE);
     }
-    if let Some(on) = clock.leapt.filter(|on| day < on.plus(LAST_LIGHT_DAYS)) {
-        let from = on.plus(LAST_LIGHT_DAYS);
-        let until = clock.started.unwrap_or(from).plus(length);
-        let known = Hardened::Leapt { on, from, days: until.days_since(from) };
-        return Criterion::found(Question::Hardening, needed, known, Basis::Reckoned, false, SOURCE)
-            .expected_on(Some(until))
-            .resting_on(clock.entries.iter().cloned());
+    if let Some(leapt) = leapt(asked) {
+        return leapt;
     }
     let light = history.last().and_then(|stretch| stretch.light);
     let way = way(light, toward);
@@ -358,11 +353,8 @@ fn judge(asked: &Asked<'_>, toward: Option<f64>) -> Criterion {
         let way = if stood_brighter(history, since) { Way::StepsTaken } else { way };
         return standing(asked, way, since, entries);
     }
-    // The word alone hardens to no brighter light than that in which they stand.
-    if let Some(said) = clock.said_alone.filter(|_| toward.is_some() && light.is_some() && way == Way::Step) {
-        let known = Hardened::SaidAlone(said);
-        return Criterion::found(Question::Hardening, needed, known, Basis::Reckoned, false, SOURCE)
-            .resting_on(clock.entries.iter().cloned());
+    if let Some(alone) = said_alone(asked, way).filter(|_| toward.is_some() && light.is_some()) {
+        return alone;
     }
     if let Some(started) = clock.started {
         // A step that needs no hardening needs none for having been taken on the bench.
@@ -412,6 +404,25 @@ fn judge(asked: &Asked<'_>, toward: Option<f64>) -> Criterion {
     let known = begins_on.map_or(Hardened::For(0), Hardened::NotBefore);
     Criterion::found(Question::Hardening, needed, known, Basis::Reckoned, false, SOURCE)
         .resting_on(history.last().into_iter().flat_map(|stretch| stretch.entries.iter().cloned()))
+}
+
+/// That the step into its light was too large, and what it scorched has not shown yet.
+fn leapt(asked: &Asked<'_>) -> Option<Criterion> {
+    let (clock, length) = (asked.clock, length_days(asked.profile));
+    let on = clock.leapt.filter(|on| asked.day < on.plus(LAST_LIGHT_DAYS))?;
+    let from = on.plus(LAST_LIGHT_DAYS);
+    let until = clock.started.unwrap_or(from).plus(length);
+    let known = Hardened::Leapt { on, from, days: until.days_since(from) };
+    let found = Criterion::found(Question::Hardening, DaysAtLeast(length), known, Basis::Reckoned, false, SOURCE);
+    Some(found.expected_on(Some(until)).resting_on(clock.entries.iter().cloned()))
+}
+
+/// The word alone hardens to no brighter light than that in which they stand.
+fn said_alone(asked: &Asked<'_>, way: Way) -> Option<Criterion> {
+    let (clock, needed) = (asked.clock, DaysAtLeast(length_days(asked.profile)));
+    let known = Hardened::SaidAlone(clock.said_alone.filter(|_| way == Way::Step)?);
+    let found = Criterion::found(Question::Hardening, needed, known, Basis::Reckoned, false, SOURCE);
+    Some(found.resting_on(clock.entries.iter().cloned()))
 }
 
 /// Since when plants stood in no darker light than one from which it is a small step to where they go, where that is as long as

@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use crate::base::{Day, SpeciesKey};
+use crate::base::{BedName, Day, SpeciesKey};
 use crate::desk::{
     ChainFault, DeskError, FileFault, JournalError, LineFault, LineFaults, NewName, Odd, PairFault, ReadFault, Reason,
     Refusal, Refused, Remark, WorkbookFault,
@@ -10,6 +10,7 @@ use crate::desk::{
 use crate::nursery::entry::Entry;
 use crate::nursery::entry::fault::{FieldFault, Problem};
 use crate::nursery::species::Catalogue;
+use crate::reckon::light::advice::after_cut::LightJump;
 use crate::reckon::picture::{Criterion, Doubt, DoubtKind};
 use crate::wording::verdict::About;
 use crate::wording::{Lang, Wording};
@@ -147,6 +148,12 @@ impl Wording {
         self.remark_rain_twice(day, mm(before_mm), mm(now_mm), mm(before_mm + now_mm))
     }
 
+    fn light_jumps(&self, bed: &BedName, jump: &LightJump) -> String {
+        let species = self.species_of(&jump.species, &Catalogue::built_in());
+        let (from, to) = (self.percent(jump.from), self.percent(jump.to));
+        self.remark_light_jumps(bed, jump.plants, species, from, to)
+    }
+
     /// What is asked or told about an entry before it is written.
     pub fn remark(&self, remark: &Remark, today: Day) -> String {
         match remark {
@@ -164,11 +171,7 @@ impl Wording {
             }
             Remark::MoreThanSeed { tray, counted, most } => self.remark_more_than_seed(tray, *counted, *most),
             Remark::MoreMeasured { tray, measured, stood } => self.remark_more_measured(tray, *measured, *stood as i64),
-            Remark::LightJumps { bed, jump } => {
-                let species = self.species_of(&jump.species, &Catalogue::built_in());
-                let (from, to) = (self.percent(jump.from), self.percent(jump.to));
-                self.remark_light_jumps(bed, jump.plants, species, from, to)
-            }
+            Remark::LightJumps { bed, jump } => self.light_jumps(bed, jump),
             Remark::AliveAgain { bed, alive, lived } => self.remark_alive_again(bed, *alive, *lived),
             Remark::LookEarly { about, from } => self.remark_look_early(about.as_str(), self.day_beside(*from, today)),
             Remark::BeforeEmergence { tray, counted, sown, first_days } => {
