@@ -1,5 +1,6 @@
 //! For tests: entries as a grower writes them, one after the other.
 
+use serde_json::json;
 use std::sync::Arc;
 
 use crate::base::{BedName, Day, DeviceId, EntryId, Moment};
@@ -36,6 +37,22 @@ pub(crate) fn picture_of(story: &Arc<BedStory>, site: &Site, on: &str, looking: 
 }
 
 impl TestBook {
+    /// The bed "Upper terrace" of such a length and width, for coffee in a square of 3 m.
+    pub(crate) fn upper_terrace(length_m: f64, width_m: f64) -> TestBook {
+        let mut page = TestBook::default();
+        let plan = json!([{"species":"coffee","pattern":"square","row_m":3,"in_row_m":3}]);
+        let set = json!({"bed":"Upper terrace","field":"Old maize","length_m":length_m,"width_m":width_m,
+            "edges":"half","plan":plan});
+        page.write("2025-01-05", "bed_set", set);
+        page
+    }
+
+    /// Nurse plants in it, in a square.
+    pub(crate) fn nurses(&mut self, on: &str, nurse: &str, count: u32, apart_m: f64) {
+        let fields = json!({"bed":"Upper terrace","nurse":nurse,"count":count,"row_m":apart_m,"in_row_m":apart_m});
+        self.write(on, "nurse_planted", fields);
+    }
+
     /// Writes an entry: its day, its kind, and its fields as JSON.
     pub(crate) fn write(&mut self, happened: &str, kind: &str, fields: serde_json::Value) -> EntryId {
         let body = settle_body(kind, fields.as_object().unwrap()).unwrap();
@@ -57,11 +74,6 @@ impl TestBook {
     /// What is written.
     pub(crate) fn entries(&self) -> &[Arc<Entry>] {
         &self.entries
-    }
-
-    /// The Picture of a day, of everything written.
-    pub(crate) fn whole_picture(&self, on: &str) -> super::Picture {
-        super::draw_picture(View { day: day(on), known: None }, day(on), self.entries.iter().cloned())
     }
 
     /// The story of the bed "Upper terrace" on a day, and the site.

@@ -166,17 +166,7 @@ mod tests {
     const ON: &str = "2026-04-10";
 
     fn bed() -> TestBook {
-        let mut page = TestBook::default();
-        let plan = json!([{"species":"coffee","pattern":"square","row_m":3,"in_row_m":3}]);
-        let set =
-            json!({"bed":"Upper terrace","field":"Old maize","length_m":30,"width_m":12,"edges":"half","plan":plan});
-        page.write("2025-01-05", "bed_set", set);
-        page
-    }
-
-    fn nurses(page: &mut TestBook, on: &str, nurse: &str, count: u32, apart_m: f64) {
-        let fields = json!({"bed":"Upper terrace","nurse":nurse,"count":count,"row_m":apart_m,"in_row_m":apart_m});
-        page.write(on, "nurse_planted", fields);
+        TestBook::upper_terrace(30.0, 12.0)
     }
 
     fn ahead(page: &TestBook) -> Vec<FoodAhead> {
@@ -187,7 +177,7 @@ mod tests {
     #[test]
     fn bunches_that_were_counted_come_first_and_the_others_by_the_age_of_their_stems() {
         let mut page = bed();
-        nurses(&mut page, "2025-06-10", "banana", 40, 3.0);
+        page.nurses("2025-06-10", "banana", 40, 3.0);
         let showing = json!({"bed":"Upper terrace","nurse":"banana","alive":40,"bunches_showing":12});
         page.write("2026-04-01", "nurse_counted", showing);
         let all = ahead(&page);
@@ -201,7 +191,7 @@ mod tests {
     #[test]
     fn what_is_cut_is_no_longer_on_the_way_and_stands_in_the_month_in_which_it_was_taken() {
         let mut page = bed();
-        nurses(&mut page, "2025-06-10", "banana", 40, 3.0);
+        page.nurses("2025-06-10", "banana", 40, 3.0);
         let harvest = |count: u32, kg: Option<f64>| {
             let mut cut = json!({"bed":"Upper terrace","nurse":"banana","what":"harvest","count":count});
             kg.into_iter().for_each(|kg| cut["yield_kg"] = json!(kg));
@@ -220,7 +210,7 @@ mod tests {
     #[test]
     fn tubers_have_a_time_and_their_lifting_loosens_open_positions() {
         let mut page = bed();
-        nurses(&mut page, "2025-08-01", "cassava", 90, 2.0);
+        page.nurses("2025-08-01", "cassava", 90, 2.0);
         let all = ahead(&page);
         assert_eq!(all.len(), 1);
         // 10 to 18 months.
@@ -231,8 +221,8 @@ mod tests {
     #[test]
     fn pigeon_pea_bears_every_year_and_of_castor_nothing_is_eaten() {
         let mut page = bed();
-        nurses(&mut page, "2024-12-01", "pigeon pea", 50, 2.0);
-        nurses(&mut page, "2025-06-01", "castor", 10, 3.0);
+        page.nurses("2024-12-01", "pigeon pea", 50, 2.0);
+        page.nurses("2025-06-01", "castor", 10, 3.0);
         let all = ahead(&page);
         // First in June 2025, and a year later again.
         assert_eq!(

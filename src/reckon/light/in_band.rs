@@ -104,13 +104,8 @@ mod tests {
     }
 
     fn bananas(planted: &str, apart_m: f64, count: u32) -> TestBook {
-        let mut page = TestBook::default();
-        let plan = json!([{"species":"coffee","pattern":"square","row_m":3,"in_row_m":3}]);
-        let bed =
-            json!({"bed":"Upper terrace","field":"Old maize","length_m":30,"width_m":12,"edges":"half","plan":plan});
-        page.write("2025-01-05", "bed_set", bed);
-        let set = json!({"bed":"Upper terrace","nurse":"banana","count":count,"row_m":apart_m,"in_row_m":apart_m});
-        page.write(planted, "nurse_planted", set);
+        let mut page = TestBook::upper_terrace(30.0, 12.0);
+        page.nurses(planted, "banana", count, apart_m);
         page
     }
 

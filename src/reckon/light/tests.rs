@@ -13,16 +13,7 @@ use crate::reckon::test_book::{TestBook, day};
 const ON: &str = "2026-04-10";
 
 fn bed() -> TestBook {
-    let mut page = TestBook::default();
-    let plan = json!([{"species":"coffee","pattern":"square","row_m":3,"in_row_m":3}]);
-    let set = json!({"bed":"Upper terrace","field":"Old maize","length_m":30,"width_m":12,"edges":"half","plan":plan});
-    page.write("2025-01-05", "bed_set", set);
-    page
-}
-
-fn nurses(page: &mut TestBook, on: &str, nurse: &str, count: u32, apart_m: f64) {
-    let fields = json!({"bed":"Upper terrace","nurse":nurse,"count":count,"row_m":apart_m,"in_row_m":apart_m});
-    page.write(on, "nurse_planted", fields);
+    TestBook::upper_terrace(30.0, 12.0)
 }
 
 fn light(page: &TestBook, on: &str) -> super::BedLight {
@@ -38,14 +29,14 @@ fn where_nothing_stands_it_is_full_light() {
     assert_eq!((open.at.len(), open.inside((0.5, 0.7)), open.inside((0.7, 1.0))), (40, 0.0, 1.0));
     // Plants set today shade nothing yet.
     let mut page = bed();
-    nurses(&mut page, ON, "banana", 40, 3.0);
+    page.nurses(ON, "banana", 40, 3.0);
     assert!(light(&page, ON).span.share > 0.999);
 }
 
 #[test]
 fn between_nurse_plants_some_positions_are_darker_than_others() {
     let mut page = bed();
-    nurses(&mut page, "2025-06-01", "banana", 12, 5.0);
+    page.nurses("2025-06-01", "banana", 12, 5.0);
     let light = light(&page, ON);
     let (low, high) = light.ends();
     assert!(low < light.span.share - 0.05 && high > light.span.share + 0.05, "{low} {high} {:?}", light.span);
@@ -56,10 +47,10 @@ fn between_nurse_plants_some_positions_are_darker_than_others() {
 #[test]
 fn the_model_told_its_own_light_keeps_its_leaves() {
     let mut page = bed();
-    nurses(&mut page, "2025-06-01", "banana", 40, 3.0);
+    page.nurses("2025-06-01", "banana", 40, 3.0);
     let key = SpeciesKey::new("COA");
     let mut unread = bed();
-    nurses(&mut unread, "2025-06-01", "banana", 40, 3.0);
+    unread.nurses("2025-06-01", "banana", 40, 3.0);
     page.write(ON, "light_read", json!({"bed":"Upper terrace","light_share":0.5,"sky":"overcast"}));
     let told = |page: &TestBook| {
         let (story, site) = page.story(ON);
@@ -67,7 +58,7 @@ fn the_model_told_its_own_light_keeps_its_leaves() {
     };
     let expected = told(&page).expected;
     let mut own = bed();
-    nurses(&mut own, "2025-06-01", "banana", 40, 3.0);
+    own.nurses("2025-06-01", "banana", 40, 3.0);
     own.write(ON, "light_read", json!({"bed":"Upper terrace","light_share":expected,"sky":"overcast"}));
     assert!((told(&own).factor.unwrap() - 1.0).abs() < 1e-3, "{:?}", told(&own));
     // Without the reading it says what it said before anybody read.
@@ -80,7 +71,7 @@ fn the_model_told_its_own_light_keeps_its_leaves() {
 #[test]
 fn a_reading_of_before_a_felling_is_explained_by_what_stood_then() {
     let mut page = bed();
-    nurses(&mut page, "2025-06-01", "banana", 40, 3.0);
+    page.nurses("2025-06-01", "banana", 40, 3.0);
     page.write("2026-03-01", "light_read", json!({"bed":"Upper terrace","light_share":0.5,"sky":"overcast"}));
     let key = SpeciesKey::new("COA");
     let told = |page: &TestBook| {
@@ -111,7 +102,7 @@ fn of_many_positions_some_from_every_row_are_taken() {
 #[test]
 fn the_months_to_come_grow_darker_until_stems_are_cut() {
     let mut page = bed();
-    nurses(&mut page, "2026-01-10", "banana", 40, 3.0);
+    page.nurses("2026-01-10", "banana", 40, 3.0);
     let (story, site) = page.story(ON);
     let months = light_months(&story, &site, &SpeciesKey::new("COA"), (day(ON), 24)).unwrap();
     assert_eq!((months.len(), months[0].on, months[1].on), (24, day("2026-04-15"), day("2026-05-15")));
@@ -137,7 +128,7 @@ fn a_slope_that_falls_away_from_the_sun_is_darker_and_a_level_one_is_as_before()
         let nursery = json!({"name":"N","latitude_deg":-30,"longitude_deg":30,"altitude_m":100,"utc_offset_h":2});
         page.write("2025-01-01", "nursery_set", nursery);
         page.write("2025-01-05", "bed_set", set);
-        nurses(&mut page, "2025-06-01", "banana", 40, 3.0);
+        page.nurses("2025-06-01", "banana", 40, 3.0);
         light(&page, "2026-06-20").span.share
     };
     let level = on_slope(None);
@@ -150,7 +141,7 @@ fn a_slope_that_falls_away_from_the_sun_is_darker_and_a_level_one_is_as_before()
 #[test]
 fn a_tree_of_no_known_crown_makes_the_light_a_bound_from_above_and_no_figure() {
     let mut page = bed();
-    nurses(&mut page, "2025-06-01", "banana", 40, 3.0);
+    page.nurses("2025-06-01", "banana", 40, 3.0);
     let without = light(&page, ON);
     let came = json!({"tray":"cof-1","species":"coffee","count":20,"from":"bought","form":"bag"});
     page.write("2025-08-01", "plants_received", came);
@@ -182,7 +173,7 @@ fn a_tree_of_no_known_crown_makes_the_light_a_bound_from_above_and_no_figure() {
 fn cassava_lets_in_more_light_at_the_end_of_the_dry_months_than_in_the_rains() {
     let share = |rain: serde_json::Value| {
         let mut page = bed();
-        nurses(&mut page, "2025-06-01", "cassava", 200, 1.3);
+        page.nurses("2025-06-01", "cassava", 200, 1.3);
         page.write("2025-01-01", "season_set", json!({"rains":[],"rain_mm":rain}));
         light(&page, ON).span
     };

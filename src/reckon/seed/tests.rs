@@ -30,18 +30,18 @@ fn life_of(picture: &Picture) -> Option<SeedLife> {
 fn a_life_begins_when_seed_that_dies_dried_is_collected() {
     let mut page = TestBook::default();
     avocado(&mut page);
-    let picture = page.whole_picture("2026-03-10");
+    let picture = page.whole("2026-03-10");
     let first = life_of(&picture).unwrap();
     assert_eq!((first.from, first.kept), (day("2026-03-01"), Kept::WashedMoist));
     let washed = picture.site.profile(lot(&picture).species.as_ref().unwrap()).unwrap();
     let washed = washed.storage_washed_moist_days.as_ref().or(washed.storage_ambient_days.as_ref()).unwrap();
     assert_eq!(f64::from(first.days), washed.value);
     page.write("2026-03-08", "lot_kept", json!({"lot":"avo-L01","kept":"dry_open"}));
-    let second = life_of(&page.whole_picture("2026-03-10")).unwrap();
+    let second = life_of(&page.whole("2026-03-10")).unwrap();
     // Seed that dies when dried is counted from the tree, however it was handled since.
     assert_eq!((second.from, second.kept), (day("2026-03-01"), Kept::DryOpen));
     page.write("2026-03-09", "lot_kept", json!({"lot":"avo-L01","kept":"cold"}));
-    let cold = life_of(&page.whole_picture("2026-03-10")).unwrap();
+    let cold = life_of(&page.whole("2026-03-10")).unwrap();
     assert_eq!((cold.from, cold.days), (day("2026-03-01"), 240));
 }
 
@@ -49,8 +49,8 @@ fn a_life_begins_when_seed_that_dies_dried_is_collected() {
 fn a_lot_keeps_then_must_be_sown_then_is_over_then_dead() {
     let mut page = TestBook::default();
     avocado(&mut page);
-    let life = life_of(&page.whole_picture("2026-03-10")).unwrap();
-    let state = |on| lot_state(lot(&page.whole_picture("2026-03-10")), None, Some(&life), on);
+    let life = life_of(&page.whole("2026-03-10")).unwrap();
+    let state = |on| lot_state(lot(&page.whole("2026-03-10")), None, Some(&life), on);
     let last = life.last_day();
     let notice = ((f64::from(life.days) * 0.25).ceil() as i32).max(7);
     assert_eq!(state(last.plus(-notice - 1)), LotState::Keeps);
@@ -59,7 +59,7 @@ fn a_lot_keeps_then_must_be_sown_then_is_over_then_dead() {
     assert_eq!(state(last.plus(1)), LotState::Over);
     assert_eq!(state(life.dead_on()), LotState::Over);
     assert_eq!(state(life.dead_on().plus(1)), LotState::Dead);
-    assert_eq!(lot_state(lot(&page.whole_picture("2026-03-10")), None, None, last), LotState::LifeUnknown);
+    assert_eq!(lot_state(lot(&page.whole("2026-03-10")), None, None, last), LotState::LifeUnknown);
 }
 
 #[test]
@@ -68,7 +68,7 @@ fn held_counts_until_its_day_and_used_up_before_all() {
     avocado(&mut page);
     page.write("2026-03-03", "held", json!({"lot":"avo-L01","why":"for the school","until":"2026-03-05"}));
     let on = |page: &TestBook, on: &str| {
-        let picture = page.whole_picture(on);
+        let picture = page.whole(on);
         lot_state(lot(&picture), None, life_of(&picture).as_ref(), picture.day)
     };
     assert_eq!(on(&page, "2026-03-05"), LotState::Held);
@@ -82,10 +82,10 @@ fn a_test_gives_its_share_with_wilsons_interval_and_the_next_one_a_day() {
     let mut page = TestBook::default();
     avocado(&mut page);
     // Never tested: 60 days after it was collected have passed on the 61st.
-    assert_eq!(test_due_from(lot(&page.whole_picture("2026-03-10")), None, day("2026-03-10")), Some(day("2026-05-01")));
+    assert_eq!(test_due_from(lot(&page.whole("2026-03-10")), None, day("2026-03-10")), Some(day("2026-05-01")));
     let replicates = json!([{"seeds":25,"germinated":21},{"seeds":25,"germinated":22}]);
     page.write("2026-03-20", "lot_tested", json!({"lot":"avo-L01","days":20,"replicates":replicates}));
-    let picture = page.whole_picture("2026-03-20");
+    let picture = page.whole("2026-03-20");
     let test = &lot(&picture).tests[0];
     assert_eq!(replicate_counts(test), (50, 43));
     // 43 of 50 at 95 %, worked apart from this program.
@@ -94,7 +94,7 @@ fn a_test_gives_its_share_with_wilsons_interval_and_the_next_one_a_day() {
     assert_eq!(test_due_from(lot(&picture), None, picture.day), Some(day("2026-05-20")));
     // Fewer than two tests' worth: none is given up for a test.
     page.write("2026-03-21", "lot_counted", json!({"lot":"avo-L01","seeds":99}));
-    assert_eq!(test_due_from(lot(&page.whole_picture("2026-03-21")), None, day("2026-03-21")), None);
+    assert_eq!(test_due_from(lot(&page.whole("2026-03-21")), None, day("2026-03-21")), None);
 }
 
 /// Two trays of 50 seeds; in the first 40 came up and it is over, in the second 10 so far.
@@ -112,7 +112,7 @@ fn sown() -> TestBook {
 #[test]
 fn what_came_up_is_told_by_tray_and_in_all_only_of_what_is_over() {
     let mut page = sown();
-    let picture = page.whole_picture("2026-08-25");
+    let picture = page.whole("2026-08-25");
     let from = sown_from(&picture, &LotCode::new("avo-L01").unwrap());
     let said: Vec<_> = from.iter().map(|one| (one.tray.as_str(), one.seeds, one.emerged, one.waiting)).collect();
     assert_eq!(said, [("avo-002", Some(50), 10, true), ("avo-001", Some(50), 40, false)]);
@@ -124,7 +124,7 @@ fn what_came_up_is_told_by_tray_and_in_all_only_of_what_is_over() {
         "seeds":40,"kept":"washed_moist"});
     page.write("2026-06-21", "lot_received", other);
     page.write("2026-06-22", "resown", json!({"tray":"avo-001","lot":"avo-L02","seeds":5}));
-    let mixed = sown_from(&page.whole_picture("2026-12-31"), &LotCode::new("avo-L01").unwrap());
+    let mixed = sown_from(&page.whole("2026-12-31"), &LotCode::new("avo-L01").unwrap());
     assert!(mixed.iter().any(|one| one.tray.as_str() == "avo-001" && one.mixed));
     let came = came_up(&mixed).unwrap();
     assert_eq!((came.seeds, came.seedlings), (50, 10), "only avo-002 is of this lot alone");
@@ -134,7 +134,7 @@ fn what_came_up_is_told_by_tray_and_in_all_only_of_what_is_over() {
 fn plants_moved_on_bring_their_sowing_but_no_seed() {
     let mut page = sown();
     page.write("2026-07-05", "moved_on", json!({"from":"avo-001","to":"avo-009","count":20,"how":"potted_on"}));
-    let picture = page.whole_picture("2026-08-25");
+    let picture = page.whole("2026-08-25");
     let moved = &picture.trays[&TrayCode::new("avo-009").unwrap()].story;
     assert_eq!(moved.sowings.len(), 1);
     assert!(own_sowings(moved).is_empty());

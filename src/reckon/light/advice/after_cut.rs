@@ -98,13 +98,8 @@ mod tests {
     const ON: &str = "2026-04-10";
 
     fn bed(coffee: bool) -> TestBook {
-        let mut page = TestBook::default();
-        let plan = json!([{"species":"coffee","pattern":"square","row_m":3,"in_row_m":3}]);
-        let set =
-            json!({"bed":"Upper terrace","field":"Old maize","length_m":30,"width_m":12,"edges":"half","plan":plan});
-        page.write("2025-01-05", "bed_set", set);
-        let nurses = json!({"bed":"Upper terrace","nurse":"cassava","count":250,"row_m":1.2,"in_row_m":1.2});
-        page.write("2025-06-10", "nurse_planted", nurses);
+        let mut page = TestBook::upper_terrace(30.0, 12.0);
+        page.nurses("2025-06-10", "cassava", 250, 1.2);
         if coffee {
             let came = json!({"tray":"cof-1","species":"coffee","count":30,"from":"bought","form":"bag"});
             page.write("2026-03-01", "plants_received", came);

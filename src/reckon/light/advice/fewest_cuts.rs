@@ -308,13 +308,8 @@ mod tests {
     const ON: &str = "2026-04-10";
 
     fn bed(nurse: &str, apart_m: f64, count: u32) -> TestBook {
-        let mut page = TestBook::default();
-        let plan = json!([{"species":"coffee","pattern":"square","row_m":3,"in_row_m":3}]);
-        let set =
-            json!({"bed":"Upper terrace","field":"Old maize","length_m":12,"width_m":9,"edges":"half","plan":plan});
-        page.write("2025-01-05", "bed_set", set);
-        let fields = json!({"bed":"Upper terrace","nurse":nurse,"count":count,"row_m":apart_m,"in_row_m":apart_m});
-        page.write("2025-04-10", "nurse_planted", fields);
+        let mut page = TestBook::upper_terrace(12.0, 9.0);
+        page.nurses("2025-04-10", nurse, count, apart_m);
         page
     }
 

@@ -142,12 +142,7 @@ mod tests {
     const ON: &str = "2026-04-10";
 
     fn bed() -> TestBook {
-        let mut page = TestBook::default();
-        let plan = json!([{"species":"coffee","pattern":"square","row_m":3,"in_row_m":3}]);
-        let set =
-            json!({"bed":"Upper terrace","field":"Old maize","length_m":24,"width_m":12,"edges":"half","plan":plan});
-        page.write("2025-01-05", "bed_set", set);
-        page
+        TestBook::upper_terrace(24.0, 12.0)
     }
 
     fn advised(page: &TestBook) -> Vec<NewNurses> {

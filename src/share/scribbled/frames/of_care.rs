@@ -93,37 +93,19 @@ fn take_words(clause: &mut Clause, words: &[&str]) {
     }
 }
 
-/// Words by which plants get water, where litres stand beside them.
-const POURS: [&str; 21] = [
-    "got",
-    "had",
-    "recibio",
-    "tuvo",
-    "poured",
-    "put",
-    "gave",
-    "give",
-    "eche",
-    "echamos",
-    "le eche",
-    "les eche",
-    "di",
-    "dimos",
-    "le di",
-    "les di",
-    "le dimos",
-    "les dimos",
-    "puse",
-    "le puse",
-    "se le echo",
-];
+/// Words by which plants get anything.
+const HANDS: [&str; 10] = ["gave", "give", "di", "dimos", "le di", "les di", "le dimos", "les dimos", "got", "recibio"];
+
+/// Others by which they get water, where litres stand beside them.
+const POURS: [&str; 11] =
+    ["had", "tuvo", "poured", "put", "eche", "echamos", "le eche", "les eche", "puse", "le puse", "se le echo"];
 
 /// "20 litres on bench 3": of litres alone nothing else can be meant than water.
 fn is_litres_alone(clause: &Clause) -> bool {
     let says_nothing = |mark: &Mark| match mark.what {
         What::Name(_) => !mark.is_name_of(Container),
         What::Sign(_) | What::Day(_) | What::Amount(_, "units.l") => true,
-        What::Word if POURS.contains(&mark.folded.as_str()) => true,
+        What::Word if HANDS.contains(&&*mark.folded) || POURS.contains(&&*mark.folded) => true,
         What::Species(_) => clause.find_name(Bed).is_some(),
         What::Word if mark.has("asides.money_each") || mark.has("small.thing") || mark.has("young") => true,
         What::Word => mark.roles.iter().all(|role| role.contains('.')),
@@ -261,6 +243,7 @@ pub(crate) fn watered(clause: &mut Clause) -> Option<Drafts> {
 fn plants_watered(clause: &mut Clause, beds: &[Subject], count: Option<f64>, litres: Option<f64>) -> Option<Drafts> {
     let is_each = clause.take(&["asides.money_each"]).is_some()
         || clause.marks.iter().any(|mark| matches!(mark.folded.as_str(), "each" | "cada" | "every"));
+    take_words(clause, &HANDS);
     take_words(clause, &POURS);
     clause.take(&["whole", "young", "foot", "small.thing", "beneath"]);
     clause.species();
@@ -398,27 +381,8 @@ fn how_many_found(clause: &mut Clause) -> Option<f64> {
     clause.marks[at].number()
 }
 
-/// Words by which plants get a remedy, where it is known.
-const GIVES: [&str; 18] = [
-    "sprinkled",
-    "sprinkle",
-    "soaked",
-    "watered",
-    "gave",
-    "give",
-    "given",
-    "gives",
-    "di",
-    "dimos",
-    "le di",
-    "les di",
-    "le dimos",
-    "les dimos",
-    "got",
-    "recibio",
-    "lleva",
-    "se le dio",
-];
+/// Others by which they get a remedy, where it is known.
+const GIVES: [&str; 8] = ["sprinkled", "sprinkle", "soaked", "watered", "given", "gives", "lleva", "se le dio"];
 
 /// Uses what something is put on against: "contra gusano", "for the slugs".
 fn against(clause: &mut Clause) -> Option<String> {
@@ -486,6 +450,7 @@ pub(crate) fn treated(clause: &mut Clause) -> Option<Drafts> {
         &["between the rows", "between rows", "entre surcos", "entre filas", "entre los surcos", "entre las filas"],
     );
     if is_known {
+        take_words(clause, &HANDS);
         take_words(clause, &GIVES);
         take_words(clause, &["alrededor de", "alrededor"]);
     }
