@@ -555,3 +555,26 @@ fn no_nurse_plants_are_none_and_lines_are_told_as_many_as_they_are() {
     let said = home.done(&import);
     assert!(said.contains("(lines 2, 3)") && said.contains("the place of 2 trays"), "{said}");
 }
+
+#[test]
+fn own_figures_by_which_young_plants_wait_no_more_are_asked_about_and_others_are_not() {
+    let home = nursery();
+    let own = |species: &str, profile: &str| {
+        home.run(&["write", "species_set", &format!("species={species}"), &format!("profile={profile}")])
+    };
+    for (profile, says) in [
+        (r#"{"hardening_days":0}"#, "hardening, length"),
+        (r#"{"role":"nurse"}"#, "role"),
+        (r#"{"stem":"soft"}"#, "stem"),
+        (r#"{"height_least_cm":null}"#, "height"),
+    ] {
+        let asked = own("coffee", profile);
+        assert!(asked.code == 1 && asked.err.contains(says) && asked.err.contains("--yes"), "{profile}: {}", asked.err);
+    }
+    for profile in [r#"{"hardening_days":10}"#, r#"{"height_least_cm":15}"#, r#"{"row_m":2.5}"#] {
+        assert_eq!(own("coffee", profile).code, 0, "{profile}");
+    }
+    let meant = ["write", "species_set", "species=coffee", r#"profile={"hardening_days":0}"#, "--yes"];
+    assert_eq!(home.run(&meant).code, 0);
+    assert_eq!(own("coffee", r#"{"hardening_days":0}"#).err, "", "it asked nothing before");
+}

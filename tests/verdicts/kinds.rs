@@ -96,6 +96,23 @@ fn a_ball_that_circled_and_was_not_cut_is_not_freed_by_one_that_holds() {
 }
 
 #[test]
+fn one_plant_thrown_out_of_many_with_roots_that_circle_does_not_free_the_others() {
+    for (culled, held, still) in [(1, 1, true), (1, 3, false), (3, 1, false), (0, 3, true)] {
+        let mut book = circling();
+        if culled > 0 {
+            book.write("2026-04-12", "culled", json!({"tray":"cof-1","count":culled,"why":"circling"}));
+        }
+        for _ in 0..held {
+            book.write("2026-04-12", "plug_checked", json!({"tray":"cof-1","roots":"holds"}));
+        }
+        assert_eq!(circles(&book, "cof-1"), still, "{culled} thrown out, {held} held");
+        let on = json!({"from":"cof-1","to":"cof-8","count":30,"how":"potted_on","container":"bag"});
+        book.write("2026-04-13", "moved_on", on);
+        assert_eq!(circles(&book, "cof-8"), still, "{culled} thrown out, {held} held, moved on");
+    }
+}
+
+#[test]
 fn plants_moved_on_rest_28_days_however_and_wherever_they_came_from() {
     for how in ["merged", "pricked_out", "potted_on"] {
         // Own plants that came in with their age when the book began.

@@ -229,6 +229,16 @@ fn holes_less_deep_than_the_bag_hold_the_bed_and_are_called_too_shallow() {
         let said = Wording::new(Lang::En).reason(&holes, About::Bed);
         assert_eq!(said.contains("too shallow for the 23 cm bag"), !met, "{said}");
         assert!(matches!(holes.known(), Some(Measure::On(_))), "the day is known: {holes:?}");
+        // What was found shallow since leads, whatever was dug before; of some rows it does not.
+        for (part, leads) in [(json!({}), true), (json!({"rows":"1"}), false)] {
+            let mut later = other.clone();
+            let mut found = json!({"bed":"Low","task":"holes","depth_cm":12});
+            found.as_object_mut().unwrap().extend(part.as_object().unwrap().clone());
+            later.write("2026-04-10", "prepared", found);
+            let picture = later.on(TODAY);
+            let holes = criterion(&crate::support::bed_species(&picture, "Low", "COA").criteria, Rule::Holes);
+            assert_eq!(holes.blocks, leads || !met, "{depth_cm}");
+        }
     }
 }
 

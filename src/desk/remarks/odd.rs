@@ -5,8 +5,8 @@ use std::sync::Arc;
 use crate::base::{BedName, Day, EntryId};
 use crate::desk::{Desk, DeskError};
 use crate::nursery::entry::types::Alarm;
-use crate::nursery::entry::{BedSet, BookEntry, Entry, Settled, SiteEntry, TrayEntry, What};
-use crate::nursery::species::Profile;
+use crate::nursery::entry::{BedSet, BookEntry, Entry, Settled, SiteEntry, SpeciesSet, TrayEntry, What};
+use crate::nursery::species::{Figure, Profile, Role, Stem};
 use crate::reckon::bed::positions::grid;
 use crate::reckon::field::rows_asked;
 use crate::reckon::site::Site;
@@ -71,12 +71,20 @@ pub enum Odd {
     },
     /// What says where the nursery lies no longer counts by it.
     NoPlace,
+    /// Figures that hold young plants back no longer do by it: they may go out where they could not.
+    AskedNoMore {
+        /// The species, as it was.
+        species: Arc<Profile>,
+        /// The names of the figures.
+        figures: Vec<&'static str>,
+    },
 }
 
 impl Desk {
     /// What is rarely meant in an entry.
     pub(super) fn odd(&self, entry: &Entry) -> Result<Option<Odd>, DeskError> {
         Ok(match &entry.what {
+            What::Site(SiteEntry::SpeciesSet(set)) => asked_no_more(set, self.fold().site()),
             What::Site(SiteEntry::BedSet(bed)) => odd_bed(bed).or_else(|| odd_spacing(bed, self.fold().site())),
             What::Tray(TrayEntry::LetGo(gone)) => {
                 gone.until.filter(|_| gone.never == Some(true)).map(|until| Odd::UntilAndNever { until })
@@ -118,6 +126,34 @@ impl Desk {
         let mut told = self.fold().site().nursery.each().peekable();
         told.peek().is_some() && told.all(|(_, entry, _)| entries.contains(entry))
     }
+}
+
+/// A figure of a profile, and whether it asks something of young plants before they go out.
+type Asks = (&'static str, fn(&Profile) -> bool);
+
+/// The figures by which young plants wait. That a species is no nurse plant is one of them.
+const ASKS: [Asks; 8] = [
+    ("role", |profile| profile.role != Role::Nurse),
+    ("plantable_least_days", |profile| some(profile.plantable_least_days.as_ref())),
+    ("plantable_most_days", |profile| some(profile.plantable_most_days.as_ref())),
+    ("height_least_cm", |profile| some(profile.height_least_cm.as_ref())),
+    ("collar_floor_mm", |profile| some(profile.collar_floor_mm.as_ref())),
+    ("leaves_least", |profile| some(profile.leaves_least.as_ref())),
+    ("stem", |profile| profile.stem.as_ref().is_some_and(|stem| stem.value == Stem::Woody)),
+    ("hardening_days", |profile| profile.hardening_days.as_ref().is_none_or(|days| days.value > 0.0)),
+];
+
+fn some(figure: Option<&Figure<f64>>) -> bool {
+    figure.is_some_and(|figure| figure.value > 0.0)
+}
+
+/// Figures of a known species that ask nothing any more.
+fn asked_no_more(set: &SpeciesSet, site: &Site) -> Option<Odd> {
+    let species = site.species.get(&set.species)?.clone();
+    let (_, then) = site.species.with_stored(&set.species, &set.profile.0, "this nursery").ok()?;
+    let ended = |(_, asks): &&Asks| asks(&species) && !asks(&then);
+    let figures: Vec<&str> = ASKS.iter().filter(ended).map(|(name, _)| *name).collect();
+    (!figures.is_empty()).then_some(Odd::AskedNoMore { species, figures })
 }
 
 fn odd_bed(bed: &BedSet) -> Option<Odd> {

@@ -92,11 +92,13 @@ fn keeps_clear<'a>(story: &'a BedStory, cleared: &WorkDone, day: Day) -> Option<
     weeded.filter(since).filter(lasts).max_by_key(|work| work.day).filter(|_| is_whole)
 }
 
-/// Holes that would still last and that are too shallow, where none that last are deep enough.
+/// Holes that would still last and that are too shallow: where none that last are deep enough, or the whole bed was found so since.
 fn too_shallow<'a>(story: &'a BedStory, deep: Option<&WorkDone>, lasts_days: i32, day: Day) -> Option<&'a WorkDone> {
     let lasts = |work: &WorkDone| (0..=lasts_days).contains(&day.days_since(work.day));
     let holes = story.work.iter().filter(|work| work.task == GroundTask::Holes && work.depth_cm.is_some());
-    holes.filter(|work| lasts(work)).max_by_key(|work| work.day).filter(|_| !deep.is_some_and(lasts))
+    let newest = holes.filter(|work| lasts(work)).max_by_key(|work| work.day);
+    let since = |work: &WorkDone| deep.is_some_and(|deep| work.part.is_none() && work.day > deep.day);
+    newest.filter(|work| !deep.is_some_and(lasts) || since(work))
 }
 
 /// The work of a kind that still lasts on a day, of the whole bed or of a part.

@@ -468,6 +468,15 @@ pub enum Gap {
         /// To what, in a person's own words.
         what: String,
     },
+    /// A night so cold or a day so hot that the plants may be hurt, and nobody looked at them since.
+    HarshWeather {
+        /// The day.
+        on: Day,
+        /// The lowest or highest of the day, degrees Celsius.
+        celsius: f64,
+        /// Frost; else heat.
+        cold: bool,
+    },
     /// Many plants of a species died in a bed of what stays in its ground, as weed killer, water or fire.
     GroundKills {
         /// The day of the loss or the count.

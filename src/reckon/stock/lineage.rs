@@ -9,6 +9,7 @@ use crate::nursery::entry::{Entry, OrderKey, PlantsReceived, SeedEntry, TrayEntr
 use crate::nursery::pest::{is_same_pest, nature_of, says_none};
 use crate::reckon::ledger::Ledger;
 use crate::reckon::site::Site;
+use crate::reckon::tray::time::circle_no_more;
 
 /// How many moves back a line is followed; a seedling is moved on two or three times in its life.
 const MOST_MOVES: usize = 32;
@@ -30,8 +31,8 @@ pub(crate) struct Lineage {
     pub treatments: Vec<Treatment>,
     /// Where those trays stood.
     pub stays: Vec<Stay>,
-    /// The plug that showed circling roots, where nothing since says that they no longer do.
-    circling: Option<Since<()>>,
+    /// The plug that showed circling roots, and how many held since some were thrown out.
+    circling: Option<Since<usize>>,
     /// Grafts and buds.
     pub grafts: Vec<Since<Graft>>,
     /// Pests and sicknesses seen on the trays they stood in.
@@ -102,12 +103,14 @@ impl Lineage {
         match what {
             TrayEntry::PlugChecked(plug) => {
                 // One ball that holds says nothing of those that circled, but where the bad ones were thrown out.
-                let culled_since = |seen: &Since<()>| self.culled_on.iter().any(|culled| *culled >= seen.from);
                 if plug.roots == Roots::Circling {
-                    self.circling = Some(Since::begun_by(entry, ()));
+                    self.circling = Some(Since::begun_by(entry, 0));
                     self.roots_cut = 0;
-                } else if self.circling.as_ref().is_some_and(culled_since) {
-                    self.circling = None;
+                } else if plug.roots == Roots::Holds
+                    && let Some(seen) = &mut self.circling
+                    && self.culled_on.iter().any(|culled| *culled >= seen.from)
+                {
+                    seen.what += 1;
                 }
             }
             TrayEntry::Culled(culled) if culled.count.0 > 0 => {
@@ -159,7 +162,7 @@ impl Lineage {
 
     /// With so many others that were put to them since.
     fn with_those_before(&mut self, before: Before, moved: u32) {
-        let brought = self.circling_in(moved);
+        let brought = self.circling_in(moved).and_then(|_| self.circling.take());
         let own = (before.circling, before.roots_cut);
         // Roots cut in a tray before anything stood in it are those of the plants that came on that day.
         let cut_here = before.origin.is_none() && before.roots_cut >= moved;
@@ -186,13 +189,17 @@ impl Lineage {
 
     /// The plug that showed circling roots, where so many plants moved on are more than had their roots cut.
     pub(crate) fn circling_in(&self, moved: u32) -> Option<Since<()>> {
-        self.circling.clone().filter(|_| moved > self.roots_cut)
+        let seen = self.circling.as_ref().filter(|_| moved > self.roots_cut)?;
+        let culled = self.gone.iter().filter(|gone| gone.what.culled && gone.from >= seen.from);
+        let culled = culled.map(|gone| gone.what.plants).fold(0, u32::saturating_add);
+        let still = !circle_no_more(culled, moved, seen.what);
+        still.then(|| Since { from: seen.from, what: (), entry: seen.entry.clone() })
     }
 }
 
 /// What is known of a tray before others are put to its plants.
 struct Before {
-    circling: Option<Since<()>>,
+    circling: Option<Since<usize>>,
     roots_cut: u32,
     /// Where any stood there, their origin, if that is elsewhere.
     origin: Option<Option<Origin>>,

@@ -1,15 +1,43 @@
-//! Many plants of a tray lost to what leaves no sickness behind, as rats, heat or no water: those that are left are looked at first.
+//! Many plants of a tray lost to what leaves no sickness behind, as rats, heat or no water, and nights of frost: those that are left are
+//! looked at first.
 
 use super::pest::{LOOK_AFTER_DAYS, PEST_HOLDS_PCT, is_share};
 use crate::base::Day;
 use crate::nursery::pest::{DiedOf, comes_along, is_by_people};
 use crate::reckon::picture::quantity::{NotSo, PestSeen};
 use crate::reckon::picture::{Basis, Criterion, Gap, Question, RuleSource};
+use crate::reckon::site::Site;
 use crate::reckon::stock::{Gone, PestLook, Since, TrayStory};
 
 /// From this share of those that stood on, percent, lost in two weeks to what leaves no sickness behind, those that are left are looked at
 /// before they go: what took so many went on, or hurt others too. Ours.
 const HARMED_LOOK_PCT: f64 = 20.0;
+
+/// At this lowest of a night or less, degrees Celsius, plants are looked at for frost: near the ground it is colder than at the gauge (Snyder
+/// & de Melo-Abreu 2005, Frost Protection, FAO Environment and Natural Resources Series 10, from memory; the figure is ours).
+const FROST_LOOK_C: f64 = 2.0;
+
+/// At this highest of a day or more, degrees Celsius, plants are looked at for scorched leaves. Ours.
+const HEAT_LOOK_C: f64 = 42.0;
+
+/// A night of frost or a day of great heat in the last two weeks, until somebody counts or measures the tray after it, or writes a look.
+fn by_weather(story: &TrayStory, site: &Site, day: Day) -> Option<Criterion> {
+    let since = day.plus(1 - LOOK_AFTER_DAYS).max(story.made_on.unwrap_or(day));
+    let harsh = site.weather.range(since..=day).rev().find_map(|(on, (entry, weather))| {
+        let cold = weather.tmin_c.map(|low| low.0).filter(|low| *low <= FROST_LOOK_C).map(|low| (low, true));
+        let hot = || weather.tmax_c.map(|high| high.0).filter(|high| *high >= HEAT_LOOK_C).map(|high| (high, false));
+        cold.or_else(hot).map(|(celsius, cold)| (Gap::HarshWeather { on: *on, celsius, cold }, *on, entry))
+    });
+    let (gap, on, entry) = harsh?;
+    let counted = story.counts.iter().any(|look| look.part_of_cells.is_none() && look.day > on);
+    let measured = story.samples.iter().any(|sample| sample.day > on);
+    let looked = story.pests.iter().any(|look| look.from > on);
+    if counted || measured || looked || story.accounts.standing_count() == 0 {
+        return None;
+    }
+    let unknown = Criterion::lacking(Question::Pest, Some(NotSo), Some(gap), false, RuleSource::Pest);
+    Some(Criterion { warns: true, ..unknown.resting_on([entry.clone()]) })
+}
 
 /// What comes and goes and was seen on a tenth of the plants of a tray or more, as rats: it goes along with none of them, and those that are
 /// left are looked at first.
@@ -32,9 +60,9 @@ fn eaten(story: &TrayStory, day: Day) -> Option<Criterion> {
     Some(found.resting_on([seen.entry.clone()]).advising())
 }
 
-/// Care for a tray whose plants were eaten, or of which many were lost to harm.
-pub(super) fn criterion(story: &TrayStory, day: Day) -> Option<Criterion> {
-    lost(story, day).or_else(|| eaten(story, day))
+/// Care for a tray whose plants were eaten, of which many were lost to harm, or that stood through frost or great heat.
+pub(super) fn criterion(story: &TrayStory, site: &Site, day: Day) -> Option<Criterion> {
+    lost(story, day).or_else(|| eaten(story, day)).or_else(|| by_weather(story, site, day))
 }
 
 /// Care for a tray of which so many were lost to harm, until somebody counts it on a later day, measures a sample, or writes a look.

@@ -235,7 +235,7 @@ impl Judged<'_> {
         let treated = hold::treated(self.story, around.places, around.closed, day);
         // Nobody looks for pests among what was sprayed while its waiting time runs.
         let pest = pest::criterion(self.story, self.profile, (around.places, around.sick, around.kin), day);
-        let pest = harmed::criterion(self.story, day).filter(|_| pest.met() == Some(true)).unwrap_or(pest);
+        let pest = harmed::criterion(self.story, around.site, day).filter(|_| pest.met() == Some(true)).unwrap_or(pest);
         let pest = pest.expected_on(treated.expected);
         let held = hold::held(self.story, around.places, &around.lots_held, day);
         let mut all = vec![self.living(standing), held, treated, pest];

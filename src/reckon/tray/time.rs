@@ -7,9 +7,10 @@ use crate::reckon::picture::criterion::RestsFrom;
 use crate::reckon::picture::quantity::{DaysOfSpecies, Holds, InContainer};
 use crate::reckon::picture::{Basis, Criterion, DaySpread, Gap, Question, RuleSource, Source};
 use crate::reckon::site::Site;
-use crate::reckon::stock::{Origin, Since, TrayStory};
+use crate::reckon::stock::{Gone, Origin, Since, TrayStory};
 use crate::reckon::tray::exposure::stands_any_light;
 use crate::reckon::tray::hold::bagged_too_late;
+use crate::reckon::tray::pest::is_share;
 use crate::reckon::tray::size::SAMPLE_LASTS_DAYS;
 use crate::science::container::holding_days;
 
@@ -212,7 +213,7 @@ pub(crate) fn last_plug(story: &TrayStory) -> Option<(Day, Roots, EntryId)> {
     let tells = |from: Day| since.is_none_or(|since| from >= since);
     let plugs = story.plugs_that_tell();
     let last = plugs.last();
-    let settled = |seen: Day| last.is_some_and(|last| story.culled_on.iter().any(|on| (seen..=last.from).contains(on)));
+    let settled = |seen: Day| last.is_some_and(|last| is_sorted_out(story, seen, last.from));
     let circling = plugs.iter().rev().find(|plug| plug.what == Roots::Circling);
     let own = circling.map(|plug| (plug.from, &plug.entry));
     let before = || story.circling_from_before.as_ref().map(|plug| (plug.from, &plug.entry));
@@ -227,6 +228,25 @@ pub(crate) fn last_plug(story: &TrayStory) -> Option<(Day, Roots, EntryId)> {
     }
     let told = last.filter(|plug| tells(plug.from) && !(plug.what == Roots::Holds && is_newly_cut(story, plug.from)));
     told.map(|plug| (plug.from, plug.what, plug.entry.clone()))
+}
+
+/// Where so large a share of the plants was thrown out since the plug that circled, percent, one that holds says that the bad ones went; where
+/// fewer were, it takes as many plugs as against one weak ball. Ours.
+const CIRCLING_CULLED_PCT: f64 = 5.0;
+
+/// Whether so many thrown out, and so many balls that held after that, say that the plants with roots that circle are gone.
+pub(crate) fn circle_no_more(culled: u32, left: u32, held: usize) -> bool {
+    culled > 0 && held > 0 && (held >= PLUGS_AGAINST_ONE || is_share(culled, left, CIRCLING_CULLED_PCT))
+}
+
+/// Whether those with roots that circle were thrown out between two days.
+fn is_sorted_out(story: &TrayStory, seen: Day, until: Day) -> bool {
+    let culled: Vec<&Since<Gone>> =
+        story.gone.iter().filter(|gone| gone.what.culled && (seen..=until).contains(&gone.from)).collect();
+    let plants = culled.iter().map(|gone| gone.what.plants).fold(0, u32::saturating_add);
+    let first = culled.iter().map(|gone| gone.from).min();
+    let holds = |plug: &&Since<Roots>| plug.what == Roots::Holds && first.is_some_and(|since| plug.from >= since);
+    circle_no_more(plants, story.accounts.standing_count(), story.plugs_that_tell().iter().filter(holds).count())
 }
 
 /// A ball that fell apart counts against those that held in so many days after it: roots take hold in weeks. Ours.

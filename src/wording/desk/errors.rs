@@ -254,6 +254,10 @@ impl Wording {
             Odd::StillToCome { entry, day } => self.remark_still_to_come(entry, self.day(*day)),
             Odd::OfNoEntry { of } => self.remark_of_no_entry(crate::base::text::cleaned(of)),
             Odd::NoPlace => self.remark_no_place(),
+            Odd::AskedNoMore { species, figures } => {
+                let figures: Vec<String> = figures.iter().map(|name| self.profile_part(name)).collect();
+                self.remark_asked_no_more(self.species_name(species), figures.join(", "))
+            }
         }
     }
 

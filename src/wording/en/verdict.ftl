@@ -459,6 +459,7 @@ water_drained = { $mm } mm of rain fell by { $day } in two days: look whether wa
 water_drowned = { $mm } mm of rain fell by { $day } in two days: the ground stands full of water and roots find no air. Wait until it has drained, { $drained } at the earliest, and look: no water in the hole
 season_met = rains enough are left; the last safe day is { $day }
 season_past = the last safe day was { $day }: wait for the next rains
+season_begins = outside the rains: wait until { $day }
 season_from = the rains left are too short: wait until { $day }
 open_positions_met = { $positions ->
     [one] { $positions } position is open
@@ -542,6 +543,10 @@ gap_died_beside = these plants stand or stood beside { $tray }, in which by { $d
 gap_died_in_bed = plants of { $tray } were set out in { $bed }, where by { $day } { $gone } were dead or gone and { $alive } alive, and nobody wrote of what: look at these before you go on, and write none, share 0, where no plant is sick
 # (tray, bed, what, day)
 gap_sick_in_bed = plants of { $tray } were set out in { $bed }, where { $what } was seen on { $day }: it may have been hidden in those that came out of { $tray } with them. Look at these before you go on, and write none, share 0, where no plant is sick
+# (day, celsius)
+gap_frost = the night of { $day } had { $celsius } °C: look for frost, leaves and tips that are brown, black or glassy. Then count or measure the plants, or write a look that found none
+# (day, celsius)
+gap_great_heat = { $day } had { $celsius } °C: look for scorched leaves and dried tips. Then count or measure the plants, or write a look that found none
 # (gone, alive, day, what)
 gap_harmed = { $gone } were lost to { $what } by { $day }, and { $alive } are left: look at those first, whether it goes on and whether they are sound. Then count or measure them, or write a look that found none
 # (what, day, alive)

@@ -127,6 +127,8 @@ remark_nothing_gone = nothing is missing here, so there is nothing to settle: is
 # (entry, day)
 remark_still_to_come = { $entry } is of { $day }, still to come, so the clock stays in doubt: take it back first (outplant undo { $entry })
 remark_of_no_entry = there is no entry called "{ $of }" here, and none is missed: is that so?
+# (species, figures)
+remark_asked_no_more = { $species }: by this its young plants are no longer asked about { $figures }, and may go out where they could not: is that so?
 remark_no_place = after this nothing says where the nursery lies, and its days, rains and light can no longer be reckoned: is that so?
 remark_asks = write it all the same?
 remark_if_meant = nothing was written; if it is meant so, write it again with --yes

@@ -314,6 +314,7 @@ water_drained = cayeron { $mm } mm de lluvia en dos días hasta el { $day }: mir
 water_drowned = cayeron { $mm } mm de lluvia en dos días hasta el { $day }: la tierra está llena de agua y las raíces no hallan aire. Espere a que drene, no antes del { $drained }, y mire: sin agua en el hoyo
 season_met = quedan lluvias; el último día seguro es el { $day }
 season_past = el último día seguro fue el { $day }: espere las próximas lluvias
+season_begins = fuera de las lluvias: espere hasta el { $day }
 season_from = las lluvias que quedan no alcanzan: espere hasta el { $day }
 open_positions_met = { $positions ->
     [one] { $positions } hoyo libre
@@ -373,6 +374,8 @@ gap_died_beside = estas plantas están o estuvieron junto a { $tray }, donde has
 gap_died_in_bed = se plantaron plantas de { $tray } en { $bed }, donde hasta el { $day } había { $gone } muertas o perdidas y { $alive } vivas, y nadie anotó de qué: mire estas antes de seguir, y anote ninguna, porcentaje 0, si no hay planta enferma
 gap_sick_in_bed = se plantaron plantas de { $tray } en { $bed }, donde se vio { $what } el { $day }: puede que estuviera escondido en las que salieron de { $tray } con ellas. Mire estas antes de seguir, y anote ninguna, porcentaje 0, si no hay planta enferma
 gap_many_died = hasta el { $day } había { $gone } muertas o perdidas y { $alive } vivas, y nadie anotó de qué: busque la causa y anótela como plaga o enfermedad, o como ninguna; si no, cuente otra vez desde el { $again }
+gap_frost = la noche del { $day } tuvo { $celsius } °C: busque heladas, hojas y brotes cafés, negros o vidriosos. Después cuente o mida las plantas, o anote que al mirar no halló nada
+gap_great_heat = el { $day } tuvo { $celsius } °C: busque hojas quemadas y brotes secos. Después cuente o mida las plantas, o anote que al mirar no halló nada
 gap_harmed = hasta el { $day } se perdieron { $gone } por { $what }, y quedan { $alive }: mire primero esas, si sigue pasando y si están sanas. Después cuéntelas o mídalas, o anote que al mirar no halló nada
 gap_no_plant_back_plants = tratada con { $what } el { $day }: nadie sabe aquí si daña las plantas, y no está anotado cuánto pide la etiqueta esperar antes de sembrar. Lea la etiqueta y anótelo otra vez con ese día y a los cuántos días se puede sembrar, 0 si no es contra malezas. También basta contar las vivas desde el { $alive }
 gap_may_be_scorched = tratada con { $what } el { $day }: mata lo que moja y tarda de una a tres semanas en verse, diga lo que diga su etiqueta sobre sembrar. Déjelas aquí, y cuente las vivas desde el { $alive }, sin las que amarillean o se secan

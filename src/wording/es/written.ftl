@@ -99,6 +99,7 @@ remark_until_and_never = se dice hasta el { $until } y también nunca, y valdrí
 remark_nothing_gone = aquí no falta nada, así que no hay nada que aclarar: ¿es así?
 remark_still_to_come = { $entry } es del { $day }, que está por venir, y el reloj sigue en duda: quítela primero (outplant undo { $entry })
 remark_of_no_entry = aquí no hay ninguna anotación que se llame «{ $of }», ni falta ninguna: ¿es así?
+remark_asked_no_more = { $species }: con esto ya no se pregunta por { $figures } de sus plantas jóvenes, y pueden salir donde no podían: ¿es así?
 remark_no_place = con esto nada dice dónde está el vivero, y ya no se pueden calcular sus días, lluvias y luz: ¿es así?
 remark_asks = ¿anotarlo de todos modos?
 remark_if_meant = no se anotó nada; si es así, anótelo otra vez con --yes

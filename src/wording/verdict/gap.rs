@@ -51,6 +51,10 @@ impl Wording {
             Gap::Harmed { on, gone, alive, what } => {
                 self.gap_harmed(*gone, *alive, self.day(*on), cleaned(&self.cause_told(what)))
             }
+            Gap::HarshWeather { on, celsius, cold: true } => self.gap_frost(self.day(*on), self.number(*celsius, 1)),
+            Gap::HarshWeather { on, celsius, cold: false } => {
+                self.gap_great_heat(self.day(*on), self.number(*celsius, 1))
+            }
             Gap::GroundKills { on, dead, alive, what, again_from } => {
                 let what = cleaned(&self.cause_told(what));
                 self.gap_ground_kills(self.day(*on), *dead, what, *alive, self.day(*again_from))
@@ -73,6 +77,7 @@ impl Wording {
             | Gap::DiedInBed { .. }
             | Gap::SickInBed { .. }
             | Gap::Harmed { .. }
+            | Gap::HarshWeather { .. }
             | Gap::GroundKills { .. }
             | Gap::MostOfBedDied { .. } => self.deaths_words(gap),
             Gap::NoPlantBack { with, day, alive_from: None } => self.gap_no_plant_back(cleaned(with), self.day(*day)),
@@ -276,6 +281,8 @@ mod tests {
                 what: "wilting".into(),
             },
             Gap::Harmed { on: Day::from_number(20_000), gone: 20, alive: 40, what: "rats".into() },
+            Gap::HarshWeather { on: Day::from_number(20_000), celsius: -1.5, cold: true },
+            Gap::HarshWeather { on: Day::from_number(20_000), celsius: 43.0, cold: false },
             Gap::GroundKills {
                 on: Day::from_number(20_000),
                 dead: 30,

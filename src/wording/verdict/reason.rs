@@ -497,9 +497,11 @@ impl Wording {
         }
     }
 
-    fn season_reason(&self, &Found { needed, met, .. }: &Found<Until, Day>, expected: Option<Day>) -> String {
+    fn season_reason(&self, &Found { needed, known, met, .. }: &Found<Until, Day>, expected: Option<Day>) -> String {
         match (met, expected) {
             (true, _) => self.season_met(self.day(needed.0)),
+            // The last safe day is still to come: it is that of the rains that have not begun.
+            (false, Some(day)) if known <= needed.0 => self.season_begins(self.day(day)),
             (false, Some(day)) => self.season_from(self.day(day)),
             (false, None) => self.season_past(self.day(needed.0)),
         }

@@ -251,3 +251,32 @@ fn only_words_that_tell_of_nothing_say_that_nothing_was_seen() {
         assert!(!of(&book, "cof-1", Rule::Pest).blocks, "{what}");
     }
 }
+
+#[test]
+fn after_a_night_of_frost_or_a_day_of_great_heat_plants_are_looked_at_before_they_go() {
+    let after = |weather: Value, on: &str| {
+        let mut book = fitting();
+        book.write(on, "weather", weather);
+        book
+    };
+    let cares = |book: &Book| {
+        let asked = of(book, "cof-1", Rule::Pest);
+        assert!(!asked.blocks, "it may have hurt nothing");
+        asked.warns.then(|| said(&asked, About::Tray))
+    };
+    let mut frost = after(json!({"tmin_c":-1.5}), "2026-04-13");
+    let [en, es] = cares(&frost).unwrap();
+    assert!(en.contains("look for frost") && en.contains("-1.5 °C"), "{en}");
+    assert!(es.contains("busque heladas"), "{es}");
+    let [heat, _] = cares(&after(json!({"tmax_c":43}), "2026-04-13")).unwrap();
+    assert!(heat.contains("scorched"), "{heat}");
+    for (weather, on) in [
+        (json!({"tmin_c":6,"tmax_c":38}), "2026-04-13"),
+        (json!({"tmin_c":-1.5}), "2026-03-20"),
+        (json!({"rain_mm":8}), "2026-04-13"),
+    ] {
+        assert_eq!(cares(&after(weather, on)), None, "{on}");
+    }
+    frost.write("2026-04-14", "counted", json!({"tray":"cof-1","standing":48}));
+    assert_eq!(cares(&frost), None, "somebody looked");
+}
