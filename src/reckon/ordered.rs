@@ -70,12 +70,24 @@ impl Ordered {
             self.0.splice(0..0, many);
         } else {
             let is_behind = self.0.is_empty() || comes_before(self.0.last(), many.first());
-            self.0.extend(many);
-            if !is_behind {
-                self.0.sort_by(Placed::order);
-                self.0.dedup_by(|later, earlier| later.order(earlier) == Ordering::Equal);
+            if is_behind { self.0.extend(many) } else { self.lay_between(many) }
+        }
+    }
+
+    /// Lays many, in order and each once, between those that are there: a place is looked for for each new one, and what
+    /// stands between two of them is taken over without looking at it. What was there stays.
+    fn lay_between(&mut self, many: Vec<Placed>) {
+        let mut all = Vec::with_capacity(self.0.len() + many.len());
+        let mut there = std::mem::take(&mut self.0).into_iter();
+        for placed in many {
+            let before = there.as_slice().partition_point(|other| other.order(&placed) == Ordering::Less);
+            all.extend(there.by_ref().take(before));
+            if there.as_slice().first().is_none_or(|next| next.order(&placed) != Ordering::Equal) {
+                all.push(placed);
             }
         }
+        all.extend(there);
+        self.0 = all;
     }
 
     /// Takes one out; false where none stood there.
