@@ -58,8 +58,9 @@ impl Wording {
                 .map(|tray| whole_plants(tray.plantable.likely));
             let said = match today.map(|today| whole_plants(stock.plants.likely).cmp(&today)) {
                 Some(Ordering::Less) => self.will_give_fewer(said),
-                Some(Ordering::Greater) => self.will_give_more(said),
-                Some(Ordering::Equal) | None => said,
+                // Bare roots grow nowhere.
+                Some(Ordering::Greater) if known.is_some_and(|tray| !tray.story.is_bare()) => self.will_give_more(said),
+                Some(Ordering::Greater | Ordering::Equal) | None => said,
             };
             lines.push((self.label_will_give(), said));
         }
