@@ -578,3 +578,56 @@ fn own_figures_by_which_young_plants_wait_no_more_are_asked_about_and_others_are
     assert_eq!(home.run(&meant).code, 0);
     assert_eq!(own("coffee", r#"{"hardening_days":0}"#).err, "", "it asked nothing before");
 }
+
+#[test]
+fn a_point_that_slipped_in_a_sample_or_a_depth_is_asked_about() {
+    let home = nursery();
+    let measured = |height: f64, collar: f64, on: &str| {
+        let plants = format!(
+            "plants={}",
+            serde_json::json!(vec![serde_json::json!({"height_cm":height,"collar_mm":collar}); 10])
+        );
+        home.run(&["write", "measured", "tray=cof-1", &plants, &format!("happened={on}")])
+    };
+    assert_eq!(measured(27.0, 3.1, "2026-03-02").code, 0);
+    for (height, collar, says) in [(27.0, 31.0, "31 mm thick"), (280.0, 3.5, "280 cm tall"), (2.8, 0.3, "2.8 cm tall")]
+    {
+        let asked = measured(height, collar, "2026-03-09");
+        assert!(asked.code == 1 && asked.err.contains(says) && asked.err.contains("point"), "{says}: {}", asked.err);
+    }
+    assert_eq!(measured(30.0, 3.5, "2026-03-09").code, 0);
+    let holes =
+        |depth: &str| home.run(&["write", "prepared", "bed=Upper 1", "task=holes", &format!("depth_cm={depth}")]);
+    assert!(holes("400").err.contains("is it centimetres"), "{}", holes("400").err);
+    assert_eq!(holes("45").code, 0);
+}
+
+#[test]
+fn counts_of_many_more_than_can_stand_and_releases_of_several_holds_are_asked_about() {
+    let home = nursery();
+    let count = |standing: &str| home.run(&["write", "counted", "tray=cof-1", &format!("standing={standing}")]);
+    for standing in ["1000000000", "97"] {
+        let asked = count(standing);
+        assert!(asked.code == 1 && asked.err.contains("48 can stand") && asked.err.contains("--yes"), "{}", asked.err);
+    }
+    assert_eq!(count("60").code, 0, "few more were miscounted before");
+    let came =
+        ["write", "plants_received", "tray=cof-9", "species=coffee", "from=bought", "form=bag", "count=1000000000"];
+    assert!(home.refused(&came).contains("--yes"));
+    home.write("held", &["tray=cof-1", "why=sick, keep apart"]);
+    home.write("held", &["tray=cof-1", "why=promised"]);
+    let all = home.refused(&["write", "released", "tray=cof-1", "why=fine again"]);
+    assert!(all.contains("sick, keep apart · promised") && all.contains("--yes"), "{all}");
+    assert_eq!(home.run(&["write", "released", "tray=cof-1", "why=promised"]).code, 0);
+    assert_eq!(home.run(&["write", "released", "tray=cof-1", "why=fine again"]).code, 0, "one is left");
+}
+
+#[test]
+fn rows_that_a_bed_does_not_have_are_refused_however_they_are_written() {
+    let home = nursery();
+    for rows in ["99", "[99]", "0", "[0]", "2-99"] {
+        let said = home.refused(&["write", "prepared", "bed=Upper 1", "task=holes", &format!("rows={rows}")]);
+        assert!(said.contains("row"), "{rows}: {said}");
+    }
+    home.write("prepared", &["bed=Upper 1", "task=holes", "rows=[1]"]);
+}

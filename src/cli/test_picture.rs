@@ -107,7 +107,7 @@ fn bed(name: &str, light: Option<f64>, species: Vec<BedSpecies>) -> BedPicture {
             work: Vec::new(),
             cuts: Vec::new(),
             survival: Vec::new(),
-            held: None,
+            held: crate::reckon::stock::Holds::default(),
             treatments: crate::reckon::stock::Treatments::default(),
             pests: Vec::new(),
             deaths: Vec::new(),

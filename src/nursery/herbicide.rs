@@ -73,6 +73,9 @@ const LETS_PLANTS_LIVE: &[&str] = &[
     "picked",
     "prun",
     "poda",
+    "gypsum",
+    "yeso",
+    "dolomi",
 ];
 /// The same of what is sprayed or dusted against fungi, insects, mites, snails and rats.
 const AGAINST_PESTS: &[&str] = &[
@@ -210,6 +213,9 @@ const HOMEMADE: &[&str] = &[
     "abono",
     "lombri",
     "humus",
+    "gypsum",
+    "yeso",
+    "dolomi",
 ];
 
 /// Words of what feeds plants and is on no label with a time to wait, and of water. Ours.
@@ -369,6 +375,48 @@ pub(crate) fn may_kill_plants(text: &str) -> bool {
     let named = words.iter().any(|word| AGAINST_WEEDS.iter().any(|start| word.starts_with(start)));
     let known = words.iter().any(|word| LETS_PLANTS_LIVE.iter().chain(AGAINST_PESTS).any(|start| begins(word, start)));
     (named || !known || kills_weeds(text)) && !sets_against(text)
+}
+
+/// Beginnings of words of food of plants that burns young roots while it is fresh. Common practice.
+const BURNS_ROOTS: &[&str] = &[
+    "manure",
+    "dung",
+    "droppings",
+    "slurry",
+    "purin",
+    "estiercol",
+    "gallinaza",
+    "pollinaza",
+    "porquinaza",
+    "bosta",
+    "boniga",
+    "urea",
+];
+/// Beginnings of words that say that it no longer does.
+const ROTTED: &[&str] = &[
+    "compost",
+    "rotted",
+    "rotten",
+    "cured",
+    "aged",
+    "matured",
+    "old",
+    "curtid",
+    "descompuest",
+    "madur",
+    "viej",
+    "anej",
+    "podrid",
+    "bocashi",
+    "bokashi",
+    "humus",
+    "lombri",
+    "vermi",
+];
+
+/// Whether a text names food of plants that burns young roots in a hole.
+pub(crate) fn burns_roots(text: &str) -> bool {
+    names(text, BURNS_ROOTS) && !names(text, ROTTED)
 }
 
 /// Beginnings of words of what neither wets nor dusts the trays beside: what is cut, picked, trapped or burned, poured into the soil,

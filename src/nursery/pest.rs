@@ -316,6 +316,11 @@ pub(crate) fn died_of(text: &str) -> DiedOf {
 
 fn died_of_by_words(text: &str) -> DiedOf {
     let (known, words) = (known(), plain_words(text));
+    // Roots that curl in their bag are no sickness: leaves that do are a sign of one.
+    let of_roots = words.iter().any(|word| word.starts_with("raic") || word == "raiz" || word.starts_with("root"));
+    if of_roots && words.iter().any(|word| CURLED.iter().any(|curled| word.starts_with(curled))) {
+        return DiedOf::NotSaid;
+    }
     let is = |names: &[Name], word: &String| any_in(names, std::slice::from_ref(word));
     if words.iter().all(|word| is(&known.no_cause, word) || is(&known.dead, word)) {
         return DiedOf::NotSaid;
@@ -339,6 +344,9 @@ fn died_of_by_words(text: &str) -> DiedOf {
         _ => DiedOf::Sickness,
     }
 }
+
+/// How roots that go round in a bag are called.
+const CURLED: [&str; 6] = ["enroll", "enrroll", "enrosc", "circl", "curl", "coil"];
 
 /// Animals of the soil are a sighting from so many plants on that they took at once: one or two are no more than every bed loses. Ours.
 pub(crate) const ANIMALS_TAKE_PLANTS: u32 = 3;
@@ -405,15 +413,47 @@ pub(crate) fn harms(text: &str, scientific: Option<&str>) -> bool {
 
 /// Words that do not tell one pest from another.
 const SAYS_LITTLE: &[&str] = &[
-    "leaf", "leave", "hoja", "root", "raiz", "raice", "stem", "tallo", "young", "old", "tierna", "black", "white",
-    "red", "brown", "yellow", "green", "negra", "negro", "blanca", "blanco", "roja", "rojo", "some", "few", "many",
-    "poco", "poca", "algun", "alguna", "mal", "de", "del", "la", "las", "el", "los", "en", "on", "of", "the", "in",
-    "a", "una", "un", "more", "still", "no",
+    "leaf", "leave", "hoja", "young", "old", "tierna", "some", "few", "many", "poco", "poca", "algun", "alguna", "mal",
+    "de", "del", "la", "las", "el", "los", "en", "on", "of", "the", "in", "a", "una", "un", "more", "still", "no",
+    "and", "y", "con", "with", // On whom it is.
+    "coffee", "cafe", "cafeto", "cacao", "cocoa", "banana", "platano", "plantain", "guineo", "avocado", "aguacate",
+    "mango", "citru", "citrico", "papaya", "cassava", "yuca", "plant", "planta", "seedling",
 ];
 /// What says that nothing was found.
 const NONE: &[&str] = &[
     "none", "nothing", "clear", "clean", "healthy", "no", "ninguna", "ninguno", "nada", "ningun", "limpia", "limpio",
-    "sana", "sano", "sin",
+    "sana", "sano", "sin", "fine", "well", "sound",
+];
+
+/// What may stand before them: of what it is that nothing was found.
+const OF_WHAT: &[&str] = &[
+    "all",
+    "todo",
+    "toda",
+    "everything",
+    "plant",
+    "planta",
+    "leave",
+    "leaf",
+    "hoja",
+    "root",
+    "raiz",
+    "raice",
+    "the",
+    "la",
+    "las",
+    "el",
+    "los",
+    "they",
+    "look",
+    "looked",
+    "checked",
+    "very",
+    "muy",
+    "esta",
+    "estan",
+    "is",
+    "are",
 ];
 
 /// What may stand beside them and tells of nothing, without the ending of many.
@@ -512,6 +552,14 @@ const BESIDE_NONE: &[&str] = &[
     "revisada",
     "revisado",
     "mirada",
+    "everything",
+    "las",
+    "los",
+    "they",
+    "look",
+    "very",
+    "muy",
+    "sound",
 ];
 
 /// Words that say water and nothing else. Hot water is not among them: it cures corms and suckers.
@@ -607,18 +655,38 @@ pub(crate) fn holds_sick(why: &str) -> bool {
 pub(crate) fn says_none(text: &str) -> bool {
     let words = words_of(text);
     let tells = |word: &&String| !NONE.contains(&word.as_str()) && !BESIDE_NONE.contains(&word.as_str());
-    words.first().is_some_and(|first| NONE.contains(&first.as_str())) && !words.iter().any(|word| tells(&word))
+    // "All healthy", "todo sano", "hojas sanas": nothing stands there but none and what it is of.
+    let begins = words.iter().find(|word| !OF_WHAT.contains(&word.as_str()));
+    begins.is_some_and(|first| NONE.contains(&first.as_str())) && !words.iter().any(|word| tells(&word))
 }
 
-/// Whether two texts mean the same pest: the first word of one that tells something stands in the other.
+/// Whether two texts mean the same pest: all that one says stands in the other ("scale", "green scale"), and both live alike. Two names
+/// that each say something of their own are two ("leaf rust", "rust mites").
 pub(crate) fn is_same_pest(one: &str, other: &str) -> bool {
-    let (one, other) = (words_of(one), words_of(other));
-    let names = |of: &[String], all: &[String]| named_by(of).is_some_and(|name| all.contains(name));
-    one == other || names(&one, &other) || names(&other, &one)
+    let (of_one, of_other) = (telling(one), telling(other));
+    let within = |some: &[String], all: &[String]| some.iter().all(|word| all.contains(word));
+    if of_one.is_empty() || of_other.is_empty() {
+        return words_of(one) == words_of(other);
+    }
+    within(&of_one, &of_other) && within(&of_other, &of_one)
+        || (within(&of_one, &of_other) || within(&of_other, &of_one)) && live_alike(one, other)
 }
 
-fn named_by(words: &[String]) -> Option<&String> {
-    words.iter().find(|word| !SAYS_LITTLE.contains(&word.as_str())).or(words.first())
+/// Whether two pests live alike: both or neither eat and go, live in the soil, or in stems.
+fn live_alike(one: &str, other: &str) -> bool {
+    let (one, other) = (nature_of(one, None), nature_of(other, None));
+    let lives = |nature: Nature| (nature.goes_by_itself(), nature.in_soil, nature.in_stem);
+    one.is_unknown || other.is_unknown || lives(one) == lives(other)
+}
+
+/// The words of a text that tell one pest from another, in the order of the alphabet. What stands behind a comma only describes.
+fn telling(text: &str) -> Vec<String> {
+    let named = text.split([',', ';', '(', ':']).find(|part| !words_of(part).is_empty()).unwrap_or(text);
+    let mut words = words_of(named);
+    words.retain(|word| !SAYS_LITTLE.contains(&word.as_str()));
+    words.sort();
+    words.dedup();
+    words
 }
 
 /// The words of a text, folded, each without the ending of many.

@@ -43,13 +43,13 @@ pub fn tray_archived_from(story: &TrayStory) -> Option<Day> {
 
 /// The first day on which a lot is archived; none where it is held.
 pub fn lot_archived_from(story: &LotStory) -> Option<Day> {
-    let last = story.last_on.filter(|_| story.held.is_none())?;
+    let last = story.last_on.filter(|_| story.held.is_empty())?;
     let empty = story.seeds_left == Some(0);
     Some(last.plus(if empty { LOT_ARCHIVED_AFTER_DAYS } else { SEED_ARCHIVED_AFTER_DAYS }))
 }
 
 /// The first day on which a bed is archived; none where nothing was planted in it, or it is held.
 pub fn bed_archived_from(story: &BedStory) -> Option<Day> {
-    let last = story.last_on.filter(|_| story.held.is_none() && !story.cohorts.is_empty())?;
+    let last = story.last_on.filter(|_| story.held.is_empty() && !story.cohorts.is_empty())?;
     Some(last.plus(BED_ARCHIVED_AFTER_DAYS))
 }

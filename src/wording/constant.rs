@@ -19,6 +19,7 @@ pub(super) use crate::reckon::round::intervals::{
 pub(super) use crate::reckon::sample_progress::USUAL_SAMPLE;
 pub(super) use crate::reckon::seed::RECALCITRANT_DAYS;
 pub(super) use crate::reckon::sowing::MOST_EACH;
+pub(super) use crate::reckon::stock::BURNS_ROOTS_DAYS;
 pub(super) use crate::reckon::tray::exposure::{
     DARKER_WARNS_BELOW, FITS_UP_TO, LARGE_STEP, LARGE_STEP_RATIO, SMALL_STEP, STEEP_RATIO,
 };
@@ -29,7 +30,7 @@ pub(super) use crate::reckon::tray::hold::{
 };
 pub(super) use crate::reckon::tray::light::LAST_LIGHT_DAYS;
 pub(super) use crate::reckon::tray::pest::{LOOK_AFTER_DAYS, LOOK_AFTER_INCURABLE_DAYS, PEST_HOLDS_PCT};
-pub(super) use crate::reckon::tray::size::{GRAFTED_MOST_CM, LOAD_PLANTS, SAMPLE_LASTS_DAYS};
+pub(super) use crate::reckon::tray::size::{ANY_LEAST_CM, GRAFTED_MOST_CM, LOAD_PLANTS, SAMPLE_LASTS_DAYS};
 pub(super) use crate::reckon::tray::time::{
     CUT_ROOTS_UNSEEN_DAYS, NURSE_AFTER_EMERGENCE_DAYS, PLUG_AGAIN_DAYS, PLUGS_AGAINST_ONE, WILDLING_DAYS,
 };

@@ -157,3 +157,33 @@ fn what_takes_held_plants_on_is_told_when_it_is_written() {
     let carried = told(&["write", "carried", "tray=cof-2", "place=Bench 2", "--lang", "es"]);
     assert!(carried.contains("cof-2 sale de Bench 1, que está retenido"), "{carried}");
 }
+
+#[test]
+fn every_hold_stands_until_it_ends_or_is_let_go_by_its_name_or_without_one() {
+    for about in
+        [json!({"tray":"cof-1"}), json!({"place":"Half shade"}), json!({"lot":"cof-L1"}), json!({"bed":"Upper 1"})]
+    {
+        let write = |book: &mut Book, on: &str, kind: &str, more: serde_json::Value| {
+            let mut body = about.clone();
+            body.as_object_mut().unwrap().extend(more.as_object().unwrap().clone());
+            book.write(on, kind, body);
+        };
+        let fits = |book: &Book| pair(&book.on("2026-04-15"), "cof-1", "Upper 1").fits;
+        let mut book = fitting();
+        write(&mut book, "2026-04-12", "held", json!({"why":"sick, keep apart"}));
+        write(&mut book, "2026-04-12", "held", json!({"why":"promised","until":"2026-04-14"}));
+        assert!(!fits(&book), "the first stands: {about}");
+        let mut named = book.clone();
+        write(&mut named, "2026-04-13", "released", json!({"why":"promised no longer"}));
+        assert!(!fits(&named), "only the promise is let go: {about}");
+        write(&mut named, "2026-04-14", "released", json!({"why":"no longer sick, nor apart"}));
+        assert!(fits(&named), "then the other: {about}");
+        write(&mut book, "2026-04-13", "released", json!({}));
+        assert!(fits(&book), "without a name all are let go: {about}");
+        // The same reason again changes its day.
+        let mut again = fitting();
+        write(&mut again, "2026-04-12", "held", json!({"why":"promised"}));
+        write(&mut again, "2026-04-13", "held", json!({"why":"Promised","until":"2026-04-14"}));
+        assert!(fits(&again), "{about}");
+    }
+}

@@ -5,7 +5,7 @@ use crate::base::{PlaceName, TrayCode};
 use crate::nursery::entry::{Entry, TrayEntry, What};
 use crate::reckon::Fold;
 use crate::reckon::picture::Criterion;
-use crate::reckon::stock::{Places, TrayStory};
+use crate::reckon::stock::{Hold, Places, Since, TrayStory, is_named};
 use crate::reckon::tray::hold;
 use crate::reckon::tray::pest::kin::{Kin, came_from_dying};
 use crate::reckon::tray::pest::many_died;
@@ -43,4 +43,27 @@ fn blocks(why: Criterion) -> Option<Box<Criterion>> {
 
 fn story_of<'a>(fold: &'a Fold, entry: &Entry, tray: &TrayCode) -> Option<&'a TrayStory> {
     fold.trays().get(&fold.ledger().tray_at(tray, &entry.order_key())).map(|story| &**story)
+}
+
+/// A release of what several reasons hold back, that names none of them.
+pub(super) fn lets_go_of_all(fold: &Fold, entry: &Entry) -> Option<Remark> {
+    let What::Tray(TrayEntry::Released(released)) = &entry.what else { return None };
+    let of_tray = released.tray.as_ref().and_then(|tray| {
+        let story = fold.trays().get(&fold.ledger().tray_at(tray, &entry.order_key()))?;
+        Some((story.code.to_string(), story.holds().collect::<Vec<_>>()))
+    });
+    let of_bed = || {
+        let story = released.bed.as_ref().and_then(|bed| fold.beds().get(bed))?;
+        Some((story.name.to_string(), story.held.iter().collect()))
+    };
+    let of_place = || {
+        let name = released.place.as_ref()?;
+        Some((name.to_string(), fold.places().get(name)?.held.iter().collect()))
+    };
+    let (about, mut holds) = of_tray.or_else(of_bed).or_else(of_place)?;
+    holds.retain(|hold| hold.what.1.is_none_or(|until| entry.happened <= until));
+    let named = |hold: &&&Since<Hold>| released.why.as_ref().is_some_and(|why| is_named(&hold.what.0, &why.0));
+    let unnamed = holds.len() > 1 && holds.iter().filter(named).count() == 0;
+    let reasons = holds.iter().map(|hold| hold.what.0.clone()).collect();
+    unnamed.then_some(Remark::LetsGoOfAll { about, reasons })
 }

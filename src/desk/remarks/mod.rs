@@ -41,6 +41,10 @@ const LARGE_LOSS: f64 = 0.5;
 /// In trays of fewer plants a loss of more than half is nothing out of the way. Ours.
 const LEAST_TRAY: u64 = 5;
 
+/// A count of more than so many times what can stand is asked about, and so is an arrival of more plants than these. Ours.
+const MANY_TIMES: u64 = 2;
+const LARGEST_ARRIVAL: u32 = 100_000;
+
 /// Seed of a warm bed or soaked seed comes up before its usual first day; before this share of it, from sowing, none does. Ours.
 const LEAST_OF_FIRST_DAYS: f64 = 0.4;
 
@@ -84,6 +88,15 @@ pub enum Remark {
         counted: u32,
         /// The most the seeds can have given.
         most: u32,
+    },
+    /// Many more counted than can stand.
+    ManyMore {
+        /// The tray.
+        tray: TrayCode,
+        /// Counted.
+        counted: u64,
+        /// Standing by the books, with the seed that may still come up.
+        most: u64,
     },
     /// More plants measured than stood when they were counted, while seed is still due.
     MoreMeasured {
@@ -258,6 +271,13 @@ pub enum Remark {
         /// As written.
         what: String,
     },
+    /// A release that names none of several holds: all of them end by it.
+    LetsGoOfAll {
+        /// Of what.
+        about: String,
+        /// Why it is held.
+        reasons: Vec<String>,
+    },
     /// Plants that are held back go to others or into another tray.
     HoldGoesAlong {
         /// The tray.
@@ -308,6 +328,8 @@ impl Remark {
             | Remark::RainTwice { .. }
             | Remark::HalfGone { .. }
             | Remark::MoreThanSeed { .. }
+            | Remark::ManyMore { .. }
+            | Remark::LetsGoOfAll { .. }
             | Remark::MoreMeasured { .. }
             | Remark::AliveAgain { .. }
             | Remark::LightJumps { .. }
@@ -374,6 +396,8 @@ impl Desk {
             all.extend(self.written_already(entry).map(|remark| (at, remark)));
             all.extend(rain_twice(&self.fold, &trial.tried[..at], entry).map(|remark| (at, remark)));
             all.extend(half_gone(&self.fold, entry).map(|remark| (at, remark)));
+            all.extend(held::lets_go_of_all(&self.fold, entry).map(|remark| (at, remark)));
+            all.extend(many_more(&self.fold, entry).map(|remark| (at, remark)));
             all.extend(counted_too_many(trial, entry).map(|remark| (at, remark)));
             all.extend(more_measured(&self.fold, entry).map(|remark| (at, remark)));
             all.extend(before_it_came(&self.fold, trial, entry).map(|remark| (at, remark)));
@@ -525,6 +549,30 @@ fn half_gone(fold: &Fold, entry: &Entry) -> Option<Remark> {
     let is_loss = matches!(&entry.what, What::Tray(TrayEntry::Lost(_)));
     let large = stood >= LEAST_TRAY && gone <= stood && gone as f64 > stood as f64 * LARGE_LOSS;
     (is_last && large).then(|| Remark::HalfGone { tray: story.code.clone(), gone, stood, is_loss })
+}
+
+/// A count or a stocktake of many more than stand by the books and may still come up, or an arrival as large as none is. What was written of
+/// later days is not looked through.
+fn many_more(fold: &Fold, entry: &Entry) -> Option<Remark> {
+    let (tray, counted) = match &entry.what {
+        What::Tray(TrayEntry::Counted(look)) if look.cells_seen.is_none() => (&look.tray, u64::from(look.standing.0)),
+        What::Tray(TrayEntry::PlantsReceived(came)) if came.count.0 > LARGEST_ARRIVAL => {
+            let (counted, most) = (u64::from(came.count.0), u64::from(LARGEST_ARRIVAL));
+            return Some(Remark::ManyMore { tray: came.tray.clone(), counted, most });
+        }
+        _ => return None,
+    };
+    let story = fold.trays().get(&fold.ledger().tray_at(tray, &entry.order_key()))?;
+    let is_last = story.last_on.is_none_or(|last| last <= entry.happened);
+    // Of seed that nobody counted yet the seeds themselves are the most.
+    let uncounted = story.counts.is_empty() && story.accounts.standing == 0;
+    if !is_last || uncounted || story.seed_unknown || story.origin.is_none() {
+        return None;
+    }
+    let stood = story.accounts.standing;
+    let most = if story.seed_is_due(entry.happened) { stood + story.accounts.seed } else { stood };
+    let many = counted > most.saturating_mul(MANY_TIMES) && counted >= most + LEAST_TRAY;
+    many.then(|| Remark::ManyMore { tray: story.code.clone(), counted, most })
 }
 
 /// A count that the books doubt: more seedlings than seeds, more alive in a bed than lived.

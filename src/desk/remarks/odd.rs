@@ -2,10 +2,13 @@
 
 use std::sync::Arc;
 
-use crate::base::{BedName, Day, EntryId};
+use crate::base::{BedName, Day, EntryId, TrayCode};
 use crate::desk::{Desk, DeskError};
 use crate::nursery::entry::types::Alarm;
-use crate::nursery::entry::{BedSet, BookEntry, Entry, Settled, SiteEntry, SpeciesSet, TrayEntry, What};
+use crate::nursery::entry::{
+    BedSet, BookEntry, Entry, GroundEntry, Measured, MeasuredPlant, Prepared, Settled, SiteEntry, SpeciesSet,
+    TrayEntry, What,
+};
 use crate::nursery::species::{Figure, Profile, Role, Stem};
 use crate::reckon::bed::positions::grid;
 use crate::reckon::field::rows_asked;
@@ -16,6 +19,14 @@ const LARGE_BED_HA: f64 = 10.0;
 const SQUARE_METRES_PER_HA: f64 = 10_000.0;
 /// A density so many times the usual one, or a part of it, is asked about. Ours: planting guides of a tree differ by less.
 const FAR_DENSITY: f64 = 4.0;
+
+/// A woody stem of which so many times the collar, mm, is more than the height, cm, is asked about. Ours: young trees are 4 to 10 cm tall for
+/// each mm.
+const THICKEST_CM_TO_MM: f64 = 2.0;
+/// So many times the mean of the last sample, or a part of it, is asked about. Ours: a slip of the point is ten times.
+const FAR_SAMPLES: f64 = 3.0;
+/// A deeper hole is asked about, cm. Ours: nobody digs deeper for a tree.
+const DEEPEST_HOLE_CM: f64 = 120.0;
 
 /// Something that is rarely meant.
 #[derive(Clone, PartialEq, Debug)]
@@ -71,6 +82,35 @@ pub enum Odd {
     },
     /// What says where the nursery lies no longer counts by it.
     NoPlace,
+    /// Stems thicker than those of their height.
+    Thick {
+        /// The tray.
+        tray: TrayCode,
+        /// Mean height, cm.
+        height_cm: f64,
+        /// Mean collar, mm.
+        collar_mm: f64,
+    },
+    /// A sample far from the last one.
+    FarSample {
+        /// The tray.
+        tray: TrayCode,
+        /// The day of the last.
+        on: Day,
+        /// Whether of the height, cm; else of the collar, mm.
+        is_height: bool,
+        /// The mean then.
+        then: f64,
+        /// The mean now.
+        now: f64,
+    },
+    /// A hole deeper than anybody digs.
+    DeepHole {
+        /// The bed.
+        bed: BedName,
+        /// Its depth, cm.
+        depth_cm: f64,
+    },
     /// Figures that hold young plants back no longer do by it: they may go out where they could not.
     AskedNoMore {
         /// The species, as it was.
@@ -84,6 +124,8 @@ impl Desk {
     /// What is rarely meant in an entry.
     pub(super) fn odd(&self, entry: &Entry) -> Result<Option<Odd>, DeskError> {
         Ok(match &entry.what {
+            What::Tray(TrayEntry::Measured(sample)) => self.odd_sample(sample, entry),
+            What::Ground(GroundEntry::Prepared(work)) => deep_hole(work),
             What::Site(SiteEntry::SpeciesSet(set)) => asked_no_more(set, self.fold().site()),
             What::Site(SiteEntry::BedSet(bed)) => odd_bed(bed).or_else(|| odd_spacing(bed, self.fold().site())),
             What::Tray(TrayEntry::LetGo(gone)) => {
@@ -93,6 +135,24 @@ impl Desk {
             What::Book(BookEntry::Withdrawn(back)) => self.takes_away_its_place(&back.entries).then_some(Odd::NoPlace),
             _ => None,
         })
+    }
+
+    /// A sample with a point that may have slipped: stems as thick as they can hardly be, or far from the last sample.
+    fn odd_sample(&self, sample: &Measured, entry: &Entry) -> Option<Odd> {
+        let story = self.fold().trays().get(&self.fold().ledger().tray_at(&sample.tray, &entry.order_key()))?;
+        let profile = story.species.as_ref().and_then(|key| self.fold().site().profile(key));
+        let woody = profile.and_then(|profile| profile.stem.as_ref()).is_some_and(|stem| stem.value == Stem::Woody);
+        let (height_cm, collar_mm) = (mean_height(&sample.plants)?, mean_collar(&sample.plants));
+        if let Some(collar_mm) = collar_mm.filter(|mm| woody && *mm * THICKEST_CM_TO_MM > height_cm) {
+            return Some(Odd::Thick { tray: story.code.clone(), height_cm, collar_mm });
+        }
+        let before = story.samples.iter().rfind(|look| look.day < entry.happened)?;
+        let apart = |(then, now): &(f64, f64)| now / then >= FAR_SAMPLES || then / now >= FAR_SAMPLES;
+        let heights = mean_height(&before.plants).map(|then| (then, height_cm)).filter(apart);
+        let collars = || mean_collar(&before.plants).zip(collar_mm).filter(apart);
+        let (is_height, (then, now)) =
+            heights.map(|both| (true, both)).or_else(|| collars().map(|both| (false, both)))?;
+        Some(Odd::FarSample { tray: story.code.clone(), on: before.day, is_height, then, now })
     }
 
     fn settles_nothing(&self, settled: &Settled) -> Result<Option<Odd>, DeskError> {
@@ -154,6 +214,26 @@ fn asked_no_more(set: &SpeciesSet, site: &Site) -> Option<Odd> {
     let ended = |(_, asks): &&Asks| asks(&species) && !asks(&then);
     let figures: Vec<&str> = ASKS.iter().filter(ended).map(|(name, _)| *name).collect();
     (!figures.is_empty()).then_some(Odd::AskedNoMore { species, figures })
+}
+
+fn mean_of(values: impl Iterator<Item = f64>) -> Option<f64> {
+    let values: Vec<f64> = values.collect();
+    let mean = values.iter().sum::<f64>() / values.len() as f64;
+    (!values.is_empty() && mean > 0.0).then_some(mean)
+}
+
+fn mean_height(plants: &[MeasuredPlant]) -> Option<f64> {
+    mean_of(plants.iter().map(|plant| plant.height_cm.0))
+}
+
+fn mean_collar(plants: &[MeasuredPlant]) -> Option<f64> {
+    mean_of(plants.iter().filter_map(|plant| plant.collar_mm.map(|mm| mm.0)))
+}
+
+/// A hole that is deeper than a person digs.
+fn deep_hole(work: &Prepared) -> Option<Odd> {
+    let depth_cm = work.depth_cm.map(|depth| depth.0).filter(|cm| *cm > DEEPEST_HOLE_CM)?;
+    Some(Odd::DeepHole { bed: work.bed.clone(), depth_cm })
 }
 
 fn odd_bed(bed: &BedSet) -> Option<Odd> {

@@ -8,7 +8,7 @@ use crate::nursery::species::Profile;
 use crate::reckon::picture::quantity::WorkWithin;
 use crate::reckon::picture::question::Known;
 use crate::reckon::picture::{Basis, Criterion, Question, Source};
-use crate::reckon::stock::{BedStory, WorkDone};
+use crate::reckon::stock::{BedStory, PartOfBed, WorkDone};
 
 /// Days for which a cleared bed stays cleared. Ours, common practice.
 pub(crate) const CLEARED_LASTS_DAYS: i32 = 60;
@@ -81,6 +81,20 @@ fn last(story: &BedStory, task: GroundTask, lasts_days: i32, day: Day, ball_cm: 
     let of_task = story.work.iter().filter(|work| work.task == task && work.day <= day && is_deep(work));
     let whole_lasts = |work: &WorkDone| work.part.is_none() && day.days_since(work.day) <= lasts_days;
     of_task.max_by_key(|work| (whole_lasts(work), work.day, work.part.is_none()))
+}
+
+/// The parts of a bed in which work that plants need was done and lasts, for each kind of work that lasts in no whole bed.
+pub(super) fn parts_ready<'a>(story: &'a BedStory, profile: Option<&Profile>, day: Day) -> Vec<Vec<&'a PartOfBed>> {
+    let ball_cm = profile.and_then(|profile| profile.container_depth_cm.as_ref()).map(|figure| figure.value);
+    let least_cm = ball_cm.map_or(LEAST_HOLE_CM, |ball_cm| ball_cm.max(LEAST_HOLE_CM));
+    let kinds = TASKS.into_iter().filter(|(task, ..)| !matches!(task, GroundTask::Mulched | GroundTask::Fenced));
+    let of_kind = kinds.filter_map(|(task, _, lasts_days)| {
+        let deep = |work: &WorkDone| task != GroundTask::Holes || work.depth_cm.is_none_or(|depth| depth >= least_cm);
+        let lasts = |work: &&WorkDone| (0..=lasts_days).contains(&day.days_since(work.day)) && deep(work);
+        let lasting = story.work.iter().filter(|work| work.task == task).filter(lasts);
+        lasting.map(|work| work.part.as_ref()).collect::<Option<Vec<_>>>().filter(|parts| !parts.is_empty())
+    });
+    of_kind.collect()
 }
 
 /// The weeding of a whole bed that keeps its clearing: what had grown back is out.

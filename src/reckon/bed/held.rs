@@ -10,15 +10,14 @@ const HELD_SOURCE: RuleSource = RuleSource::WrittenHere;
 
 /// The questions of a hold and of a treatment, where one is in force on a day.
 pub(crate) fn criteria(story: &BedStory, places: &Places, day: Day) -> impl Iterator<Item = Criterion> {
-    let held = story.held.iter().filter(move |(_, until, _)| until.is_none_or(|until| day <= until));
-    let held = held.map(|(why, until, entry)| {
-        let known = Some(HeldFor { why: why.clone(), stood: None });
+    let held = story.held.longest_on(day).map(|hold| {
+        let known = Some(HeldFor { why: hold.what.0.clone(), stood: None });
         Criterion::found(Question::Held, NotSo, known, Basis::Measured, false, HELD_SOURCE)
-            .expected_on(until.map(|until| until.plus(1)))
-            .resting_on([entry.clone()])
+            .expected_on(hold.what.1.map(|until| until.plus(1)))
+            .resting_on([hold.entry.clone()])
     });
     let treated = closed_by(story, places, day);
-    held.chain(treated).chain(plant_back(story, day))
+    held.into_iter().chain(treated).chain(plant_back(story, day))
 }
 
 /// The waiting time that keeps hands out of a bed: its own, or that of plants that were set out in it.
@@ -31,7 +30,16 @@ pub(crate) fn closed_by(story: &BedStory, places: &Places, day: Day) -> Option<C
 /// which nobody knows how long before all.
 fn plant_back(story: &BedStory, day: Day) -> Option<Criterion> {
     let in_ground = story.treatments.iter().filter(|one| one.holds_planting_on(day));
-    planting_waits(in_ground, true)
+    planting_waits(in_ground, true).or_else(|| fresh_dung(story, day))
+}
+
+/// Fresh dung or urea in the ground: of several the one that lasts longest.
+fn fresh_dung(story: &BedStory, day: Day) -> Option<Criterion> {
+    let burns = story.treatments.iter().filter_map(|one| Some((one, one.burns_roots_until()?)));
+    let (one, until) = burns.filter(|(one, until)| one.day <= day && day < *until).max_by_key(|(_, until)| *until)?;
+    let gap = Gap::FreshDung { with: one.with.clone(), on: one.day, until };
+    let waits = Criterion::lacking(Question::PlantBack, Some(NotSo), Some(gap), true, RuleSource::FreshDung);
+    Some(waits.expected_on(Some(until)).resting_on([one.entry.clone()]))
 }
 
 /// The question of what may kill plants, of a bed or of plants that it reached.

@@ -64,8 +64,10 @@ pub(crate) fn picture_bed(story: &Arc<BedStory>, then: Then<'_>) -> Option<BedPi
 }
 
 fn bed_species(story: &BedStory, then: Then<'_>, layout: &BedSet, species: SpeciesKey) -> BedSpecies {
-    let room = positions::room(story, then.site, layout, &species);
     let profile = then.site.profile(&species).map(|profile| &**profile);
+    let room = positions::room(story, then.site, layout, &species);
+    let parts = ground_work::parts_ready(story, profile, then.day);
+    let room = positions::within(room, story, then.site, (layout, &species), &parts);
     let reckoned = light_now::reckoned(story, then.site, (&species, profile), then.day);
     let criteria = bed_criteria(story, then, &species, room, reckoned.as_ref());
     let light_fits =

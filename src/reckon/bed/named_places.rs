@@ -112,6 +112,8 @@ pub(crate) fn not_there(
 
 /// The rows named as numbers and spans ("2-4", "1, 3", "5 a 7"); none where it is said in another way.
 fn rows_read(written: &str) -> Option<Vec<u32>> {
+    // "[1, 2]" is how a program writes it.
+    let written = written.trim().trim_matches(['[', ']', '(', ')', '"']);
     let parts = written.split([',', ';', '-', '–', '+', ' ']).map(str::trim).filter(|part| !part.is_empty());
     let joins = |part: &&str| !matches!(*part, "to" | "a" | "and" | "y" | "hasta");
     let read: Option<Vec<u32>> = parts.filter(joins).map(|part| part.parse().ok()).collect();
@@ -127,6 +129,7 @@ mod tests {
         assert_eq!(rows_read("2-4"), Some(vec![2, 4]));
         assert_eq!(rows_read("1, 3 and 7"), Some(vec![1, 3, 7]));
         assert_eq!(rows_read("5 a 7"), Some(vec![5, 7]));
+        assert_eq!(rows_read("[99]"), Some(vec![99]));
         assert_eq!(rows_read("the upper ones"), None);
         assert_eq!(rows_read(" "), None);
     }

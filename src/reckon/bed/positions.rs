@@ -6,7 +6,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use crate::base::{EntryId, SpeciesKey};
 use crate::nursery::entry::types::{BedEdges, PlantingPattern};
 use crate::nursery::entry::{BedSet, PlanLine};
-use crate::reckon::field::rows_asked;
+use crate::reckon::field::{rows_asked, rows_named};
 use crate::reckon::picture::quantity::{PlantsAtLeast, Positions};
 use crate::reckon::picture::{Basis, Criterion, PartSeen, Question, RuleSource};
 use crate::reckon::site::Site;
@@ -203,6 +203,37 @@ pub fn room(story: &BedStory, site: &Site, bed: &BedSet, species: &SpeciesKey) -
     let living = story.living_of(species);
     let open = positions.saturating_sub(blocked).saturating_sub(living).saturating_sub(held);
     Room { positions, blocked, living, open }
+}
+
+/// The room where ground work was done in parts of a bed only: no more is open than those parts have, less what lives there. Rows that
+/// nobody can read are taken for all.
+pub(super) fn within(
+    room: Room,
+    story: &BedStory,
+    site: &Site,
+    (bed, species): (&BedSet, &SpeciesKey),
+    parts: &[Vec<&PartOfBed>],
+) -> Room {
+    let Some(positions) = parts.first().and_then(|_| positions_of(story, site, bed, species)) else { return room };
+    let is_in = |part: &PartOfBed, spot: (u32, u32)| {
+        let rows = part.rows.as_ref().map(|rows| rows_named(rows));
+        part.spots.contains(&spot) || rows.is_some_and(|rows| rows.is_none_or(|rows| rows.contains(&spot.0)))
+    };
+    let open_in = |parts: &Vec<&PartOfBed>| {
+        let ready = |spot: (u32, u32)| parts.iter().any(|part| is_in(part, spot));
+        let free = positions.iter().filter(|(position, hit)| !hit && ready((position.row, position.place))).count();
+        let living =
+            story.cohorts.iter().filter(|cohort| cohort.species.as_ref() == Some(species) && cohort.living > 0);
+        let there = living.filter(|cohort| {
+            let rows = cohort.rows.as_ref().and_then(|rows| rows_named(rows));
+            let in_rows = rows.is_some_and(|rows| rows.iter().all(|row| ready((*row, 1))));
+            in_rows || !cohort.spots.is_empty() && cohort.spots.iter().all(|spot| ready(*spot))
+        });
+        let taken = there.map(|cohort| cohort.living).fold(0, u32::saturating_add);
+        u32::try_from(free).unwrap_or(u32::MAX).saturating_sub(taken)
+    };
+    let open = parts.iter().map(open_in).min().map_or(room.open, |open| open.min(room.open));
+    Room { open, ..room }
 }
 
 /// Positions of the whole grids of a species, whatever else stands on them: so many can have been set out.

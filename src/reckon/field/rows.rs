@@ -8,6 +8,7 @@ const MOST_ROWS: u32 = 1000;
 /// The rows that a text names; none where it says anything else.
 pub(crate) fn rows_named(written: &str) -> Option<BTreeSet<u32>> {
     let mut rows = BTreeSet::new();
+    let written = written.trim().trim_matches(['[', ']', '(', ')', '"']);
     for part in written.split([',', ';', '+', ' ']).map(str::trim).filter(|part| !part.is_empty()) {
         let (first, last) = part.split_once(['-', '–']).unwrap_or((part, part));
         let (first, last): (u32, u32) = (first.parse().ok()?, last.parse().ok()?);

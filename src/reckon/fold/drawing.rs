@@ -240,7 +240,7 @@ fn tray(fold: &Fold, new: &Picture, code: &TrayCode) -> Option<Arc<TrayPicture>>
         return None;
     }
     let lots = story.sowings.iter().filter_map(|sowing| sowing.lot.as_ref());
-    let lots_held = lots.filter_map(|lot| new.lots.get(lot)?.held.clone()).collect();
+    let lots_held = lots.filter_map(|lot| new.lots.get(lot)).flat_map(|lot| lot.held.iter().cloned()).collect();
     let around = Around {
         site: fold.site(),
         places: fold.places(),

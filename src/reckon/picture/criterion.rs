@@ -468,6 +468,15 @@ pub enum Gap {
         /// To what, in a person's own words.
         what: String,
     },
+    /// Fresh dung or urea lies in the ground, and burns young roots.
+    FreshDung {
+        /// What was used.
+        with: String,
+        /// The day of it.
+        on: Day,
+        /// From when it burns no more.
+        until: Day,
+    },
     /// A night so cold or a day so hot that the plants may be hurt, and nobody looked at them since.
     HarshWeather {
         /// The day.

@@ -15,6 +15,10 @@ words! {
         WaitingTime: "waiting_time";
         /// The time before planting that the label of what kills plants asks for.
         PlantBack: "plant_back";
+        /// Fresh dung and urea.
+        FreshDung: "fresh_dung";
+        /// The size of any seedling, where that of its species is not known.
+        AnySize: "any_size";
         /// Wildlings.
         Wildlings: "wildlings";
         /// Ground that stands full of water.

@@ -30,7 +30,7 @@ struct Coming {
 pub(super) fn ground(walk: &Walk<'_>) -> Vec<Stop> {
     let mut stops = Vec::new();
     for bed in walk.picture.beds.values() {
-        if bed.story.held.as_ref().is_some_and(|(_, until, _)| until.is_none_or(|until| walk.day() <= until)) {
+        if bed.story.held.longest_on(walk.day()).is_some() {
             continue;
         }
         // Wet ground is smeared by hoe and boot, walls of pits fall in: nobody works there until it has drained.

@@ -55,7 +55,8 @@ fn shaded(walk: &Walk<'_>, tray: &TrayPicture) -> Option<Stop> {
     let until = rests.max(pricked_out_until(&tray.story, day)).max(knits).filter(|_| now > RESTS_UP_TO);
     let most = match (leap, until) {
         (_, Some(_)) => HALF_SHADE,
-        (Some(leap), None) => brightest_from(leap.from),
+        // Back to where they came from: what they could have borne is no cure of scorch.
+        (Some(leap), None) => leap.from,
         (None, None) => return None,
     };
     let by_light = |a: &(f64, &PlaceName), b: &(f64, &PlaceName)| a.0.total_cmp(&b.0).then_with(|| b.1.cmp(a.1));

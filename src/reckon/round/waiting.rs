@@ -1,6 +1,8 @@
 //! Waiting times of treatments: nobody is sent where one runs; where nobody wrote it, the label is asked for; and when
 //! it has ended somebody looks again.
 
+use std::collections::BTreeSet;
+
 use super::deadline::UntilFor;
 use super::intervals::*;
 use super::stop::{AfterWait, RoundReason, Stake, Stop, Task};
@@ -23,8 +25,7 @@ pub(super) fn keeps_out(walk: &Walk<'_>, stop: &Stop) -> bool {
             let tray = walk.picture.trays.get(code);
             let treated =
                 |tray: &TrayPicture| asked(&tray.criteria, Rule::Treated).is_some_and(|treated| treated.blocks);
-            let by_nest = |tray: &TrayPicture| tray.place.as_ref().and_then(|name| nest(walk.picture, name)).is_some();
-            tray.is_some_and(|tray| treated(tray) || by_nest(tray))
+            tray.is_some_and(|tray| treated(tray) || asked(&tray.criteria, Rule::Pest).is_some_and(is_nest))
         }
         Subject::Place(name) => walk.picture.closed.contains_key(name) || nest(walk.picture, name).is_some(),
         Subject::Bed(name) => {
@@ -38,18 +39,27 @@ pub(super) fn keeps_out(walk: &Walk<'_>, stop: &Stop) -> bool {
 
 /// A nest of what stings at a place.
 fn nest(picture: &Picture, name: &PlaceName) -> Option<Criterion> {
-    pest::nest_at(picture.places.get(name)?, picture.day)
+    pest::nest_at(name, (&picture.places, &picture.sick), picture.day)
 }
 
-/// A nest of what stings in a bed.
-fn nest_in(bed: &BedPicture) -> Option<Criterion> {
-    let is_nest = |asked: &&Criterion| match &asked.question {
+/// Whether what was seen is a nest of what stings.
+fn is_nest(asked: &Criterion) -> bool {
+    match &asked.question {
         Question::Pest(pest) => {
             pest.found().and_then(|found| found.known.as_ref()).is_some_and(|seen| stings(&seen.what))
         }
         _ => false,
-    };
-    bed.species.iter().find_map(|line| asked(&line.criteria, Rule::Pest).filter(is_nest).cloned())
+    }
+}
+
+/// A nest of what stings in a bed.
+fn nest_in(bed: &BedPicture) -> Option<Criterion> {
+    bed.species.iter().find_map(|line| asked(&line.criteria, Rule::Pest).filter(|asked| is_nest(asked)).cloned())
+}
+
+/// A nest of what stings in a tray that stands at no place.
+fn nest_of_tray(tray: &TrayPicture) -> Option<Criterion> {
+    asked(&tray.criteria, Rule::Pest).filter(|asked| tray.place.is_none() && is_nest(asked)).cloned()
 }
 
 /// What nobody touches on a day, and why: trays, places and beds under a waiting time that runs or is not known.
@@ -69,9 +79,12 @@ pub(super) fn stay_away(picture: &Picture) -> Vec<(Subject, Criterion)> {
         let treated = bed.species.iter().find_map(|line| held(&line.criteria))?;
         Some((Subject::Bed(bed.name.clone()), treated))
     });
-    let nests = picture.places.keys().filter_map(|name| Some((Subject::Place(name.clone()), nest(picture, name)?)));
+    let benches: BTreeSet<&PlaceName> = picture.places.keys().chain(picture.sick.keys()).collect();
+    let nests = benches.into_iter().filter_map(|name| Some((Subject::Place(name.clone()), nest(picture, name)?)));
+    let of_trays = picture.trays.values();
+    let of_trays = of_trays.filter_map(|tray| Some((Subject::Tray(tray.code.clone()), nest_of_tray(tray)?)));
     let in_beds = picture.beds.values().filter_map(|bed| Some((Subject::Bed(bed.name.clone()), nest_in(bed)?)));
-    trays.chain(empty).chain(beds).chain(nests).chain(in_beds).collect()
+    trays.chain(empty).chain(beds).chain(nests).chain(of_trays).chain(in_beds).collect()
 }
 
 /// The wait of what a stop is about that ended in the last days, where it has hands among the plants.

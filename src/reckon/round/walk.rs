@@ -167,7 +167,8 @@ impl<'a> Walk<'a> {
     /// Whether plants are sick, or a person keeps them apart because they may be.
     pub(super) fn is_sick(&self, tray: &TrayPicture) -> bool {
         let places = &self.picture.places;
-        let at_place = tray.place.as_ref().and_then(|place| places.get(place)).and_then(|place| place.held.as_ref());
+        let at_place = tray.place.as_ref().and_then(|place| places.get(place)).into_iter();
+        let at_place = at_place.flat_map(|place| place.held.iter());
         let held = tray.story.holds().chain(at_place);
         let mut in_force = held.filter(|held| held.what.1.is_none_or(|until| self.day() <= until));
         in_force.any(|held| keeps_apart(&held.what.0))

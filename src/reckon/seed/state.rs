@@ -32,7 +32,7 @@ words! {
 
 /// Whether a person holds a lot back on a day.
 pub(crate) fn is_held(lot: &LotStory, day: Day) -> bool {
-    lot.held.as_ref().is_some_and(|held| held.what.1.is_none_or(|until| day <= until))
+    lot.held.longest_on(day).is_some()
 }
 
 /// How a lot stands on a day. What is used up is that and nothing else; what is held back may keep or not.

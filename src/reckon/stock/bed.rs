@@ -4,6 +4,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::place::Holds;
 use super::place::{PlaceStory, Places};
 use super::tray::{PestLook, Since, Stay};
 use super::treatment::{Treatment, Treatments};
@@ -359,8 +360,8 @@ pub struct BedStory {
     pub cuts: Vec<GroundLook>,
     /// Survival counts, oldest first.
     pub survival: Vec<SurvivalLook>,
-    /// Held, if it is: why, until when, the entry.
-    pub held: Option<(String, Option<Day>, EntryId)>,
+    /// What holds it back.
+    pub held: Holds,
     /// Treatments.
     pub treatments: Treatments,
     /// Pests and sicknesses seen.
@@ -396,7 +397,7 @@ impl BedStory {
             work: Vec::new(),
             cuts: Vec::new(),
             survival: Vec::new(),
-            held: None,
+            held: Holds::default(),
             treatments: Treatments::default(),
             pests: Vec::new(),
             deaths: Vec::new(),

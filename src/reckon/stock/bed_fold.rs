@@ -92,10 +92,10 @@ impl BedFold<'_> {
     fn take(&mut self, entry: &Arc<Entry>) {
         match &entry.what {
             What::Ground(what) => self.take_ground(entry, what),
-            What::Tray(TrayEntry::Held(held)) => {
-                self.story.held = Some((held.why.0.to_string(), held.until, entry.id.clone()));
+            What::Tray(TrayEntry::Held(held)) => self.story.held.write(Since::hold(entry, held)),
+            What::Tray(TrayEntry::Released(released)) => {
+                self.story.held.let_go(&mut Vec::new(), released);
             }
-            What::Tray(TrayEntry::Released(_)) => self.story.held = None,
             What::Tray(TrayEntry::PestSeen(pest)) => {
                 let stood = self.hosts_standing(&pest.what.0);
                 self.story.pests.push(Since::pest(entry, pest, Some(stood)));
@@ -761,7 +761,15 @@ fn part_of_bed(rows: Option<&Text>, at: Option<&Vec<Spot>>) -> Option<PartOfBed>
     spots.sort_unstable();
     spots.dedup();
     let named = in_part(rows, at);
-    named.then(|| PartOfBed { rows: rows.map(|rows| rows.0.split_whitespace().collect()), spots })
+    named.then(|| PartOfBed { rows: rows.map(|rows| plain_rows(&rows.0)), spots })
+}
+
+/// Rows without needless blanks: "1 3" are two.
+fn plain_rows(written: &str) -> String {
+    let words = written.split_whitespace().collect::<Vec<_>>().join(" ");
+    [",", ";", "-", "+"]
+        .into_iter()
+        .fold(words, |text, sign| text.replace(&format!(" {sign}"), sign).replace(&format!("{sign} "), sign))
 }
 
 fn is_about_room(kind: &DoubtKind, of: &SpeciesKey) -> bool {

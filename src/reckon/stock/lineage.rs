@@ -1,5 +1,6 @@
 //! What a tray inherits: species, sowings and origin, followed back through `moved_on`.
 
+use super::place::Holds;
 use super::tray::{Gone, Graft, Hold, Newcomers, Origin, PestLook, Since, Sowing, Stay};
 use super::treatment::{Treatment, Treatments};
 use crate::base::{Day, LotCode, PlaceName, SpeciesKey, TrayCode};
@@ -324,17 +325,17 @@ pub(super) fn is_written_after(entry: &Entry, other: &Entry) -> bool {
 }
 
 fn held_in(ledger: &Ledger, tray: &TrayCode, before: &OrderKey, moves_left: usize) -> Vec<Since<Hold>> {
-    let (mut own, mut brought, mut let_go) = (None, Vec::new(), None);
+    let (mut own, mut brought, mut let_go) = (Holds::default(), Vec::new(), None);
     for entry in ledger.of(&Subject::Tray(tray.clone())) {
         let key = ledger.key_of(entry);
         let is_before = key < *before;
         match &entry.what {
-            What::Tray(TrayEntry::Held(held)) if is_before => own = Some(Since::hold(entry, held)),
+            What::Tray(TrayEntry::Held(held)) if is_before => own.write(Since::hold(entry, held)),
             // Who lets go of a tray lets go of what came from it, too.
-            What::Tray(TrayEntry::Released(_)) => {
-                own = None;
-                brought.clear();
-                let_go = Some(entry);
+            What::Tray(TrayEntry::Released(released)) => {
+                if own.let_go(&mut brought, released) {
+                    let_go = Some(entry);
+                }
             }
             What::Tray(TrayEntry::MovedOn(moved))
                 if is_before
@@ -348,7 +349,7 @@ fn held_in(ledger: &Ledger, tray: &TrayCode, before: &OrderKey, moves_left: usiz
             _ => {}
         }
     }
-    own.into_iter().chain(brought).collect()
+    own.iter().cloned().chain(brought).collect()
 }
 
 /// Plants that went out so many days before a sickness was seen in their tray may have had it: most show within two months. Ours.

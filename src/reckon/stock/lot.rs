@@ -2,6 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::place::Holds;
 use super::tray::Since;
 use crate::base::{Day, EntryId, LotCode, SpeciesKey};
 use crate::nursery::entry::subject::Subject;
@@ -69,8 +70,8 @@ pub struct LotStory {
     pub initial_pct: Option<f64>,
     /// Tests, oldest first.
     pub tests: Vec<LotTest>,
-    /// Held, if it is: why, until when.
-    pub held: Option<Since<(String, Option<Day>)>>,
+    /// What holds it back.
+    pub held: Holds,
     /// The day of the last entry about it.
     pub last_on: Option<Day>,
     /// What cannot be believed.
@@ -125,7 +126,7 @@ pub(crate) fn fold_lot(ledger: &Ledger, site: &Site, code: &LotCode) -> LotStory
             stores: Vec::new(),
             initial_pct: None,
             tests: Vec::new(),
-            held: None,
+            held: Holds::default(),
             last_on: None,
             doubts: Vec::new(),
         },
@@ -192,9 +193,11 @@ impl LotFold<'_> {
             }
             TrayEntry::Resown(resown) => self.sow(day, &id, resown.seeds.0),
             TrayEntry::Held(held) => {
-                self.story.held = Some(Since { from: day, what: (held.why.0.to_string(), held.until), entry: id });
+                self.story.held.write(Since { from: day, what: (held.why.0.to_string(), held.until), entry: id })
             }
-            TrayEntry::Released(_) => self.story.held = None,
+            TrayEntry::Released(released) => {
+                self.story.held.let_go(&mut Vec::new(), released);
+            }
             _ => {}
         }
     }

@@ -2,13 +2,69 @@
 
 use std::collections::BTreeMap;
 
+use serde::{Deserialize, Serialize};
+
 use super::tray::{Hold, PestLook, Since};
 use super::treatment::Treatments;
+use crate::base::text::folded;
 use crate::base::{Day, EntryId, PlaceName};
 use crate::nursery::entry::subject::Subject;
-use crate::nursery::entry::{GroundEntry, LightRead, SiteEntry, TrayEntry, What};
+use crate::nursery::entry::{GroundEntry, LightRead, Released, SiteEntry, TrayEntry, What};
 use crate::reckon::ledger::Ledger;
 use crate::science::light::{LuxPair, light_share};
+
+/// What a person holds back, and nobody let go of since: of one reason the last, and of several reasons each.
+#[derive(Clone, PartialEq, Debug, Default, Serialize, Deserialize)]
+pub struct Holds(Vec<Since<Hold>>);
+
+impl Holds {
+    pub(crate) fn write(&mut self, new: Since<Hold>) {
+        self.0.retain(|hold| folded(&hold.what.0) != folded(&new.what.0));
+        self.0.push(new);
+    }
+
+    /// Lets go of those that a release names, of these and of others beside them, where it names some of several; else of all. Whether
+    /// none is left.
+    pub(crate) fn let_go(&mut self, others: &mut Vec<Since<Hold>>, released: &Released) -> bool {
+        let named = |hold: &Since<Hold>| released.why.as_ref().is_some_and(|why| is_named(&hold.what.0, &why.0));
+        let some = self.0.iter().chain(&*others).any(&named);
+        self.0.retain(|hold| some && !named(hold));
+        others.retain(|hold| some && !named(hold));
+        self.0.is_empty() && others.is_empty()
+    }
+
+    /// Each, in the order they were written.
+    pub(crate) fn iter(&self) -> std::slice::Iter<'_, Since<Hold>> {
+        self.0.iter()
+    }
+
+    /// Whether nothing is held.
+    pub fn is_empty(&self) -> bool {
+        self.0.is_empty()
+    }
+
+    /// Of those in force on a day the one that lasts longest; one without an end longest of all.
+    pub(crate) fn longest_on(&self, day: Day) -> Option<&Since<Hold>> {
+        longest_on(self.iter(), day)
+    }
+}
+
+/// Of holds those in force on a day, the one that lasts longest; one without an end longest of all.
+pub(crate) fn longest_on<'a>(all: impl Iterator<Item = &'a Since<Hold>>, day: Day) -> Option<&'a Since<Hold>> {
+    let in_force = |hold: &&Since<Hold>| hold.from <= day && hold.what.1.is_none_or(|until| day <= until);
+    all.filter(in_force).max_by_key(|hold| (hold.what.1.is_none(), hold.what.1))
+}
+
+/// Whether words name the reason of a hold: one of its words, of four letters or more, stands there.
+pub(crate) fn is_named(reason: &str, words: &str) -> bool {
+    let (reason, words) = (folded(reason), folded(words));
+    let parts = |text: &str| -> Vec<String> {
+        let all = text.split(|letter: char| !letter.is_alphanumeric());
+        all.filter(|word| word.chars().count() >= 4).map(str::to_string).collect()
+    };
+    let words = parts(&words);
+    parts(&reason).iter().any(|word| words.contains(word))
+}
 
 /// A change of the light at a place.
 #[derive(Clone, PartialEq, Debug)]
@@ -32,8 +88,8 @@ pub struct PlaceStory {
     pub light: Vec<LightChange>,
     /// Steps of its water, every so many days.
     pub waterings: Vec<Since<f64>>,
-    /// Held, if it is.
-    pub held: Option<Since<Hold>>,
+    /// What holds it back.
+    pub held: Holds,
     /// Since when it has been held without a break, where it is.
     pub(crate) held_since: Option<Day>,
     /// Treatments.
@@ -87,11 +143,15 @@ fn fold_place(ledger: &Ledger, name: &PlaceName) -> PlaceStory {
                 story.waterings.push(Since::begun_by(entry, set.every_days.0));
             }
             What::Tray(TrayEntry::Held(held)) => {
-                let goes_on = story.held.as_ref().is_some_and(|held| held.what.1.is_none_or(|until| from <= until));
+                let goes_on = story.held.longest_on(from).is_some();
                 story.held_since = story.held_since.filter(|_| goes_on).or(Some(from));
-                story.held = Some(Since::hold(entry, held));
+                story.held.write(Since::hold(entry, held));
             }
-            What::Tray(TrayEntry::Released(_)) => (story.held, story.held_since) = (None, None),
+            What::Tray(TrayEntry::Released(released)) => {
+                if story.held.let_go(&mut Vec::new(), released) {
+                    story.held_since = None;
+                }
+            }
             What::Tray(TrayEntry::PestSeen(pest)) => story.pests.push(Since::pest(entry, pest, None)),
             What::Tray(TrayEntry::Treated(treated)) => story.treatments.write(from, treated, id),
             What::Ground(GroundEntry::LightRead(read)) => {

@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
+use super::place::Holds;
 use super::treatment::Treatments;
 use crate::base::{BedName, ContainerName, Day, EntryId, LotCode, PlaceName, Range, SpeciesKey, TrayCode};
 use crate::nursery::entry::types::{ArrivedFrom, MovedHow, PlantForm, Roots, Text};
@@ -464,8 +465,8 @@ pub struct TrayStory {
     pub grafts: Vec<Since<Graft>>,
     /// Soft flushes seen and on how many plants, in this tray or before they came into it, oldest first.
     pub flushes: Vec<Since<u32>>,
-    /// Held, if it is.
-    pub held: Option<Since<Hold>>,
+    /// What holds it back.
+    pub held: Holds,
     /// What holds plants of it back that were held where they came from.
     pub(crate) held_before: Vec<Since<Hold>>,
     /// The last day on which it was let go of a hold.
@@ -529,7 +530,7 @@ impl TrayStory {
             plugs_before_cut: 0,
             grafts: Vec::new(),
             flushes: Vec::new(),
-            held: None,
+            held: Holds::default(),
             held_before: Vec::new(),
             released_on: None,
             treatments: Treatments::default(),

@@ -146,14 +146,14 @@ impl TrayFold<'_> {
                 story.hardening_begun.push(Since::begun_by(entry, begun.for_bed.clone()));
             }
             TrayEntry::Held(held) => {
-                story.held = Some(Since::hold(entry, held));
+                story.held.write(Since::hold(entry, held));
                 self.seen(entry);
             }
-            TrayEntry::Released(_) => {
-                story.held = None;
-                story.held_before.clear();
-                story.released_on = Some(entry.happened);
-                self.let_go = Some(entry.clone());
+            TrayEntry::Released(released) => {
+                if story.held.let_go(&mut story.held_before, released) {
+                    story.released_on = Some(entry.happened);
+                    self.let_go = Some(entry.clone());
+                }
             }
             TrayEntry::PestSeen(pest) => {
                 story.pests.push(Since::pest(entry, pest, Some(story.accounts.standing)));

@@ -6,7 +6,9 @@ use serde::{Deserialize, Serialize};
 use crate::base::{Day, EntryId};
 use crate::nursery::entry::Treated;
 use crate::nursery::entry::types::NotNegative;
-use crate::nursery::herbicide::{has_no_wait, is_dust, is_no_spray, kills_weeds, may_kill_plants, may_lie_in_soil};
+use crate::nursery::herbicide::{
+    burns_roots, has_no_wait, is_dust, is_no_spray, kills_weeds, may_kill_plants, may_lie_in_soil,
+};
 use crate::nursery::pest::is_only_water;
 use crate::nursery::set_against::sets_against;
 
@@ -17,6 +19,10 @@ pub(crate) const LEAST_WAIT_DAYS: i32 = 1;
 /// What was used against weeds without a word of how long it lies in the ground holds planting no longer than so many days: two
 /// years, as the longest that labels ask for (from memory).
 const GONE_FROM_GROUND_DAYS: i32 = 730;
+
+/// Fresh dung and urea in the ground of a bed hold its planting for so many days, where nobody wrote another time. Ours, from common
+/// practice: dung lies for weeks before plants stand in it.
+pub(crate) const BURNS_ROOTS_DAYS: i32 = 28;
 
 /// One treatment.
 #[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
@@ -64,6 +70,12 @@ impl Treatment {
     /// knows whether they live.
     pub(crate) fn scorches_until(&self, days: i32) -> Option<Day> {
         kills_weeds(&self.with).then(|| self.day.plus(days))
+    }
+
+    /// Until when young roots would burn in the ground where it was put; none where it burns none, or a time is written.
+    pub(crate) fn burns_roots_until(&self) -> Option<Day> {
+        let burns = self.plant_after_days.is_none() && burns_roots(&self.with);
+        burns.then(|| self.day.plus(BURNS_ROOTS_DAYS))
     }
 
     /// Whether roots may take it up from the ground on a day: as written, else by what is known of it.

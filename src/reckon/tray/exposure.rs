@@ -11,8 +11,8 @@ use crate::science::light::exposure_ratio;
 
 /// A step up to this ratio fits without a warning (ours; no publication gives a safe number).
 pub(crate) const FITS_UP_TO: f64 = 1.3;
-/// A step of more than [`LARGE_STEP`] blocks above this ratio (ours).
-pub(crate) const LARGE_STEP_RATIO: f64 = 1.35;
+/// A step of more than [`LARGE_STEP`] blocks above this ratio (ours: a net of 30 %, the commonest, may be taken off last, with care).
+pub(crate) const LARGE_STEP_RATIO: f64 = 1.45;
 /// A step of more than this share of the open light is large (ours: about 30 % burns).
 pub(crate) const LARGE_STEP: f64 = 0.29;
 /// A step of more than [`SMALL_STEP`] blocks above this ratio (ours).

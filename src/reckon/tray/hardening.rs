@@ -10,7 +10,7 @@ use crate::reckon::picture::{Basis, Criterion, Gap, Question, RuleSource};
 use crate::reckon::stock::{Origin, TrayStory};
 use crate::reckon::tray::exposure::{FITS_UP_TO, brightest_from};
 use crate::reckon::tray::light::{
-    LAST_LIGHT_DAYS, LastLight, Stretch, as_if_back, comes_on, joined_in, shaded_days, stood_until,
+    LAST_LIGHT_DAYS, LastLight, Stretch, as_if_back, comes_on, in_sun, joined_in, shaded_days, stood_until,
 };
 
 /// Least length of hardening, days: three weeks, the low end of what is published (3-4 weeks, Malawi moringa guide; 4-6
@@ -406,12 +406,13 @@ fn judge(asked: &Asked<'_>, toward: Option<f64>) -> Criterion {
         .resting_on(history.last().into_iter().flat_map(|stretch| stretch.entries.iter().cloned()))
 }
 
-/// That the step into its light was too large, and what it scorched has not shown yet.
+/// That the step into its light was too large, and what it scorched has not shown yet, or nobody looked for it.
 fn leapt(asked: &Asked<'_>) -> Option<Criterion> {
     let (clock, length) = (asked.clock, length_days(asked.profile));
-    let on = clock.leapt.filter(|on| asked.day < on.plus(LAST_LIGHT_DAYS))?;
-    let from = on.plus(LAST_LIGHT_DAYS);
-    let until = clock.started.unwrap_or(from).plus(length);
+    let unseen = in_sun(asked.story, asked.history).is_some();
+    let on = clock.leapt.filter(|on| unseen || asked.day < on.plus(LAST_LIGHT_DAYS))?;
+    let from = on.plus(LAST_LIGHT_DAYS).max(if unseen { asked.day.plus(1) } else { on });
+    let until = clock.started.unwrap_or(from).max(from).plus(length);
     let known = Hardened::Leapt { on, from, days: until.days_since(from) };
     let found = Criterion::found(Question::Hardening, DaysAtLeast(length), known, Basis::Reckoned, false, SOURCE);
     Some(found.expected_on(Some(until)).resting_on(clock.entries.iter().cloned()))

@@ -8,7 +8,7 @@ use crate::nursery::species::{LooksAlive, Profile, Role};
 use crate::reckon::bed::held::planting_waits;
 use crate::reckon::picture::quantity::{AtWork, Beside, HeldFor, KeepsUntil, LivesBare, NotSo};
 use crate::reckon::picture::{Basis, Criterion, Gap, Question, RuleSource, Source};
-use crate::reckon::stock::{Hold, Origin, PlaceStory, Places, Since, TrayStory, Treatment, holding};
+use crate::reckon::stock::{Hold, Origin, PlaceStory, Places, Since, TrayStory, Treatment, holding, longest_on};
 
 /// Days a soft flush takes to harden (common practice: 2-3 weeks; the low end blocks).
 pub(crate) const FLUSH_HARDENS_DAYS: i32 = 14;
@@ -20,11 +20,8 @@ const COMMON: RuleSource = RuleSource::CommonPractice;
 /// The criterion `held`: the tray itself, what its plants came from, its lots or its place. Carried off a held place it asks for care, and
 /// is held where the place is so for a sickness.
 pub fn held(story: &TrayStory, places: &Places, lots_held: &[Since<Hold>], day: Day) -> Criterion {
-    let at_place = story.place().and_then(|place| places.get(place)).and_then(|place| place.held.as_ref());
-    let all = story.holds().chain(at_place).chain(lots_held);
-    // Of several the one that holds longest; one without an end longest of all.
-    let in_force =
-        all.filter(|spell| is_in_force(spell, day)).max_by_key(|spell| (spell.what.1.is_none(), spell.what.1));
+    let at_place = story.place().and_then(|place| places.get(place)).into_iter().flat_map(|place| place.held.iter());
+    let in_force = longest_on(story.holds().chain(at_place).chain(lots_held), day);
     let nobody = || Criterion::found(Question::Held, NotSo, None, Basis::Reckoned, true, COMMON);
     match (in_force, carried_off(story, places, day)) {
         (Some(spell), _) => held_by(spell, None),
@@ -34,10 +31,6 @@ pub fn held(story: &TrayStory, places: &Places, lots_held: &[Since<Hold>], day: 
         }
         (None, None) => nobody(),
     }
-}
-
-fn is_in_force(spell: &Since<Hold>, day: Day) -> bool {
-    spell.from <= day && spell.what.1.is_none_or(|until| day <= until)
 }
 
 /// A place that is held, from which a tray was carried off while it was so, and was not let go since.
@@ -53,7 +46,7 @@ fn carried_off<'a>(story: &'a TrayStory, places: &'a Places, day: Day) -> Option
     let stood = own.chain(before).filter(|(_, from, until, released)| !released && from < until && *until <= day);
     let held = stood.filter_map(|(name, _, until, _)| {
         let place = places.get(name)?;
-        let spell = place.held.as_ref().filter(|spell| is_in_force(spell, day))?;
+        let spell = place.held.longest_on(day)?;
         place.held_since.is_some_and(|since| since <= until).then_some((name, spell))
     });
     held.max_by_key(|(_, spell)| (holds_sick(&spell.what.0), spell.what.1.is_none(), spell.what.1))
@@ -68,7 +61,7 @@ fn held_by(spell: &Since<Hold>, stood: Option<PlaceName>) -> Criterion {
 
 /// That a person holds back a whole place, where it is so on a day.
 pub(crate) fn held_at(place: &PlaceStory, day: Day) -> Option<Criterion> {
-    place.held.as_ref().filter(|spell| is_in_force(spell, day)).map(|spell| held_by(spell, None))
+    place.held.longest_on(day).map(|spell| held_by(spell, None))
 }
 
 /// The waiting time that closes a place on a day: of several the one that lasts longest.

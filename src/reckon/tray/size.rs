@@ -5,7 +5,7 @@ use std::borrow::Cow;
 use crate::base::{Day, Range};
 use crate::nursery::entry::MeasuredPlant;
 use crate::nursery::entry::types::PlantForm;
-use crate::nursery::species::{Figure, Flag, Profile, Stem};
+use crate::nursery::species::{Figure, Flag, Profile, Role, Stem};
 use crate::reckon::picture::quantity::{CollarRule, HeightBand, LeavesAtLeast, Sample};
 use crate::reckon::picture::question::Known;
 use crate::reckon::picture::{Basis, Criterion, Gap, Question, RuleSource, SampleUnit, Source};
@@ -49,6 +49,21 @@ pub(crate) const GRAFTED_MOST_CM: f64 = 100.0;
 /// stand in every tray.
 const UNDER_FLOOR_SHARE: f64 = 0.10;
 
+/// Where nobody knows the size of a species, its seedlings are asked for that of others, cm. Ours: the least height of the trees whose figure
+/// is known is mostly 15 to 30 (the profiles).
+pub(crate) const ANY_LEAST_CM: f64 = 15.0;
+const ANY_MOST_CM: f64 = 100.0;
+
+/// Whether nothing says when seedlings of a species are large or old enough: no least height, collar, leaves or days.
+fn has_no_size(profile: Option<&Profile>) -> bool {
+    let any = |profile: &Profile| {
+        [&profile.height_least_cm, &profile.collar_floor_mm, &profile.leaves_least, &profile.plantable_least_days]
+            .into_iter()
+            .any(Option::is_some)
+    };
+    profile.is_some_and(|profile| profile.role == Role::Nursery && !any(profile)) && !stands_any_light(profile)
+}
+
 struct Limits {
     height: Option<(f64, f64)>,
     collar_floor_mm: Option<f64>,
@@ -66,12 +81,16 @@ fn limits(profile: Option<&Profile>, story: &TrayStory) -> Limits {
     let floor = profile.and_then(|profile| profile.collar_floor_mm.as_ref());
     let soft = profile.and_then(|profile| profile.stem.as_ref()).is_some_and(|stem| stem.value == Stem::Soft);
     let source = |figure: Option<&Figure<f64>>| figure.map_or_else(String::new, |figure| figure.source.clone());
+    let of_species = least.zip(most).map(|(least, most)| (least.value, taller(most.value)));
+    let any = has_no_size(profile).then_some((ANY_LEAST_CM, ANY_MOST_CM));
     Limits {
         // A stump is cut to its length: the height of a seedling says nothing of it.
-        height: least.zip(most).filter(|_| !stump).map(|(least, most)| (least.value, taller(most.value))),
+        height: of_species.or(any).filter(|_| !stump),
         collar_floor_mm: floor.filter(|_| collar_rule && !soft).map(|floor| floor.value),
         floor_is_published: floor.is_some_and(|floor| floor.flag == Flag::Seen),
-        height_source: if most.is_some_and(|most| taller(most.value) > most.value) {
+        height_source: if any.is_some() {
+            RuleSource::AnySize.into()
+        } else if most.is_some_and(|most| taller(most.value) > most.value) {
             RuleSource::GraftedHeight.into()
         } else {
             Source::figure(Some(&source(least)))

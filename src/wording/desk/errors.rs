@@ -169,6 +169,11 @@ impl Wording {
             Remark::HalfGone { tray, gone, stood, is_loss: false } => {
                 self.remark_half_gone(tray, *gone as i64, *stood as i64)
             }
+            Remark::LetsGoOfAll { about, reasons } => {
+                let reasons: Vec<String> = reasons.iter().map(|why| crate::base::text::cleaned(why)).collect();
+                self.remark_lets_go_of_all(about.as_str(), reasons.join(" · "))
+            }
+            Remark::ManyMore { tray, counted, most } => self.remark_many_more(tray, *counted as i64, *most as i64),
             Remark::MoreThanSeed { tray, counted, most } => self.remark_more_than_seed(tray, *counted, *most),
             Remark::MoreMeasured { tray, measured, stood } => self.remark_more_measured(tray, *measured, *stood as i64),
             Remark::LightJumps { bed, jump } => self.light_jumps(bed, jump),
@@ -254,6 +259,17 @@ impl Wording {
             Odd::StillToCome { entry, day } => self.remark_still_to_come(entry, self.day(*day)),
             Odd::OfNoEntry { of } => self.remark_of_no_entry(crate::base::text::cleaned(of)),
             Odd::NoPlace => self.remark_no_place(),
+            Odd::Thick { tray, height_cm, collar_mm } => {
+                self.remark_thick(tray, self.number(*collar_mm, 1), self.number(*height_cm, 0))
+            }
+            Odd::FarSample { tray, on, is_height, then, now } => {
+                let (then, now, on) = (self.number(*then, 1), self.number(*now, 1), self.day(*on));
+                match is_height {
+                    true => self.remark_far_height(tray, now, then, on),
+                    false => self.remark_far_collar(tray, now, then, on),
+                }
+            }
+            Odd::DeepHole { bed, depth_cm } => self.remark_deep_hole(bed, self.number(*depth_cm, 0)),
             Odd::AskedNoMore { species, figures } => {
                 let figures: Vec<String> = figures.iter().map(|name| self.profile_part(name)).collect();
                 self.remark_asked_no_more(self.species_name(species), figures.join(", "))

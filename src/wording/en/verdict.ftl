@@ -445,8 +445,8 @@ water_short_since_dry = found dry on { $day }, and by the rain since only { $lef
 water_left_at_feet = { $sentence }. What was found wet on { $day } counts as the feet that were watered: look between the plants, and write that look with where=undug
 # (mm, days, needed)
 water_short = { $days ->
-    [one] only { $mm } mm of rain in { $days } day, { $needed } needed: wait for rain
-   *[other] only { $mm } mm of rain in { $days } days, { $needed } needed: wait for rain
+    [one] only { $mm } mm of rain in { $days } day, { $needed } needed: wait for rain, or write the ground as wet where a finger finds it so
+   *[other] only { $mm } mm of rain in { $days } days, { $needed } needed: wait for rain, or write the ground as wet where a finger finds it so
 }
 # (mm, days, needed)
 water_near = { $days ->
@@ -543,6 +543,8 @@ gap_died_beside = these plants stand or stood beside { $tray }, in which by { $d
 gap_died_in_bed = plants of { $tray } were set out in { $bed }, where by { $day } { $gone } were dead or gone and { $alive } alive, and nobody wrote of what: look at these before you go on, and write none, share 0, where no plant is sick
 # (tray, bed, what, day)
 gap_sick_in_bed = plants of { $tray } were set out in { $bed }, where { $what } was seen on { $day }: it may have been hidden in those that came out of { $tray } with them. Look at these before you go on, and write none, share 0, where no plant is sick
+# (what, day, until)
+gap_fresh_dung = { $what } was put here on { $day }: fresh dung and urea burn young roots. Plant from { $until } on; where it was well rotted, write it so, or the days until planting
 # (day, celsius)
 gap_frost = the night of { $day } had { $celsius } °C: look for frost, leaves and tips that are brown, black or glassy. Then count or measure the plants, or write a look that found none
 # (day, celsius)
@@ -702,6 +704,8 @@ source_safe_rains = common practice: planted by the end of the usual rains less 
 source_written_here = as written by this nursery
 source_rain = ours, with the rain by which Sivakumar 1988 dates the start of the rains (Agricultural and Forest Meteorology 42:295, from memory); a day without a gauge line is unknown, never dry
 source_wildlings = common practice: wildlings stand in bags in deep shade for three to four months ({ $WILDLING_DAYS } days are the least) before they are brought out
+source_any_size = ours: the size of this species is not known; seedlings of other trees go out at { $ANY_LEAST_CM } cm and more
+source_fresh_dung = ours, common practice: dung lies { $BURNS_ROOTS_DAYS } days in the ground before plants stand in it
 source_plant_back = the time before planting written down with what was used against weeds; the label and local rules lead
 source_drowned = ours: { $DROWNED_MM } mm in two days is three times what the soil around a ball holds; field capacity comes two or three days after (common practice), on sand in a day, on clay in { $CLAY_DRAINS_DAYS }, and with each further { $DAY_MORE_MM } mm a day later; hollows stay wet longer
 source_usual_rains = no gauge was read for { $NO_GAUGE_DAYS } days: the season's usual rains (ours, common practice)

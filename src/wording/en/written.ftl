@@ -66,6 +66,10 @@ remark_alive_again = { $bed }: { $alive } alive, but { $lived } lived there by t
 remark_light_jumps = { $bed }: so much cut at once brings { $plants } plants of { $species } that stand there from { $from } to { $to } of full light, more than { $MOST_STEP } times as much, and leaves burn: cut a part of it now and the rest in 3 to 4 weeks?
 # (about, day)
 remark_look_early = take care: at { $about } this look came too early to tell: only one from { $day } on does
+# (about, reasons)
+remark_lets_go_of_all = { $about } is held back for several reasons, and all of them end by this: { $reasons }. Is that so? Name one to end it alone
+# (tray, counted, most)
+remark_many_more = { $tray }: { $counted } plants, where { $most } can stand by the books: is the number right?
 # (tray, counted, most)
 remark_more_than_seed = { $tray }: { $counted } seedlings, but its seed can have given { $most }: is the number right, or was a sowing not written?
 # (tray, measured, stood)
@@ -127,6 +131,14 @@ remark_nothing_gone = nothing is missing here, so there is nothing to settle: is
 # (entry, day)
 remark_still_to_come = { $entry } is of { $day }, still to come, so the clock stays in doubt: take it back first (outplant undo { $entry })
 remark_of_no_entry = there is no entry called "{ $of }" here, and none is missed: is that so?
+# (tray, collar, height)
+remark_thick = { $tray }: { $collar } mm thick at { $height } cm tall is thicker than young trees are: is the point in its place?
+# (tray, now, then, day)
+remark_far_height = { $tray }: { $now } cm tall in the mean, and { $then } cm on { $day }: is the point in its place?
+# (tray, now, then, day)
+remark_far_collar = { $tray }: { $now } mm thick in the mean, and { $then } mm on { $day }: is the point in its place?
+# (bed, depth)
+remark_deep_hole = { $bed }: holes { $depth } cm deep: is it centimetres?
 # (species, figures)
 remark_asked_no_more = { $species }: by this its young plants are no longer asked about { $figures }, and may go out where they could not: is that so?
 remark_no_place = after this nothing says where the nursery lies, and its days, rains and light can no longer be reckoned: is that so?

@@ -303,8 +303,8 @@ water_found_dry = tierra hallada seca el { $day }, diga lo que diga la cuenta: e
 water_short_since_dry = tierra hallada seca el { $day }; con la lluvia desde entonces quedan solo { $left } de { $full } mm para raíces jóvenes, hacen falta { $needed }: espere unos { $rain } mm de lluvia, o revise otra vez y anote la tierra como mojada donde un dedo la halle así
 water_left_at_feet = { $sentence }. Lo hallado mojado el { $day } cuenta como el pie regado de las plantas: revise entre ellas, y anote esa revisión con donde="sin cavar"
 water_short = { $days ->
-    [one] solo { $mm } mm de lluvia en { $days } día, hacen falta { $needed }: espere la lluvia
-   *[other] solo { $mm } mm de lluvia en { $days } días, hacen falta { $needed }: espere la lluvia
+    [one] solo { $mm } mm de lluvia en { $days } día, hacen falta { $needed }: espere la lluvia, o anote la tierra como mojada donde un dedo la halle así
+   *[other] solo { $mm } mm de lluvia en { $days } días, hacen falta { $needed }: espere la lluvia, o anote la tierra como mojada donde un dedo la halle así
 }
 water_near = { $days ->
     [one] { $mm } mm de lluvia en { $days } día, hacen falta { $needed }: no más lejos de lo que yerra un pluviómetro. Meta un dedo en la tierra y siembre donde esté mojada
@@ -374,6 +374,7 @@ gap_died_beside = estas plantas están o estuvieron junto a { $tray }, donde has
 gap_died_in_bed = se plantaron plantas de { $tray } en { $bed }, donde hasta el { $day } había { $gone } muertas o perdidas y { $alive } vivas, y nadie anotó de qué: mire estas antes de seguir, y anote ninguna, porcentaje 0, si no hay planta enferma
 gap_sick_in_bed = se plantaron plantas de { $tray } en { $bed }, donde se vio { $what } el { $day }: puede que estuviera escondido en las que salieron de { $tray } con ellas. Mire estas antes de seguir, y anote ninguna, porcentaje 0, si no hay planta enferma
 gap_many_died = hasta el { $day } había { $gone } muertas o perdidas y { $alive } vivas, y nadie anotó de qué: busque la causa y anótela como plaga o enfermedad, o como ninguna; si no, cuente otra vez desde el { $again }
+gap_fresh_dung = aquí se puso { $what } el { $day }: el estiércol fresco y la urea queman raíces jóvenes. Siembre desde el { $until }; si estaba bien curtido, anótelo así, o los días hasta sembrar
 gap_frost = la noche del { $day } tuvo { $celsius } °C: busque heladas, hojas y brotes cafés, negros o vidriosos. Después cuente o mida las plantas, o anote que al mirar no halló nada
 gap_great_heat = el { $day } tuvo { $celsius } °C: busque hojas quemadas y brotes secos. Después cuente o mida las plantas, o anote que al mirar no halló nada
 gap_harmed = hasta el { $day } se perdieron { $gone } por { $what }, y quedan { $alive }: mire primero esas, si sigue pasando y si están sanas. Después cuéntelas o mídalas, o anote que al mirar no halló nada
@@ -457,6 +458,8 @@ source_safe_rains = práctica común: se siembra hasta 8 semanas antes del fin d
 source_written_here = según lo anotado en este vivero
 source_rain = nuestro, con la lluvia con que Sivakumar 1988 fecha el inicio de las lluvias (Agricultural and Forest Meteorology 42:295, de memoria); un día sin lectura del pluviómetro no se sabe, nunca es seco
 source_wildlings = práctica común: las plántulas del monte quedan embolsadas en sombra densa de tres a cuatro meses ({ $WILDLING_DAYS } días lo menos) antes de sacarlas
+source_any_size = nuestro: no se conoce el tamaño de esta especie; plántulas de otros árboles salen con { $ANY_LEAST_CM } cm o más
+source_fresh_dung = nuestro, práctica común: el estiércol reposa { $BURNS_ROOTS_DAYS } días en la tierra antes de que haya plantas
 source_plant_back = el tiempo antes de sembrar anotado con lo que se usó contra malezas; mandan la etiqueta y las normas del lugar
 source_drowned = nuestro: { $DROWNED_MM } mm en dos días es tres veces lo que guarda la tierra alrededor de un pilón; la capacidad de campo llega a los dos o tres días (práctica común), en arena en un día, en arcilla en { $CLAY_DRAINS_DAYS }, y con cada { $DAY_MORE_MM } mm más un día después; en hondonadas más tarde
 source_usual_rains = sin lectura del pluviómetro en { $NO_GAUGE_DAYS } días: las lluvias usuales de la época (nuestro, práctica común)

@@ -80,6 +80,7 @@ impl Wording {
             | Gap::HarshWeather { .. }
             | Gap::GroundKills { .. }
             | Gap::MostOfBedDied { .. } => self.deaths_words(gap),
+            Gap::FreshDung { with, on, until } => self.gap_fresh_dung(cleaned(with), self.day(*on), self.day(*until)),
             Gap::NoPlantBack { with, day, alive_from: None } => self.gap_no_plant_back(cleaned(with), self.day(*day)),
             Gap::NoPlantBack { with, day, alive_from: Some(alive) } => {
                 self.gap_no_plant_back_plants(cleaned(with), self.day(*day), self.day(*alive))
@@ -328,6 +329,7 @@ mod tests {
             Gap::ComingAfterDry { days: 29, last: Day::from_number(20_000) },
             Gap::ComingAfterDryLook { on: Day::from_number(20_000) },
             Gap::UnreadAfterDry { days: 29, last: Day::from_number(20_000) },
+            Gap::FreshDung { with: "manure".into(), on: Day::from_number(20_000), until: Day::from_number(20_028) },
             Gap::NoPlantBack { with: "glyphosate".into(), day: Day::from_number(20_000), alive_from: None },
             Gap::NoPlantBack {
                 with: "glyphosate".into(),

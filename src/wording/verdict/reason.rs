@@ -306,7 +306,8 @@ impl Wording {
         let Some(HeldFor { why, stood }) = held else { return self.held_met() };
         match (stood, expected) {
             (Some(place), _) => self.held_stood(place, why),
-            (None, Some(day)) => self.held_unmet_until(why, self.day(day)),
+            // The day from which it is free comes after the last day of the hold.
+            (None, Some(day)) => self.held_unmet_until(why, self.day(day.plus(-1))),
             (None, None) => self.held_unmet_said(why),
         }
     }

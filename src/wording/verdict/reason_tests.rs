@@ -154,7 +154,7 @@ fn a_grower_hears_what_is_short_and_what_to_do() {
                 Wet::Rain { mm: 4.5, days: 3 },
                 false,
             ),
-            "only 4.5 mm of rain in 3 days, 20 needed: wait for rain",
+            "only 4.5 mm of rain in 3 days, 20 needed: wait for rain, or write the ground as wet where a finger finds it so",
         ),
         (
             judged(Question::Water, WaterNeeded::Left(26.25), water_left(9.2), false),

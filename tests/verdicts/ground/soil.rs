@@ -608,3 +608,32 @@ fn a_cleared_bed_that_was_weeded_whole_since_counts_as_cleared() {
         "brush by then"
     );
 }
+
+#[test]
+fn where_only_some_rows_are_dug_no_more_go_than_those_rows_hold() {
+    use crate::support::{fitting, pair};
+    let go = |rows: &[&str]| {
+        let mut book = fitting();
+        let plan = json!([{"species":"COA","pattern":"square","row_m":2,"in_row_m":2}]);
+        let set = json!({"bed":"Low","field":"Upper","length_m":20,"width_m":8,"plan":plan});
+        book.write("2025-01-01", "bed_set", set);
+        book.write("2026-04-01", "light_read", json!({"bed":"Low","light_share":0.6}));
+        book.write("2026-04-01", "soil_checked", json!({"bed":"Low","resistance_mpa":1.2,"depth_cm":30,"wet":true}));
+        for task in ["cleared", "weeded", "mulched"] {
+            book.write("2026-04-05", "prepared", json!({"bed":"Low","task":task}));
+        }
+        for (i, rows) in rows.iter().enumerate() {
+            book.write(&format!("2026-04-0{}", 6 + i), "prepared", json!({"bed":"Low","task":"holes","rows":rows}));
+        }
+        let pair = pair(&book.on("2026-04-15"), "cof-1", "Low").clone();
+        if pair.fits { pair.plants } else { 0 }
+    };
+    // A row of 20 m at 2 m holds 11.
+    let one = go(&["1"]);
+    assert!((9..=11).contains(&one), "{one}");
+    assert_eq!(go(&["[1]"]), one, "as a program writes it");
+    assert_eq!(go(&["1", "2"]), 2 * one, "rows dug on two days are two rows");
+    assert_eq!(go(&["1 2"]), 2 * one);
+    assert!(go(&["1-3"]) > 2 * one);
+    assert!(go(&["the upper ones"]) > 2 * one, "nobody knows which those are");
+}

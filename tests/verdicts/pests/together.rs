@@ -280,3 +280,35 @@ fn after_a_night_of_frost_or_a_day_of_great_heat_plants_are_looked_at_before_the
     frost.write("2026-04-14", "counted", json!({"tray":"cof-1","standing":48}));
     assert_eq!(cares(&frost), None, "somebody looked");
 }
+
+#[test]
+fn a_look_for_one_pest_settles_no_other_that_has_a_word_in_common() {
+    let cleared = |seen: &str, look: &str| {
+        let mut book = fitting();
+        book.write("2026-04-13", "pest_seen", json!({"tray":"cof-1","what":seen,"share_pct":40}));
+        book.write("2026-04-14", "pest_seen", json!({"tray":"cof-1","what":look,"share_pct":0}));
+        !of(&book, "cof-1", Rule::Pest).blocks
+    };
+    for (seen, look) in [
+        ("aphids", "root aphids"),
+        ("black aphids", "green aphids"),
+        ("green scale", "white scale"),
+        ("berry borer", "stem borer"),
+        ("mealybugs", "root mealybugs"),
+    ] {
+        assert!(!cleared(seen, look), "{look} tell nothing of {seen}");
+    }
+    for (seen, look) in [("aphids", "aphids"), ("black aphids", "aphids"), ("green scale", "scale"), ("aphids", "none")]
+    {
+        assert_eq!(cleared(seen, look), cleared(seen, seen), "{look} tell of {seen}");
+    }
+    use outplant::reckon::picture::Measure;
+    let open = |seen: &str, look: &str| {
+        let mut book = fitting();
+        book.write("2026-04-13", "pest_seen", json!({"tray":"cof-1","what":seen,"share_pct":40}));
+        book.write("2026-04-14", "pest_seen", json!({"tray":"cof-1","what":look,"share_pct":0}));
+        let known: Option<Measure> = of(&book, "cof-1", Rule::Pest).known();
+        known.is_some()
+    };
+    assert!(open("leaf rust", "rust mites") && open("roya", "acaros de la roya"));
+}

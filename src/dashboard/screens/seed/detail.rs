@@ -73,7 +73,7 @@ pub(crate) fn verdict(line: &LotLine<'_>, cx: &ScreenContext<'_>) -> String {
     let kept = line.lot.kept.last().map(|spell| wording.kept_name(spell.what));
     let kept = kept.unwrap_or_else(|| wording.basis_name(Basis::Unknown));
     let near = |day: Day| wording.day_beside(day, cx.day());
-    let held = line.lot.held.as_ref().map(|held| (&held.what.0, held.what.1));
+    let held = line.lot.held.longest_on(cx.day()).map(|held| (&held.what.0, held.what.1));
     match (line.state, &line.life, held) {
         (LotState::UsedUp, ..) => wording.seed_verdict_used_up(),
         (LotState::Held, _, Some((why, Some(until)))) => wording.seed_verdict_held_until(near(until), why),

@@ -5,9 +5,9 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::kin::Kin;
-use super::{OpenPest, hides_days, open, open_in_tray};
+use super::{OpenPest, hides_days, nest_of, open, open_in_tray};
 use crate::base::{Day, PlaceName, TrayCode};
-use crate::nursery::pest::{DiedOf, is_same_pest, says_none};
+use crate::nursery::pest::{DiedOf, is_same_pest, says_none, stings};
 use crate::reckon::picture::quantity::{Beside, NotSo, PestLacks, PestSeen};
 use crate::reckon::picture::{Basis, Criterion, Question, RuleSource};
 use crate::reckon::stock::{Places, TrayStory};
@@ -48,6 +48,8 @@ pub(crate) fn sick_places<'a>(
     day: Day,
 ) -> SickPlaces {
     let mut sick = SickPlaces::new();
+    let trays: Vec<&Arc<TrayStory>> = trays.filter(|story| tells(story, places, day)).collect();
+    trays.iter().for_each(|story| add_nest(&mut sick, story, day));
     // It was there before it was seen, as long as it hides.
     let since = |pest: &OpenPest| pest.first_on.plus(-hides_days(pest.nature));
     let mut add = |place: &PlaceName, pest: &OpenPest, tray: Option<&TrayCode>, (from, until): (Day, Option<Day>)| {
@@ -68,14 +70,7 @@ pub(crate) fn sick_places<'a>(
             add(name, pest, None, (since(pest), Some(pest.seen.on)));
         }
     }
-    let tells = |story: &&Arc<TrayStory>| {
-        let lately = story.last_on.is_some_and(|last| day.days_since(last) <= EMPTY_TELLS_DAYS);
-        let stood = || stays(story).any(|(place, ..)| places.get(place).is_some_and(|place| !place.pests.is_empty()));
-        let named =
-            !story.pests.is_empty() || story.gone.iter().any(|gone| gone.what.of == DiedOf::Sickness) || stood();
-        named && (story.accounts.standing > 0 || lately)
-    };
-    for story in trays.filter(tells) {
+    for story in trays {
         let empty = if story.accounts.standing == 0 { story.last_on } else { None };
         // What may only be hidden in a tray was not seen there.
         for pest in open_in_tray(story, (places, &Kin::default()), day).iter().filter(|pest| goes_over(pest)) {
@@ -88,6 +83,23 @@ pub(crate) fn sick_places<'a>(
         }
     }
     sick
+}
+
+/// Whether a tray tells of what was seen in it, or where it stood.
+fn tells(story: &TrayStory, places: &Places, day: Day) -> bool {
+    let lately = story.last_on.is_some_and(|last| day.days_since(last) <= EMPTY_TELLS_DAYS);
+    let stood = || stays(story).any(|(place, ..)| places.get(place).is_some_and(|place| !place.pests.is_empty()));
+    let named = !story.pests.is_empty() || story.gone.iter().any(|gone| gone.what.of == DiedOf::Sickness) || stood();
+    named && (story.accounts.standing > 0 || lately)
+}
+
+/// A nest of what stings in a tray is one of the bench on which it stands.
+fn add_nest(sick: &mut SickPlaces, story: &TrayStory, day: Day) {
+    let Some((place, seen)) = story.place().zip(nest_of(&story.pests, day)) else { return };
+    let what = PestSeen::only(&seen.what.what, seen.what.share_pct, seen.from);
+    let tray = Some(story.code.clone());
+    let spell = SickSpell { tray, seen: what, from: seen.from, until: None, after_days: 0 };
+    sick.entry(place.clone()).or_default().push(spell);
 }
 
 /// Whether a pest was seen at a place so lately that the place is told of.
@@ -133,7 +145,7 @@ pub(crate) fn gone_over<'a>(sick: &'a SickPlaces, story: &TrayStory, day: Day) -
 /// Whether clean plants of a tray would come to what they may get there. Damping-off takes none but young ones.
 pub(crate) fn may_have(story: &TrayStory, spell: &SickSpell, day: Day) -> bool {
     let young = || story.young_until().is_some_and(|until| day <= until);
-    spell.tray.as_ref() != Some(&story.code) && (!spell.seen.is_damping || young())
+    spell.tray.as_ref() != Some(&story.code) && !stings(&spell.seen.what) && (!spell.seen.is_damping || young())
 }
 
 fn looked_at(story: &TrayStory, spell: &SickSpell, ended: Day) -> bool {

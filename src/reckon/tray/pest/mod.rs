@@ -13,7 +13,7 @@ use crate::nursery::species::Profile;
 use crate::reckon::picture::out_of::OutOf;
 use crate::reckon::picture::quantity::{LeavesAtLeast, LookAt, NotSo, PestLacks, PestSeen};
 use crate::reckon::picture::{Basis, Criterion, Question, RuleSource};
-use crate::reckon::stock::{Gone, PestLook, PlaceStory, Places, Since, TrayStory};
+use crate::reckon::stock::{Gone, PestLook, Places, Since, TrayStory};
 use crate::reckon::tray::hold::{stays, treatments};
 use crate::science::sampling::sample_size_detection_among;
 use beside::SickPlaces;
@@ -255,14 +255,40 @@ impl Deeds for DeedsInTray<'_> {
     }
 }
 
-/// A nest of what stings, or a snake, at a place: nobody works there until it is gone.
-pub(crate) fn nest_at(place: &PlaceStory, day: Day) -> Option<Criterion> {
-    let looks = || place.pests.iter().filter(|look| look.from <= day);
+/// A nest of what stings, or a snake, that was seen last and is not gone.
+pub(super) fn nest_of(looks: &[Written], day: Day) -> Option<&Written> {
+    let looks = || looks.iter().filter(|look| look.from <= day);
     let seen = looks().filter(|look| stings(&look.what.what) && !look.finds_none()).max_by_key(|look| look.from)?;
     let gone = looks().any(|look| look.from >= seen.from && look.clears(&seen.what.what));
-    let known = Some(PestSeen::only(&seen.what.what, seen.what.share_pct, seen.from));
-    let nest = Criterion::found(Question::Pest, NotSo, known, Basis::Measured, false, RuleSource::Pest);
-    (!gone).then(|| nest.resting_on([seen.entry.clone()]))
+    (!gone).then_some(seen)
+}
+
+fn nest_criterion(seen: PestSeen, entry: Option<EntryId>) -> Criterion {
+    Criterion::found(Question::Pest, NotSo, Some(seen), Basis::Measured, false, RuleSource::Pest).resting_on(entry)
+}
+
+/// A nest of what stings, or a snake, at a place or in a tray that stands there: nobody works there until it is gone.
+pub(crate) fn nest_at(name: &PlaceName, (places, sick): (&Places, &SickPlaces), day: Day) -> Option<Criterion> {
+    let of_place = || {
+        let seen = nest_of(&places.get(name)?.pests, day)?;
+        let known = PestSeen::only(&seen.what.what, seen.what.share_pct, seen.from);
+        Some(nest_criterion(known, Some(seen.entry.clone())))
+    };
+    let of_tray = || {
+        let spell = sick.get(name)?.iter().find(|spell| stings(&spell.seen.what))?;
+        Some(nest_criterion(spell.seen.clone(), None))
+    };
+    of_place().or_else(of_tray)
+}
+
+/// The same in a tray, or where it stands.
+fn nest_around(story: &TrayStory, known: (&Places, &SickPlaces), day: Day) -> Option<Criterion> {
+    let own = nest_of(&story.pests, day);
+    let own = own.map(|seen| {
+        let known = PestSeen::only(&seen.what.what, seen.what.share_pct, seen.from);
+        nest_criterion(known, Some(seen.entry.clone()))
+    });
+    own.or_else(|| nest_at(story.place()?, known, day))
 }
 
 /// How many plants a worker leaves behind for what was seen on a few: those on which it was, less those that are gone since.
@@ -483,7 +509,7 @@ pub(crate) fn criterion(
     day: Day,
 ) -> Criterion {
     const SOURCE: RuleSource = RuleSource::Pest;
-    if let Some(nest) = story.place().and_then(|name| nest_at(places.get(name)?, day)) {
+    if let Some(nest) = nest_around(story, (places, sick), day) {
         return nest;
     }
     let mut open = open_in_tray(story, (places, kin), day);
