@@ -3,6 +3,7 @@
 use std::cmp::Reverse;
 
 use crate::base::Day;
+use crate::reckon::bed::light_now::READING_LASTS_DAYS;
 use crate::reckon::picture::quantity::{Beside, InContainer};
 use crate::reckon::picture::question::{Ends, Question, Rule};
 use crate::reckon::picture::{Criterion, Gap, Measure};
@@ -51,8 +52,25 @@ fn takes_days(criterion: &Criterion) -> i32 {
 /// what lasts longest first, the season before the weeding.
 pub(crate) fn waits_for(criteria: &[Criterion], day: Day) -> Vec<&Criterion> {
     let mut blocking: Vec<&Criterion> = criteria.iter().filter(|criterion| criterion.blocks).collect();
-    blocking.sort_by_key(|criterion| (!leads(criterion, day), !outgrows_seedbed(criterion), lasts(criterion, day)));
+    let far_season = blocking.iter().any(|criterion| is_far_season(criterion, day));
+    let lasts = |criterion: &Criterion| match far_season && is_too_dark(criterion) {
+        true => Lasts::Work,
+        false => lasts(criterion, day),
+    };
+    blocking.sort_by_key(|criterion| (!leads(criterion, day), !outgrows_seedbed(criterion), lasts(criterion)));
     blocking
+}
+
+/// Shade that is cut when the rains come: in the dry months it stays.
+fn is_too_dark(criterion: &Criterion) -> bool {
+    let Question::LightNow(light) = &criterion.question else { return false };
+    light.found().is_some_and(|found| !found.met && found.known.share < found.needed.least)
+}
+
+/// Rains that are farther away than a reading of light lasts.
+fn is_far_season(criterion: &Criterion, day: Day) -> bool {
+    let far = |from: Day| from.days_since(day) > READING_LASTS_DAYS;
+    criterion.rule() == Rule::Season && criterion.expected.is_some_and(far)
 }
 
 /// All questions, what holds back first, as [`waits_for`] has it, and the others in the order in which they are asked.

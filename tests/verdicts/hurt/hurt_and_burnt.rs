@@ -1,6 +1,7 @@
 //! What hurts people beside a tray, and what burns plants: nests among them, a sun that came too soon, fresh dung in the holes; and
 //! trees of which nobody knows when they are large enough.
 
+use crate::support::program::Home;
 use crate::support::{Book, bed_species, criterion, fitting, pair, tray};
 use outplant::nursery::entry::subject::Subject;
 use outplant::reckon::picture::{Criterion, Rule};
@@ -137,4 +138,21 @@ fn seedlings_of_a_tree_of_which_nobody_knows_the_size_are_measured_and_small_one
     assert!(unknown.met().is_none() && unknown.blocks, "{unknown:?}");
     assert!(small.met() == Some(false) && small.blocks, "{small:?}");
     assert!(!tall.blocks, "{tall:?}");
+}
+
+#[test]
+fn shade_is_not_said_to_be_cut_before_rains_that_are_months_away() {
+    let first = |rains_from: &str| {
+        let home = Home { today: TODAY.into(), ..Home::default() }.begun();
+        let rains = format!(r#"rains=[{{"from":"{rains_from}","until":"12-30"}}]"#);
+        home.write("season_set", &[&rains, "happened=2026-01-01"]);
+        let plan = r#"plan=[{"species":"coffee","pattern":"square","row_m":2,"in_row_m":2}]"#;
+        let bed = ["bed=B1", "field=Upper", "length_m=20", "width_m=6", plan, "happened=2026-01-01"];
+        home.write("bed_set", &bed);
+        home.write("light_read", &["bed=B1", "light_share=0.08", "sky=overcast", "happened=2026-04-14"]);
+        let why = home.done(&["why", "bed", "B1"]);
+        let at = |words: &str| why.find(words).unwrap_or_else(|| panic!("{words}: {why}"));
+        at("x rains left") < at("x light now")
+    };
+    assert_eq!((first("09-01"), first("05-10")), (true, false));
 }
