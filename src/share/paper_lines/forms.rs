@@ -440,8 +440,17 @@ fn measured(tray: &str, rest: &Words) -> Result<Said, Fault> {
     let mut plants = Vec::new();
     for at in 0..rest.len() {
         let word = rest.get(at).unwrap_or_default().trim_end_matches([',', ';']);
-        if ["cm", "mm"].contains(&text::folded(word).as_str()) {
+        let unit = text::folded(word);
+        let of_height = at > 0 && !rest.get(at - 1).unwrap_or_default().contains('/');
+        if unit == "cm" || unit == "mm" && !of_height {
             continue;
+        }
+        if unit == "mm" {
+            // A height is in cm: 240 mm are no 240 cm.
+            let height = format!("{}mm", rest.get(at - 1).unwrap_or_default().trim_end_matches([',', ';']));
+            let reason = amounts::read_amount(&height, &[("cm", 1.0)]).err();
+            let reason = reason.unwrap_or(Reason::Envelope(Problem::Missing));
+            return Err(at_word(rest, at - 1, "height_cm", reason));
         }
         let (height, collar) = word.split_once('/').map_or((word, None), |(height, collar)| (height, Some(collar)));
         let fault = |field: &str, reason| at_word(rest, at, field, reason);

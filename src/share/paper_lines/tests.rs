@@ -483,3 +483,13 @@ proptest! {
         }
     }
 }
+
+#[test]
+fn heights_in_mm_are_not_read_as_heights_in_cm() {
+    for text in ["cof-031 h 240 250 260 mm", "cof-031 h 240 mm 250 mm"] {
+        let (_, reason) = fault(text);
+        assert!(!format!("{reason:?}").contains("Missing"), "{reason:?}");
+    }
+    let plants = json!([{"height_cm": 24.0, "collar_mm": 4.5}]);
+    says("cof-031 24/4.5 mm", "measured", json!({"tray": "cof-031", "plants": plants}));
+}
