@@ -332,11 +332,7 @@ fn held_in(ledger: &Ledger, tray: &TrayCode, before: &OrderKey, moves_left: usiz
         match &entry.what {
             What::Tray(TrayEntry::Held(held)) if is_before => own.write(Since::hold(entry, held)),
             // Who lets go of a tray lets go of what came from it, too.
-            What::Tray(TrayEntry::Released(released)) => {
-                if own.let_go(&mut brought, released) {
-                    let_go = Some(entry);
-                }
-            }
+            What::Tray(TrayEntry::Released(released)) if own.let_go(&mut brought, released) => let_go = Some(entry),
             What::Tray(TrayEntry::MovedOn(moved))
                 if is_before
                     && moves_left > 0

@@ -169,10 +169,7 @@ impl Wording {
             Remark::HalfGone { tray, gone, stood, is_loss: false } => {
                 self.remark_half_gone(tray, *gone as i64, *stood as i64)
             }
-            Remark::LetsGoOfAll { about, reasons } => {
-                let reasons: Vec<String> = reasons.iter().map(|why| crate::base::text::cleaned(why)).collect();
-                self.remark_lets_go_of_all(about.as_str(), reasons.join(" · "))
-            }
+            Remark::LetsGoOfAll { about, reasons } => self.lets_go_of_all(about, reasons),
             Remark::ManyMore { tray, counted, most } => self.remark_many_more(tray, *counted as i64, *most as i64),
             Remark::MoreThanSeed { tray, counted, most } => self.remark_more_than_seed(tray, *counted, *most),
             Remark::MoreMeasured { tray, measured, stood } => self.remark_more_measured(tray, *measured, *stood as i64),
@@ -229,6 +226,11 @@ impl Wording {
                 self.remark_not_ready(tray, bed, self.first_of_not_ready(why, also.as_deref(), *more))
             }
         }
+    }
+
+    fn lets_go_of_all(&self, about: &str, reasons: &[String]) -> String {
+        let reasons: Vec<String> = reasons.iter().map(|why| crate::base::text::cleaned(why)).collect();
+        self.remark_lets_go_of_all(about, reasons.join(" · "))
     }
 
     fn first_of_not_ready(&self, why: &Criterion, also: Option<&Criterion>, more: usize) -> String {

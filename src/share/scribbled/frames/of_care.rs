@@ -403,6 +403,9 @@ fn against(clause: &mut Clause) -> Option<String> {
 /// The last day of a wait, until the day of the line is known; then it becomes days.
 pub(crate) const SAFE_FROM: &str = "safe_from";
 
+const BETWEEN_ROWS: [&str; 6] =
+    ["between the rows", "between rows", "entre surcos", "entre filas", "entre los surcos", "entre las filas"];
+
 pub(crate) fn treated(clause: &mut Clause) -> Option<Drafts> {
     // A sign on a tray is no remedy.
     if clause.has("label") {
@@ -445,10 +448,7 @@ pub(crate) fn treated(clause: &mut Clause) -> Option<Drafts> {
     }
     clause.take(&["small.by", "put", "span"]);
     // Between the rows is all of the bed.
-    take_words(
-        clause,
-        &["between the rows", "between rows", "entre surcos", "entre filas", "entre los surcos", "entre las filas"],
-    );
+    take_words(clause, &BETWEEN_ROWS);
     if is_known {
         take_words(clause, &HANDS);
         take_words(clause, &GIVES);
