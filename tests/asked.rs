@@ -631,3 +631,14 @@ fn rows_that_a_bed_does_not_have_are_refused_however_they_are_written() {
     }
     home.write("prepared", &["bed=Upper 1", "task=holes", "rows=[1]"]);
 }
+
+#[test]
+fn what_was_seen_of_plants_a_year_before_they_came_is_asked_about() {
+    let home = nursery();
+    for kind in [&["plug_checked", "roots=crumbles"][..], &["flushed"], &["measured", r#"plants=[{"height_cm":12}]"#]] {
+        let mut words = vec!["write", kind[0], "tray=cof-1", "happened=2025-03-29"];
+        words.extend(&kind[1..]);
+        let said = home.refused(&words);
+        assert!(said.contains("cof-1") && said.contains("--yes"), "{said}");
+    }
+}

@@ -125,11 +125,13 @@ impl TrayFold<'_> {
                 self.sampled(entry, as_count(sample.plants.len() as u64));
                 let plants = sample.plants.clone();
                 self.story.samples.push(SampleLook { day: entry.happened, plants, entry: entry.id.clone() });
+                self.seen(entry);
             }
             TrayEntry::Carried(carried) => story.places.push(Since::begun_by(entry, carried.place.clone())),
             TrayEntry::PlugChecked(plug) => {
                 story.plugs.push(Since::begun_by(entry, plug.roots));
                 story.wildlings_by_plug(plug.roots);
+                self.seen(entry);
             }
             TrayEntry::RootsCut(cut) => {
                 self.worked_on(entry, cut.count.map_or(0, |count| count.0));
@@ -139,7 +141,10 @@ impl TrayFold<'_> {
                 self.worked_on(entry, grafted.count.0);
                 self.story.grafts.push(Since::begun_by(entry, Graft::written(grafted)));
             }
-            TrayEntry::Flushed(_) => story.flush(entry),
+            TrayEntry::Flushed(_) => {
+                story.flush(entry);
+                self.seen(entry);
+            }
             TrayEntry::ShadeSet(step) => story.shades.push(Since::begun_by(entry, step.shade_pct.0)),
             TrayEntry::WateringSet(step) => story.waterings.push(Since::begun_by(entry, step.every_days.0)),
             TrayEntry::HardeningBegun(begun) => {
