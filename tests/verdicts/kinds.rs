@@ -500,3 +500,18 @@ fn nurse_plants_raised_in_trays_need_no_plan_and_one_entry_begins_their_row() {
     let out = told.out.split_whitespace().collect::<Vec<_>>().join(" ");
     assert!(out.contains("as nurse plants, 2 × 1 m"), "{out}");
 }
+
+#[test]
+fn after_three_times_the_days_of_its_bag_no_plug_and_no_sample_lets_a_tray_go() {
+    for (age_days, goes) in [(500, true), (2_000, false)] {
+        let mut book = small_nursery();
+        let came = json!({"tray":"cof-7","species":"coffee","count":40,"from":"opening","form":"bag","age_days":age_days,
+            "container":"bag","place":"Half shade","stands_since":"2026-01-01"});
+        book.write("2026-04-01", "plants_received", came);
+        book.write("2026-04-12", "plug_checked", json!({"tray":"cof-7","roots":"holds"}));
+        let plants: Vec<_> = (0..30).map(|_| json!({"height_cm":30,"collar_mm":5,"leaf_pairs":7})).collect();
+        book.write("2026-04-12", "measured", json!({"tray":"cof-7","plants":plants}));
+        let days = of_tray(&book, "cof-7", Rule::DaysInContainer);
+        assert_eq!(!days.blocks, goes, "{age_days}: {days:?}");
+    }
+}

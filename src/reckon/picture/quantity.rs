@@ -100,6 +100,8 @@ pub enum InContainer {
     Seedbed(i32),
     /// For so many days, far beyond what it holds, and a plug that holds is not enough.
     FarBeyond(i32),
+    /// So many days there, so far beyond those it holds that no plug tells.
+    TooOld(i32),
     /// For so many days, longer than it holds, and roots were cut so lately that no plug tells of them.
     CutLately {
         /// Days.
@@ -117,6 +119,7 @@ impl From<InContainer> for Measure {
             InContainer::Days(days)
             | InContainer::Seedbed(days)
             | InContainer::FarBeyond(days)
+            | InContainer::TooOld(days)
             | InContainer::CutLately { days, .. } => Measure::Days(days),
             InContainer::Circling => Measure::Roots(Roots::Circling),
         }

@@ -3,6 +3,7 @@
 
 use super::pest::{LOOK_AFTER_DAYS, PEST_HOLDS_PCT, is_share};
 use crate::base::Day;
+use crate::nursery::herbicide::kills_weeds;
 use crate::nursery::pest::{DiedOf, comes_along, is_by_people};
 use crate::reckon::picture::quantity::{NotSo, PestSeen};
 use crate::reckon::picture::{Basis, Criterion, Gap, Question, RuleSource};
@@ -84,7 +85,9 @@ fn lost(story: &TrayStory, day: Day) -> Option<Criterion> {
     let counted = story.counts.iter().any(|look| look.part_of_cells.is_none() && look.day > last.from);
     let measured = story.samples.iter().any(|sample| sample.day >= last.from);
     let looked = story.pests.iter().any(|look| look.from >= last.from);
-    if counted || measured || looked || alive == 0 || !is_share(all, alive, HARMED_LOOK_PCT) {
+    // Of what kills weeds any loss says that it reached the others too.
+    let many = is_share(all, alive, HARMED_LOOK_PCT) || kills_weeds(&last.what.why);
+    if counted || measured || looked || alive == 0 || !many {
         return None;
     }
     let gap = Gap::Harmed { on: last.from, gone: all, alive, what: last.what.why.clone() };

@@ -278,6 +278,10 @@ pub(crate) fn plug_tells_from(story: &TrayStory, day: Day) -> Option<Day> {
 /// that they still grow straight and in measure. Ours.
 pub(crate) const PLUG_ALONE_TIMES: f64 = 1.5;
 
+/// Beyond so many times those days no plug and no sample lets plants go: the roots have wound round for years, and the outside of the ball
+/// does not show it. Ours.
+pub(crate) const OLD_BAG_TIMES: f64 = 3.0;
+
 const HOLDING_SOURCE: RuleSource = RuleSource::Holding;
 
 /// The criterion `days_in_container`.
@@ -308,7 +312,8 @@ pub(crate) fn days_in_container(
     let sample_lasts = sampled.is_some_and(|on| day.days_since(on) <= SAMPLE_LASTS_DAYS);
     let seen_to_hold =
         plug.filter(|(checked, roots, _)| *roots == Roots::Holds && day.days_since(*checked) <= PLUG_SAYS_FOR_DAYS);
-    let holds = seen_to_hold.filter(|_| !far_over || sample_lasts);
+    let too_old = f64::from(days) > f64::from(holding.limit_days) * OLD_BAG_TIMES;
+    let holds = seen_to_hold.filter(|_| !too_old && (!far_over || sample_lasts));
     let basis = match holds {
         Some(_) if !within => Basis::Measured,
         _ if holding.volume_known => Basis::Reckoned,
@@ -318,6 +323,7 @@ pub(crate) fn days_in_container(
     let known = match (seedbed, seen_to_hold.is_some() && holds.is_none()) {
         _ if !met && tells_from.is_some() => InContainer::CutLately { days, tells_from: tells_from.unwrap_or(day) },
         (true, _) => InContainer::Seedbed(days),
+        (false, true) if too_old => InContainer::TooOld(days),
         (false, true) => InContainer::FarBeyond(days),
         (false, false) => InContainer::Days(days),
     };

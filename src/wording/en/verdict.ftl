@@ -22,6 +22,8 @@ container_holds = { $days ->
 # (days, most)
 container_outgrown = in its bag { $days } days, the bag holds it { $most }: lift a plug, then pot on or cull
 # (days, most)
+container_too_old = in its bag { $days } days, the bag holds it { $most }: after so long no plug tells how the roots wind within. Wash the soil off some and look; cull what winds round, pot on the rest
+# (days, most)
 container_far_beyond = in its bag { $days } days, the bag holds it { $most }: so late one plug that holds is not enough. Measure a sample of today and write it, or pot on or cull
 # (days, most, day)
 container_cut_lately = in its bag { $days } days, the bag holds it { $most }; roots were cut, and no plug tells before { $day }: leave it until then

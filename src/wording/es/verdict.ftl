@@ -17,6 +17,7 @@ container_holds = { $days ->
    *[other] lleva { $days } días en la bolsa, que aguanta { $most }
 }
 container_outgrown = lleva { $days } días en la bolsa, que aguanta { $most }: saque un pilón, luego cámbielas de bolsa o descártelas
+container_too_old = lleva { $days } días en la bolsa, que aguanta { $most }: después de tanto ningún pilón dice cómo dan vuelta las raíces adentro. Lave la tierra de algunas y mire; descarte las que dan vuelta y cambie de bolsa el resto
 container_far_beyond = lleva { $days } días en la bolsa, que aguanta { $most }: tan tarde no basta un pilón que sostiene. Mida hoy una muestra y anótela, o cámbielas de bolsa o descártelas
 container_cut_lately = lleva { $days } días en la bolsa, que aguanta { $most }; se cortaron raíces, y ningún pilón dice nada antes del { $day }: déjela hasta entonces
 container_circles = raíces enrolladas, sin importar los días: pódelas o descártelas; una bolsa más grande sola no las arregla

@@ -107,6 +107,7 @@ impl Wording {
             (InContainer::CutLately { days, tells_from }, Holds::Days(most)) => {
                 self.container_cut_lately(days, most, self.day(tells_from))
             }
+            (InContainer::TooOld(days), Holds::Days(most)) => self.container_too_old(days, most),
             (InContainer::FarBeyond(days), Holds::Days(most)) => self.container_far_beyond(days, most),
             (InContainer::Days(days), Holds::Days(most)) if met => self.container_holds(days, most),
             (InContainer::Days(days), Holds::Days(most)) => self.container_outgrown(days, most),
