@@ -12,6 +12,7 @@ pub mod growth;
 pub mod interval;
 pub(crate) mod life_table;
 pub mod light;
+pub mod matching;
 mod matrix;
 pub mod overdispersion;
 pub mod quality;

@@ -190,6 +190,13 @@ fn species_and_formulas_obey_their_schemas() {
         ("rains", json!({"first_date":"2026-05-01","rain":[0,12,9,0,0]})),
         ("leaves", json!({"height_m":3.0,"girth_m":0.7,"leaves":10,"spacing_m2":9,"k":0.7})),
         ("leaves", json!({"height_m":0.5,"girth_m":0.1,"leaves":4})),
+        (
+            "matching",
+            json!({"weeks":2,"labour_per_week":[6,4],"value":{"base":100,"wait_penalty_per_week":{"S1":3}},
+                "groups":[{"id":"G1","species":"S1","source":"M1","block":"N1","supply":9,"ready_week":1,"last_week":2}],
+                "beds":[{"id":"B1","open":[{"species":"S1","positions":8}]}]}),
+        ),
+        ("matching", json!({"weeks":0,"labour_per_week":[],"value":{"base":1},"groups":[],"beds":[]})),
         ("water", json!({"taw":42,"p_table":0.45,"dr0":0,"rain":[0,12],"et0":5,"kc":[0.45,0.453]})),
     ];
     for (topic, given) in given {

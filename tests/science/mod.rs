@@ -3,6 +3,7 @@
 mod calc;
 mod curves;
 mod handbook;
+mod matching;
 mod reference;
 mod simulated;
 mod storage;

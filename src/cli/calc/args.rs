@@ -34,6 +34,8 @@ pub(crate) enum Topic {
     SampleSize(SampleSize),
     /// When plants are tall enough.
     Growth(Growth),
+    /// Which plants go where and when.
+    Matching(Matching),
     /// Where the sun stands.
     Sun(Sun),
     /// What the sun sends in a day.
@@ -244,3 +246,7 @@ pub(crate) struct Growth {
     #[arg(long, value_delimiter = ',', value_name = "HEIGHTS")]
     pub(crate) target: Option<Vec<f64>>,
 }
+
+/// `calc matching`
+#[derive(Args, Debug, Default)]
+pub(crate) struct Matching {}

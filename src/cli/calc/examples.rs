@@ -14,6 +14,7 @@ pub(super) fn of(topic: &Topic) -> &'static str {
         Topic::Quality(_) => "quality --height 25 --collar 4",
         Topic::SampleSize(_) => "sample_size --kind detection --prevalence 5",
         Topic::Growth(_) => "growth --t 30,60,90,120,150 --y 4,9,16,22,26 --target 20",
+        Topic::Matching(_) => "matching < instance.json",
         Topic::Sun(_) => "sun --lat 10.4 --lon -84 --utc 2026-03-15T18:00:00Z",
         Topic::Radiation(_) => "radiation --lat 10.4 --doy 74",
         Topic::Et0(_) => "et0 --lat 10.4 --elev 1200 --doy 74 --tmin 16 --tmax 27",

@@ -73,6 +73,7 @@ fn asked(topic: &Topic) -> (Given, Formula) {
         Topic::Quality(typed) => (topics::quality::typed(typed), topics::quality::answer),
         Topic::SampleSize(typed) => (topics::sample_size::typed(typed), topics::sample_size::answer),
         Topic::Growth(typed) => (topics::growth::typed(typed), topics::growth::answer),
+        Topic::Matching(typed) => (topics::matching::typed(typed), topics::matching::answer),
         Topic::Sun(typed) => (field::sun::typed(typed), field::sun::answer),
         Topic::Radiation(typed) => (field::radiation::typed(typed), field::radiation::answer),
         Topic::Et0(typed) => (field::et0::typed(typed), field::et0::answer),

@@ -99,6 +99,12 @@ calc_growth_few = { $name }: so few days tell neither a day nor an end, the curv
 calc_growth_untold = { $name }: these heights do not tell a curve; measure on at least four days while they grow.
 calc_growth_formula = logistic y = A / (1 + exp(-k (t - t0))); Gompertz y = A exp(-exp(-k (t - t0))); least squares; days by the delta method with Student's t of n - 3
 calc_growth_source = Verhulst 1838; Gompertz 1825; Bates & Watts 1988 (from memory; checked against two other libraries)
+calc_matching_group_twice = groups: { $group } is there twice
+# (bed, species)
+calc_matching_opening_twice = beds: { $bed } is open to { $species } twice; put the positions together
+calc_matching_too_many = more groups, beds and weeks than can be reckoned at once: take fewer weeks
+calc_matching_formula = most sum of plants x value; value = base - wait (week - ready_week) - mismatch - block_distance; within supply, positions, work of each week and the share of one source in a bed
+calc_matching_source = Dantzig 1951; Land & Doig 1960 (from memory; checked against two other solvers)
 
 ## help_: by word
 
@@ -162,3 +168,4 @@ help_calc_growth = Curves of growth, and when plants are tall enough
 help_calc_growth_t = Days of the measurements: 20,40,60,80
 help_calc_growth_y = Heights on them: 3,8,17,24
 help_calc_growth_target = Heights asked about: 25,30
+help_calc_matching = The best plan of groups of seedlings to beds and weeks, read as JSON

@@ -71,6 +71,11 @@ calc_growth_few = { $name }: tan pocos días no dicen ni un día ni un final, la
 calc_growth_untold = { $name }: estas alturas no dan una curva; mida en cuatro días o más mientras crecen.
 calc_growth_formula = logística y = A / (1 + exp(-k (t - t0))); Gompertz y = A exp(-exp(-k (t - t0))); mínimos cuadrados; días por el método delta con t de Student de n - 3
 calc_growth_source = Verhulst 1838; Gompertz 1825; Bates y Watts 1988 (de memoria; comparado con otras dos bibliotecas)
+calc_matching_group_twice = groups: { $group } está dos veces
+calc_matching_opening_twice = beds: { $bed } está abierto dos veces a { $species }; junte las posiciones
+calc_matching_too_many = más grupos, lotes y semanas de lo que se calcula de una vez: tome menos semanas
+calc_matching_formula = mayor suma de plantas x valor; valor = base - espera (week - ready_week) - mismatch - block_distance; dentro de lo que hay, las posiciones, el trabajo de cada semana y la parte de un origen en un lote
+calc_matching_source = Dantzig 1951; Land y Doig 1960 (de memoria; comparado con otros dos programas de cálculo)
 help_calc = Una fórmula del oficio con su fuente; no abre ningún vivero
 help_calc_more = Ejemplos: outplant calc sowing --wanted 100 --germination 70
     outplant calc interval --x 38 --n 50
@@ -131,3 +136,4 @@ help_calc_growth = Curvas de crecimiento, y cuándo las plantas tienen la altura
 help_calc_growth_t = Días de las mediciones: 20,40,60,80
 help_calc_growth_y = Alturas en ellos: 3,8,17,24
 help_calc_growth_target = Alturas que se preguntan: 25,30
+help_calc_matching = El mejor plan de grupos de plántulas a lotes y semanas, leído como JSON

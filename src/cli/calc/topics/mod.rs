@@ -4,6 +4,7 @@ pub(crate) mod emergence;
 pub(crate) mod germination;
 pub(crate) mod growth;
 pub(crate) mod interval;
+pub(crate) mod matching;
 pub(crate) mod quality;
 pub(crate) mod replicates;
 pub(crate) mod sample_size;
