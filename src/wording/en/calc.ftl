@@ -103,7 +103,7 @@ calc_matching_group_twice = groups: { $group } is there twice
 # (bed, species)
 calc_matching_opening_twice = beds: { $bed } is open to { $species } twice; put the positions together
 calc_matching_too_many = more groups, beds and weeks than can be reckoned at once: take fewer weeks
-calc_matching_formula = most sum of plants x value; value = base - wait (week - ready_week) - mismatch - block_distance; within supply, positions, work of each week and the share of one source in a bed
+calc_matching_formula = most sum of plants x worth; worth = base, less waiting (weeks after the ready one), less ground that suits badly, less carrying; within plants, positions, work of each week and the share of one source in a bed
 calc_matching_source = Dantzig 1951; Land & Doig 1960 (from memory; checked against two other solvers)
 
 ## help_: by word

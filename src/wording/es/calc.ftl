@@ -74,7 +74,7 @@ calc_growth_source = Verhulst 1838; Gompertz 1825; Bates y Watts 1988 (de memori
 calc_matching_group_twice = groups: { $group } está dos veces
 calc_matching_opening_twice = beds: { $bed } está abierto dos veces a { $species }; junte las posiciones
 calc_matching_too_many = más grupos, lotes y semanas de lo que se calcula de una vez: tome menos semanas
-calc_matching_formula = mayor suma de plantas x valor; valor = base - espera (week - ready_week) - mismatch - block_distance; dentro de lo que hay, las posiciones, el trabajo de cada semana y la parte de un origen en un lote
+calc_matching_formula = mayor suma de plantas x valor; valor = base, menos la espera (semanas después de estar lista), menos el suelo que no conviene, menos el acarreo; dentro de las plantas, las posiciones, el trabajo de cada semana y la parte de un origen en un lote
 calc_matching_source = Dantzig 1951; Land y Doig 1960 (de memoria; comparado con otros dos programas de cálculo)
 help_calc = Una fórmula del oficio con su fuente; no abre ningún vivero
 help_calc_more = Ejemplos: outplant calc sowing --wanted 100 --germination 70
