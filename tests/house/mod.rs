@@ -160,8 +160,6 @@ fn each_outside_crate_has_its_owner_rooms() {
         ("foldhash", &["reckon"][..]),
         // Maps that share what is the same: stories and Pictures are such maps.
         ("imbl", &["reckon", "desk", "cli"][..]),
-        // Linear programs (in `matching/by_library.rs` alone).
-        ("microlp", &["science"][..]),
         ("postcard", &["desk"][..]),
         ("ratatui", &["dashboard"][..]),
         ("rusqlite", &["journal"][..]),

@@ -1,6 +1,7 @@
 //! What several tests need: entries as a grower writes them, and a small nursery.
 
 pub mod grown;
+pub mod plans;
 pub mod program;
 pub mod reference;
 pub mod schema;

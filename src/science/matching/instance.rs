@@ -214,6 +214,11 @@ impl Instance {
     pub(super) fn source_numbers(&self) -> (Vec<usize>, usize) {
         numbered(self.groups.iter().map(|group| group.source.as_str()))
     }
+
+    /// The species of each opening as a number from 0.
+    pub(super) fn species_numbers(&self) -> Vec<usize> {
+        numbered(self.openings.iter().map(|opening| opening.species.as_str())).0
+    }
 }
 
 /// Sorts, and says where each went.

@@ -3,14 +3,14 @@
 //! [`Instance`] is what is asked, [`check`] says without any solver whether a plan can be carried out and what it is
 //! worth, [`Solver`] is what every solver is. An instance in plain whole numbers is a [`Stated`].
 
-mod by_library;
 mod check;
 mod instance;
+mod own;
 mod solver;
 mod stated;
 
-pub use by_library::ByLibrary;
 pub use check::{Broken, Shipment, check};
 pub use instance::{Group, Instance, MOST_PLANTS, MOST_VALUE, MOST_WEEKS, Offer, Opening, Share, ShareOf, Unfit};
+pub use own::Own;
 pub use solver::{Progress, Solved, Solver, Watch};
 pub use stated::{Stated, StatedGroup, StatedOpening, Values};

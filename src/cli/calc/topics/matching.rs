@@ -1,7 +1,7 @@
 //! `calc matching`: an instance in plain whole numbers, and its best plan.
 
 use std::collections::BTreeMap;
-use std::time::Duration;
+use std::time::{Duration, Instant};
 
 use serde_json::{Value, json};
 
@@ -10,7 +10,7 @@ use crate::cli::calc::args::Matching;
 use crate::cli::calc::given::{Given, Wrong, in_row};
 use crate::science::WrongInput;
 use crate::science::matching::{
-    ByLibrary, Group, Instance, MOST_PLANTS, MOST_VALUE, MOST_WEEKS, Opening, Share, ShareOf, Shipment, Solver, Stated,
+    Group, Instance, MOST_PLANTS, MOST_VALUE, MOST_WEEKS, Opening, Own, Share, ShareOf, Shipment, Solver, Stated,
     StatedGroup, StatedOpening, Unfit, Values,
 };
 use crate::wording::Wording;
@@ -26,7 +26,8 @@ pub(crate) fn typed(_: &Matching) -> Given {
 /// The best plan.
 pub(crate) fn answer(given: &Given, wording: &Wording) -> Result<Answer, Wrong> {
     let instance = stated(given)?.instance().map_err(|unfit| Wrong::Said(said(&unfit, wording)))?;
-    let solved = ByLibrary { longest: LONGEST }.solve(&instance, &mut |_| true);
+    let begun = Instant::now();
+    let solved = Own.solve(&instance, &mut |_| begun.elapsed() < LONGEST);
     let mut answer = Answer::new(wording.calc_matching_formula(), wording.calc_matching_source());
     answer.figure("objective", solved.objective);
     answer.figure("proven_optimal", solved.is_proven());

@@ -1,12 +1,11 @@
 //! The whole problem given to a library of linear programs: branch and bound on the offers as they stand.
 
+use std::collections::BTreeSet;
 use std::time::Duration;
 
 use microlp::{ComparisonOp, OptimizationDirection, Problem, Variable};
 
-use super::check::{Shipment, check};
-use super::instance::{Instance, Offer, ShareOf};
-use super::solver::{Progress, Solved, Solver, Watch};
+use outplant::science::matching::{Instance, Offer, Progress, ShareOf, Shipment, Solved, Solver, Watch, check};
 
 /// By the library.
 pub struct ByLibrary {
@@ -63,19 +62,21 @@ fn problem_of(instance: &Instance) -> (Problem, Vec<Variable>) {
     for (at, work) in instance.work().iter().enumerate() {
         limit(&|offer| one(offer.week as usize == at + 1), *work);
     }
-    let ((beds, bed_count), (sources, source_count)) = (instance.bed_numbers(), instance.source_numbers());
+    let beds: BTreeSet<&str> = instance.openings().iter().map(|opening| opening.bed.as_str()).collect();
+    let sources: BTreeSet<&str> = instance.groups().iter().map(|group| group.source.as_str()).collect();
     let share = instance.share();
-    for (bed, source) in (0..bed_count).flat_map(|bed| (0..source_count).map(move |source| (bed, source))) {
-        let is_of = |offer: &Offer| sources[offer.group] == source && beds[offer.opening] == bed;
-        let positions = instance.openings().iter().zip(&beds).filter(|(_, of)| **of == bed);
+    for (bed, source) in beds.iter().flat_map(|bed| sources.iter().map(move |source| (*bed, *source))) {
+        let is_in = |offer: &Offer| instance.openings()[offer.opening].bed == bed;
+        let is_of = |offer: &Offer| is_in(offer) && instance.groups()[offer.group].source == source;
+        let positions = instance.openings().iter().filter(|opening| opening.bed == bed);
         match share.of {
             _ if !share.limits() => {}
             ShareOf::Positions => {
-                let all = positions.map(|(opening, _)| opening.positions).sum();
+                let all = positions.map(|opening| opening.positions).sum();
                 limit(&|offer| one(is_of(offer)), share.most_of(all));
             }
             ShareOf::Planted => limit(
-                &|offer| match beds[offer.opening] == bed {
+                &|offer| match is_in(offer) {
                     true => one(is_of(offer)) * share.whole as f64 - share.parts as f64,
                     false => 0.0,
                 },
