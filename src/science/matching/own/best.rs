@@ -5,7 +5,7 @@ use super::task::{Limit, Task};
 /// Bounds are rounded off by so much of a plant's worth ...
 const ROUNDED_OFF: f64 = 1e-6;
 /// ... and by this share of large worths.
-const ROUNDED_OFF_SHARE: f64 = 1e-13;
+const ROUNDED_OFF_PART: f64 = 1e-13;
 
 /// The best plan so far.
 pub(super) struct Best {
@@ -31,12 +31,12 @@ impl Best {
     /// A total below this is no better: worths are whole numbers.
     pub(super) fn cutoff(&self) -> f64 {
         let worth = self.worth as f64;
-        worth + 1.0 - ROUNDED_OFF.max(worth * ROUNDED_OFF_SHARE)
+        worth + 1.0 - ROUNDED_OFF.max(worth * ROUNDED_OFF_PART)
     }
 
     /// The whole number a bound comes to, never below the best plan.
     pub(super) fn whole_bound(&self, bound: f64) -> i64 {
-        self.worth.max((bound + ROUNDED_OFF.max(bound * ROUNDED_OFF_SHARE)).floor() as i64)
+        self.worth.max((bound + ROUNDED_OFF.max(bound * ROUNDED_OFF_PART)).floor() as i64)
     }
 }
 

@@ -15,6 +15,8 @@ mod simplex;
 mod start;
 mod sums;
 mod task;
+#[cfg(test)]
+mod tests;
 
 use super::check::check;
 use super::instance::Instance;

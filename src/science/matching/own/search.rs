@@ -26,7 +26,7 @@ const CORNER_TRIES: u64 = 4;
 /// After so many nodes a search may begin afresh ...
 const RESTART_NODES: u64 = 40;
 /// ... with this share of its ways or fewer ...
-const RESTART_SHARE: f64 = 0.8;
+const RESTART_PART: f64 = 0.8;
 /// ... and so often.
 const MOST_RESTARTS: u32 = 4;
 
@@ -190,7 +190,7 @@ impl<'a> Search<'a> {
         let ways = self.model.ways.len();
         let left =
             (0..self.root.ways.len()).filter(|column| may_matter(self.root, *column, self.root_total, self.best));
-        (left.count() as f64) < RESTART_SHARE * ways as f64
+        (left.count() as f64) < RESTART_PART * ways as f64
     }
 
     /// Solves a node. Two new ones where it must be branched on, the one to dive into first.

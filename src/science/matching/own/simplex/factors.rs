@@ -8,7 +8,7 @@ const LEAST_PIVOT: f64 = 1e-9;
 /// What is smaller than this is nothing.
 const NOTHING: f64 = 1e-13;
 /// A pivot has at least this share of the largest that could be taken.
-const PIVOT_SHARE: f64 = 0.1;
+const PIVOT_PART: f64 = 0.1;
 /// No column.
 pub(super) const NONE: u32 = u32::MAX;
 
@@ -274,7 +274,7 @@ impl Work<'_> {
     fn pivot_among(&mut self, place: usize, values: &[f64], touched: &[usize]) {
         let open = || touched.iter().copied().filter(|row| !self.row_done[*row]);
         let largest = open().map(|row| values[row].abs()).fold(0.0, f64::max);
-        let fits = open().filter(|row| values[*row].abs() >= PIVOT_SHARE * largest);
+        let fits = open().filter(|row| values[*row].abs() >= PIVOT_PART * largest);
         let Some(row) = fits.min_by_key(|row| (self.in_row[*row], *row)).filter(|_| largest >= LEAST_PIVOT) else {
             self.apart.spare.push(self.head[place]);
             return;

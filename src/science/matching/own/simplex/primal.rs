@@ -12,11 +12,11 @@ const CHUNK: usize = 256;
 /// Candidates that are kept.
 const CANDIDATES: usize = 40;
 /// Candidates are sought anew when the best of them gains less than this share of the best when they were found ...
-const STALE_SHARE: f64 = 0.3;
+const STALE_PART: f64 = 0.3;
 /// ... and after so many pivots.
 const STALE_PIVOTS: usize = 40;
 /// A column is a candidate when it gains at least this share of the best of its slice.
-const CANDIDATE_SHARE: f64 = 0.25;
+const CANDIDATE_PART: f64 = 0.25;
 /// Pivots after which the basis is taken apart anew.
 const FACTOR_EVERY: usize = 60;
 /// Pivots without a step after which ties are broken by numbers mixed.
@@ -208,7 +208,7 @@ impl Pricing {
         });
         self.kept = kept;
         self.age += 1;
-        if chosen.is_some() && best >= STALE_SHARE * self.best_found && self.age <= STALE_PIVOTS {
+        if chosen.is_some() && best >= STALE_PART * self.best_found && self.age <= STALE_PIVOTS {
             return chosen;
         }
         let mut pool = self.slice(program, prices);
@@ -236,7 +236,7 @@ impl Pricing {
                     continue;
                 }
                 let pull = program.pull(column, self.gain(program, prices, column));
-                if pull > CANDIDATE_SHARE * best && pull > 0.0 {
+                if pull > CANDIDATE_PART * best && pull > 0.0 {
                     pool.push((pull, column as u32));
                     best = best.max(pull);
                 }
