@@ -431,6 +431,9 @@ fn weather_is_read_by_its_heads_and_units_with_decimal_commas_and_what_was_not_r
     let day = weather("YEAR,MO,DY,Rain (in),Tmax (F)\n2026,1,7,1.0,86\n").unwrap();
     assert_eq!(bodies(&day), [(2, "weather", json!({"rain_mm":25.4,"tmax_c":30}))]);
     assert_eq!(day.drafts[0].1.happened, of_day(7));
+    // `Day` beside a year and a month is that of the month.
+    let day = weather("Station: hill\nYear,Month,Day,Rain (mm)\n2026,1,7,3\n2026,1,8,0\n").unwrap();
+    assert_eq!(day.drafts.iter().map(|draft| draft.1.happened).collect::<Vec<_>>(), [of_day(7), of_day(8)]);
 }
 
 #[test]

@@ -51,7 +51,7 @@ pub fn read_weather(table: &Table, names: &SheetNames) -> (FirstDay, LineFaults)
     let mut faults = LineFaults::default();
     let (meanings, passed_over) = Meanings::of(table, &columns().weather, WEATHER_EXAMPLE, &mut faults);
     let tells_figures = FIGURES.iter().flat_map(|(_, told)| told).any(|(name, _)| meanings.has(name));
-    let tells_days = meanings.has("day") || ["year", "month", "day of month"].iter().all(|name| meanings.has(name));
+    let tells_days = meanings.has("day") || in_three(&meanings).is_some();
     if faults.is_empty() && !(tells_figures && tells_days) {
         let seen = table.columns.iter().map(|column| short(&column.written)).collect();
         faults.note(Fault::bare(Reason::NoHeader { example: WEATHER_EXAMPLE, seen }).in_line(table.names_line));
@@ -61,7 +61,8 @@ pub fn read_weather(table: &Table, names: &SheetNames) -> (FirstDay, LineFaults)
     if !is_headed {
         return (FirstDay { passed_over, columns: meanings.each().collect(), ..FirstDay::default() }, faults);
     }
-    let (order, taken) = order_of(names, table, &meanings, &["day"]);
+    let days_in_cells: &[&str] = if in_three(&meanings).is_some() { &[] } else { &["day"] };
+    let (order, taken) = order_of(names, table, &meanings, days_in_cells);
     let day = FirstDay { passed_over, order: taken, ..FirstDay::default() };
     let days = std::cell::RefCell::new(BTreeMap::<Day, (usize, bool)>::new());
     let read = |reader: &mut RowReader| read_row(reader, &mut days.borrow_mut());
@@ -108,16 +109,22 @@ fn read_row(reader: &mut RowReader, days: &mut BTreeMap<Day, (usize, bool)>) {
     }
 }
 
+/// The columns of year, month and day where a day stands in three; beside a year and a month `Day` is that of the month.
+fn in_three(meanings: &Meanings) -> Option<[&'static str; 3]> {
+    let of_month = ["day of month", "day"].into_iter().find(|name| meanings.has(name))?;
+    (meanings.has("year") && meanings.has("month")).then_some(["year", "month", of_month])
+}
+
 /// The day of a row: in one cell, or year, month and day in three.
 fn day_of<'a>(reader: &mut RowReader<'a>) -> Option<(Cell<'a>, Day)> {
-    if reader.meanings.has("day") {
+    let Some([year, month, of_month]) = in_three(reader.meanings) else {
         let cell = reader.required("day")?;
         return Some((cell, reader.hand_day(cell)?)).filter(|(cell, day)| !is_to_come(reader, *cell, *day));
-    }
-    let year = reader.required("year")?;
+    };
+    let year = reader.required(year)?;
     let number = |cell: Cell| read_number(cell.written).and_then(|number| number.parse::<i32>().ok());
-    let month = reader.required("month").and_then(number).and_then(|month| u32::try_from(month).ok());
-    let of_month = reader.required("day of month").and_then(number).and_then(|day| u32::try_from(day).ok());
+    let month = reader.required(month).and_then(number).and_then(|month| u32::try_from(month).ok());
+    let of_month = reader.required(of_month).and_then(number).and_then(|day| u32::try_from(day).ok());
     let day = number(year).zip(month).zip(of_month).and_then(|((year, month), day)| Day::from_ymd(year, month, day));
     let day = reader.or_fault(year, day.ok_or_else(|| Reason::Envelope(Problem::NotADay(short(year.written)))))?;
     (!is_to_come(reader, year, day)).then_some((year, day))
