@@ -5,10 +5,11 @@ use std::sync::Arc;
 
 use outplant::base::{BedName, Moment, SpeciesKey, TrayCode};
 use outplant::desk::{Desk, Now, sample};
+use outplant::nursery::caution::Caution;
 use outplant::nursery::entry::Entry;
 use outplant::reckon::changes::{Cause, Change, Turned};
 use outplant::reckon::picture::{Passage, Picture, Rule, Source};
-use outplant::reckon::round::{RoundReason, Stop, Task, UntilFor, Where};
+use outplant::reckon::round::{NurseWork, RoundReason, Stop, Task, UntilFor, Where};
 use outplant::reckon::{FromThen, Round, SharedOffer, View, changes, draw_picture, round, shared_offers};
 use outplant::wording::round::RoundOn;
 use outplant::wording::{Lang, Wording};
@@ -376,7 +377,12 @@ fn the_sample_nursery_has_a_round_that_can_be_walked() {
     ] {
         assert!(kept.contains(due), "'{due}' is not on the walk: {kept:?}");
     }
+    // Nothing of its plan has light enough there; in Spring 1 the coffee has, and more light would harm it.
+    let dark = everything.iter().find(|stop| stop.id == "cut_for_light School 4").unwrap();
+    assert!(matches!(&dark.why, RoundReason::NurseWork(NurseWork::TooDark { light, least, .. }) if light < least));
+    assert_eq!(dark.cautions(), [Caution::Felling]);
     for quiet in [
+        "cut_for_light Spring 1",
         "prick_out gre-018",
         "begin_hardening avo-012",
         "shade jac-007",

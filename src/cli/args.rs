@@ -234,6 +234,9 @@ pub(crate) enum Why {
         /// Of a bed: only this species.
         #[arg(long)]
         species: Option<String>,
+        /// Of a bed: the day on which its light is to suit.
+        #[arg(long, value_name = "DATE", allow_negative_numbers = true)]
+        by: Option<String>,
         /// Of a tray and a bed: also what to do about each thing that holds it back.
         #[arg(long)]
         how: bool,
@@ -256,6 +259,9 @@ pub(crate) enum Why {
         /// Only this species.
         #[arg(long)]
         species: Option<String>,
+        /// The day on which its light is to suit: which nurse plants to set for it.
+        #[arg(long, value_name = "DATE", allow_negative_numbers = true)]
+        by: Option<String>,
         /// Also every question that is met, one by one.
         #[arg(long)]
         all: bool,

@@ -150,7 +150,7 @@ mod tests {
         let (told, due) = (outlook(&picture, ForecastBasis::OwnRecords), round(&picture));
         let asked = Asked { picture: &picture, wording: &wording };
         let trays = picture.trays.values().map(|tray| why_tray(tray, &told, (&due, None), asked));
-        let beds = picture.beds.values().map(|bed| why_bed(bed, None, asked));
+        let beds = picture.beds.values().map(|bed| why_bed(bed, (None, None), asked));
         let pairs = picture.pairs.iter().map(|pair| why_pair(pair, asked));
         trays.chain(beds).chain(pairs).map(|page| page_text(&page, &picture, &wording, width, colour)).collect()
     }
@@ -221,7 +221,7 @@ x weeding            holds it back
         let bed = &picture.beds[&crate::base::BedName::new("Lower terrace").unwrap()];
         let avocado = SpeciesKey::new("AVO");
         let wording = Wording::new(Lang::En);
-        let page = why_bed(bed, Some(&avocado), Asked { picture: &picture, wording: &wording });
+        let page = why_bed(bed, (Some(&avocado), None), Asked { picture: &picture, wording: &wording });
         let text = page_text(&page, &picture, &wording, 80, false);
         assert!(text.contains("Lower terrace does not plan avocado"), "{text}");
     }

@@ -48,7 +48,7 @@ fn named(run: &Run, desk: &mut Desk, arguments: &Ready) -> Result<Option<Named>,
         return Ok(None);
     }
     let (mut tray, mut bed) = (arguments.tray.clone(), arguments.bed.clone());
-    match what_is_asked(run, desk, &arguments.name, (None, false, false))? {
+    match what_is_asked(run, desk, &arguments.name, (None, None), (false, false))? {
         Why::Tray { tray: named, .. } => tray = Some(named),
         Why::Bed { bed: named, .. } => bed = Some(named),
         Why::Pair { tray: one, bed: other, .. } => (tray, bed) = (Some(one), Some(other)),

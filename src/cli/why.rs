@@ -5,7 +5,7 @@ use std::sync::Arc;
 use super::answer::Ending;
 use super::args::Why;
 use super::page_text::page_text;
-use super::run::{Exit, Run};
+use super::run::{Exit, Run, day_asked};
 use super::why_json::{why_bed_json, why_pair_json, why_tray_json};
 use super::why_more::{why_lot, why_species};
 use super::why_place::{place_of, why_place_json};
@@ -34,8 +34,8 @@ fn named(why: &Why) -> Vec<&str> {
 pub(crate) fn run(run: &Run, why: &Why) -> Result<Ending, Exit> {
     let mut desk = run.desk()?;
     let asked_by_name = match why {
-        Why::Named { names, species, how, all } => {
-            Some(super::named::what_is_asked(run, &mut desk, names, (species.as_ref(), *how, *all))?)
+        Why::Named { names, species, by, how, all } => {
+            Some(super::named::what_is_asked(run, &mut desk, names, (species.as_ref(), by.as_ref()), (*how, *all))?)
         }
         Why::Tray { .. }
         | Why::Bed { .. }
@@ -57,17 +57,18 @@ pub(crate) fn run(run: &Run, why: &Why) -> Result<Ending, Exit> {
             }
             show_reasons(run, &picture, why_tray(&tray, &outlook, (&round, None), asked), *all)
         }
-        Why::Bed { bed, species, all } => {
+        Why::Bed { bed, species, by, all } => {
             let bed = bed_of(run, &picture, bed)?;
             let species = species.as_ref().map(|written| species_of(run, &picture, &bed, written)).transpose()?;
+            let by = by.as_ref().map(|written| day_asked(written, "--by", run.now.today, &run.wording)).transpose()?;
             if run.everywhere.json {
-                return run.answer_json(&why_bed_json(&bed, species.as_ref(), &picture, &run.wording));
+                return run.answer_json(&why_bed_json(&bed, (species.as_ref(), by), &picture, &run.wording));
             }
             // What holds a bed back for several of its species is said once.
             if !all && species.is_none() && bed.species.len() > 1 {
                 return show_page(run, &picture, &why_bed_folded(&bed, ALL, asked));
             }
-            show_reasons(run, &picture, why_bed(&bed, species.as_ref(), asked), *all)
+            show_reasons(run, &picture, why_bed(&bed, (species.as_ref(), by), asked), *all)
         }
         Why::Pair { tray, bed, how, all } => {
             let tray = tray_of(run, &picture, &desk.fold().ledger().tray_now(tray))?;

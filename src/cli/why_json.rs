@@ -13,11 +13,14 @@ use crate::nursery::caution::Caution;
 use crate::page::care::{of_pair, of_tray as cautions_of_tray, of_work};
 use crate::page::why::plants_of_pair;
 use crate::reckon::Round;
+use crate::reckon::bed::water::ahead::DrawnFrom;
+use crate::reckon::bed::water::told::{BedWater, Litres, bed_water};
 use crate::reckon::field::{food_ahead, food_taken};
 use crate::reckon::forecast::Outlook;
 use crate::reckon::forecast::worth::of_tray;
 use crate::reckon::growth::tray_growth;
 use crate::reckon::light::advice::fewest_cuts::{ToCut, fewest_cuts};
+use crate::reckon::light::advice::new_nurses::{NewNurses, new_nurses, wanted_on};
 use crate::reckon::light::beside::beside;
 use crate::reckon::light::coming::shade_ends;
 use crate::reckon::light::in_band::in_band;
@@ -50,7 +53,7 @@ pub(crate) fn why_tray_json(
 /// Why a bed is open or not, for one species or for every planned one.
 pub(crate) fn why_bed_json(
     bed: &BedPicture,
-    species: Option<&SpeciesKey>,
+    (species, by): (Option<&SpeciesKey>, Option<Day>),
     picture: &Picture,
     wording: &Wording,
 ) -> Value {
@@ -59,6 +62,8 @@ pub(crate) fn why_bed_json(
     let asked: Vec<Criterion> = only.species.iter().flat_map(|line| line.criteria.iter().cloned()).collect();
     let mut text = answer(picture, "bed", bed_json(&only, picture, wording));
     text["cautions"] = cautions_json(&of_work(&asked), wording);
+    text["water"] = water_json(&bed_water(&only, &picture.site, picture.day));
+    text["nurses_to_set"] = only.species.iter().flat_map(|one| nurses_to_set_json(bed, one, picture, by)).collect();
     if !bed.story.nurses.is_empty() {
         let ends = shade_ends(&bed.story, &picture.site, picture.day);
         text["shade_ends"] = ends.iter().map(|end| shade_end_json(end, picture.day, wording)).collect();
@@ -68,6 +73,58 @@ pub(crate) fn why_bed_json(
         text["light_months"] = only.species.iter().map(|one| months_json(bed, one, picture, wording)).collect();
     }
     text
+}
+
+/// What is left of the water, the weeks after planting, and the litres that plants take a day.
+fn water_json(told: &BedWater) -> Value {
+    let left = told.left.map(
+        |left| json!({"left_mm": number(left.left_mm), "full_mm": number(left.full_mm), "days_to_stress": left.days}),
+    );
+    let ahead = told.ahead.map(|ahead| {
+        let from = match ahead.from {
+            DrawnFrom::Gauge => "gauge",
+            DrawnFrom::Usual => "usual",
+            DrawnFrom::Both => "both",
+        };
+        json!({
+            "chance_today": number(ahead.today),
+            "last_safe": ahead.last_safe,
+            "rains_from": ahead.rains.map(|rains| rains.from),
+            "rains_until": ahead.rains.map(|rains| rains.until),
+            "rains_began": ahead.began,
+            "full_lasts_days": ahead.lasts_days,
+            "drawn_from": from,
+        })
+    });
+    json!({"left": left, "ahead": ahead, "young": litres_json(&told.young), "open": litres_json(&told.open)})
+}
+
+/// Plants and the litres they take on a day without rain.
+pub(super) fn litres_json(litres: &Litres) -> Value {
+    json!({"plants": litres.plants, "litres_a_day": number(litres.a_day)})
+}
+
+/// Which nurse plants to set where a bed is too bright for a species, and by when.
+fn nurses_to_set_json(bed: &BedPicture, line: &BedSpecies, picture: &Picture, by: Option<Day>) -> Vec<Value> {
+    let wanted = by.unwrap_or_else(|| wanted_on(picture, &line.species));
+    let all = new_nurses(&bed.story, &picture.site, &line.species, (picture.day, wanted));
+    let one = |one: NewNurses| {
+        let is_late = one.is_late();
+        json!({
+            "species": line.species,
+            "nurse": one.nurse,
+            "row_m": number(one.row_m),
+            "in_row_m": number(one.in_row_m),
+            "plants": one.plants,
+            "wanted_on": one.wanted_on,
+            "set_by": one.set_by,
+            "late": is_late,
+            "suits_from": one.suits_from,
+            "inside_6_months": number(one.inside),
+            "parts": one.parts,
+        })
+    };
+    all.into_iter().map(one).collect()
 }
 
 fn shade_end_json(end: &ShadeEnd, today: Day, wording: &Wording) -> Value {
@@ -107,6 +164,8 @@ fn cuts_json(bed: &BedPicture, line: &BedSpecies, picture: &Picture) -> Option<V
             "shade_lost": number(advice.shade_lost),
             "step": advice.step.map(number),
             "mulch_kg": number(advice.mulch_kg),
+            "food_least_kg": number(advice.food_kg.0),
+            "food_most_kg": number(advice.food_kg.1),
         })
     });
     Some(json!({
@@ -217,8 +276,8 @@ mod tests {
             assert_eq!(why, ready["pairs"][number]);
         }
         for (number, bed) in picture.beds.values().enumerate() {
-            assert_eq!(why_bed_json(bed, None, &picture, &wording)["bed"], ready["beds"][number]);
-            let other = why_bed_json(bed, Some(&SpeciesKey::new("AVO")), &picture, &wording);
+            assert_eq!(why_bed_json(bed, (None, None), &picture, &wording)["bed"], ready["beds"][number]);
+            let other = why_bed_json(bed, (Some(&SpeciesKey::new("AVO")), None), &picture, &wording);
             assert_eq!(other["bed"]["species"], json!([]));
         }
     }

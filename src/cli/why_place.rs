@@ -4,11 +4,12 @@ use serde_json::{Value, json};
 
 use super::criterion_json::number;
 use super::run::{Exit, Run};
-use super::why_json::answer;
+use super::why_json::{answer, litres_json};
 use crate::base::text::folded;
 use crate::base::{PlaceName, name_search};
 use crate::page::place::{places, trays_at, waits_at};
 use crate::reckon::Picture;
+use crate::reckon::bed::water::told::bench_litres;
 use crate::wording::Wording;
 use crate::wording::verdict::About;
 
@@ -35,6 +36,7 @@ pub(super) fn why_place_json(name: &PlaceName, picture: &Picture, wording: &Word
         "light_share": light.map(number),
         "light_text": wording.light_of_place(story, picture.day),
         "holds_trays": set.and_then(|set| set.holds_trays).map(|most| most.0),
+        "water": litres_json(&bench_litres(name, picture)),
         "trays": trays.collect::<Vec<_>>(),
         "waits": waits.iter().map(|criterion| wording.reason(criterion, About::Tray)).collect::<Vec<_>>(),
     });

@@ -4,6 +4,7 @@ use super::ready::Ready;
 use super::{Asked, Page, Tone};
 use crate::base::PlaceName;
 use crate::reckon::Picture;
+use crate::reckon::bed::water::told::bench_litres;
 use crate::reckon::picture::{Criterion, Stage, TrayPicture};
 use crate::reckon::tray::hold;
 use crate::wording::verdict::About;
@@ -44,10 +45,15 @@ pub(crate) fn why_place(name: &PlaceName, asked: Asked<'_>) -> Page {
     let trays = trays_at(name, picture);
     let set = picture.site.places.get(name).and_then(|described| described.on(picture.day));
     let most = set.and_then(|set| set.holds_trays).map(|most| i64::from(most.0));
-    page.facts(vec![
+    let mut facts = vec![
         (wording.label_standing(), wording.place_trays_words(trays.len() as i64, most)),
         (wording.label_light(), wording.light_of_place(picture.places.get(name), picture.day)),
-    ]);
+    ];
+    let litres = bench_litres(name, picture);
+    if litres.plants > 0 {
+        facts.push((wording.label_litres(), wording.bench_litres_words(&litres)));
+    }
+    page.facts(facts);
     if !trays.is_empty() {
         page.gap();
         let ready = Ready::new(asked);

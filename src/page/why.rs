@@ -3,15 +3,14 @@
 use super::care::{Care, due_at, of_pair, say_due};
 use super::ready::Ready;
 use super::{Asked, Facts, Mark, Page, Tone};
-use crate::base::SpeciesKey;
-use crate::reckon::bed::water::ahead::water_ahead;
-use crate::reckon::bed::water::texture::Texture;
+use crate::base::{Day, SpeciesKey};
+use crate::reckon::bed::water::told::bed_water;
 use crate::reckon::field::longest_first;
 use crate::reckon::field::{food_ahead, food_taken};
 use crate::reckon::forecast::Outlook;
 use crate::reckon::growth::tray_growth;
 use crate::reckon::light::advice::fewest_cuts::fewest_cuts;
-use crate::reckon::light::advice::new_nurses::new_nurses;
+use crate::reckon::light::advice::new_nurses::{new_nurses, wanted_on};
 use crate::reckon::light::beside::beside;
 use crate::reckon::light::coming::shade_ends;
 use crate::reckon::light::in_band::in_band;
@@ -107,7 +106,8 @@ fn toward_bed(tray: &TrayPicture, pair: &PairPicture) -> Vec<Criterion> {
 }
 
 /// Why a bed is open or not, for one species or for every planned one.
-pub(crate) fn why_bed(bed: &BedPicture, species: Option<&SpeciesKey>, asked: Asked<'_>) -> Page {
+/// Where nurse plants are to be set for a species, so that its light suits by a day; else when its first tray can be planted.
+pub(crate) fn why_bed(bed: &BedPicture, (species, by): (Option<&SpeciesKey>, Option<Day>), asked: Asked<'_>) -> Page {
     let wording = asked.wording;
     let (mut page, mut care) = (asked.page(), Care::default());
     let lines: Vec<&BedSpecies> =
@@ -133,7 +133,7 @@ pub(crate) fn why_bed(bed: &BedPicture, species: Option<&SpeciesKey>, asked: Ask
     page.part(wording.beside_heading(), shade_beside(bed, &lines, asked));
     let cuts = lines.iter().flat_map(|one| cuts(bed, &one.species, asked));
     page.part(wording.cuts_heading(), cuts.collect::<Vec<_>>());
-    let set = lines.iter().flat_map(|one| nurses_to_set(bed, &one.species, asked));
+    let set = lines.iter().flat_map(|one| nurses_to_set(bed, &one.species, by, asked));
     page.part(wording.new_nurses_heading(), set.collect::<Vec<_>>());
     food(bed, asked, &mut page);
     water(bed, asked, &mut page);
@@ -185,7 +185,7 @@ fn cuts(bed: &BedPicture, species: &SpeciesKey, asked: Asked<'_>) -> Vec<(String
     let Some(told) = fewest_cuts(&bed.story, &asked.picture.site, species, asked.picture.day) else {
         return Vec::new();
     };
-    let advice = wording.cuts_advice_words(told.advice.as_ref());
+    let advice = wording.cuts_advice_words(&told);
     let mut pairs =
         vec![(asked.species(Some(species)), wording.cuts_tried_words(&told)), (wording.label_cuts_advice(), advice)];
     pairs.extend(told.advice.map(|advice| (wording.label_cuts_bring(), wording.cuts_bring_words(&advice))));
@@ -193,8 +193,10 @@ fn cuts(bed: &BedPicture, species: &SpeciesKey, asked: Asked<'_>) -> Vec<(String
 }
 
 /// Which nurse plants to set where a bed is too bright for a species.
-fn nurses_to_set(bed: &BedPicture, species: &SpeciesKey, asked: Asked<'_>) -> Vec<(String, String)> {
-    let all = new_nurses(&bed.story, &asked.picture.site, species, asked.picture.day);
+fn nurses_to_set(bed: &BedPicture, species: &SpeciesKey, by: Option<Day>, asked: Asked<'_>) -> Vec<(String, String)> {
+    let picture = asked.picture;
+    let wanted = by.unwrap_or_else(|| wanted_on(picture, species));
+    let all = new_nurses(&bed.story, &picture.site, species, (picture.day, wanted));
     all.iter().map(|one| (asked.species(Some(species)), asked.wording.new_nurses_words(one))).collect()
 }
 
@@ -211,14 +213,15 @@ fn food(bed: &BedPicture, asked: Asked<'_>, page: &mut Page) {
     page.part(wording.food_taken_heading(), taken.collect::<Vec<_>>());
 }
 
-/// How likely what is planted runs dry, and up to which day of the rains it is safe by that.
+/// How likely what is planted runs dry, up to which day of the rains it is safe by that, and the litres that plants take.
 fn water(bed: &BedPicture, asked: Asked<'_>, page: &mut Page) {
     let (wording, site, day) = (asked.wording, &asked.picture.site, asked.picture.day);
-    let field = site.fields.get(&bed.field).and_then(|field| field.on(day));
-    let texture = Texture::of(field.and_then(|field| field.texture.as_ref()).map(|texture| &*texture.0));
-    let Some(told) = water_ahead(site, texture, day) else { return };
-    let facts = Facts { pairs: wording.water_ahead_facts(&told), rest: Vec::new(), entries: Vec::new() };
-    page.reckoning(wording.water_ahead_heading(), facts);
+    let told = bed_water(bed, site, day);
+    let mut pairs = told.ahead.as_ref().map(|ahead| wording.water_ahead_facts(ahead)).unwrap_or_default();
+    pairs.extend(wording.bed_litres_words(&told).map(|words| (wording.label_litres(), words)));
+    if !pairs.is_empty() {
+        page.reckoning(wording.water_ahead_heading(), Facts { pairs, rest: Vec::new(), entries: Vec::new() });
+    }
 }
 
 /// How the light of a bed is reckoned for a species; of several each under its name.

@@ -128,9 +128,9 @@ impl Why {
                 Some(bed) if !self.all && bed.species.len() > 1 => {
                     Some(why_bed_folded(bed, &ALL_KEY.to_string(), asked))
                 }
-                bed => bed.map(|bed| why_bed(bed, None, asked)),
+                bed => bed.map(|bed| why_bed(bed, (None, None), asked)),
             },
-            WhyOf::Bed(name, species) => picture.beds.get(name).map(|bed| why_bed(bed, Some(species), asked)),
+            WhyOf::Bed(name, species) => picture.beds.get(name).map(|bed| why_bed(bed, (Some(species), None), asked)),
             WhyOf::About(Subject::Lot(code)) => page_of_lot(code, None, None, cx),
             WhyOf::Lot(code, plants) => page_of_lot(code, *plants, None, cx),
             // Of these there is only what was written.

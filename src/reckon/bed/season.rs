@@ -85,6 +85,11 @@ pub(crate) fn waits_for_first_rains(site: &Site, planted: Day, day: Day) -> bool
     !holding.any(|spell| planted <= spell.last_safe) && begun_since(site, planted, day) == Some(0)
 }
 
+/// Whether plants that went out are young on a day: for 8 weeks, or as long as they wait for their first rains.
+pub(crate) fn is_young(site: &Site, planted: Day, day: Day) -> bool {
+    day.days_since(planted) < RAINS_LEFT_DAYS || waits_for_first_rains(site, planted, day)
+}
+
 /// The first rains, running or to come, in which a tray that is ready on a day can still be planted safely.
 pub(crate) fn safe_rains_from(site: &Site, day: Day) -> Option<Spell> {
     let (_, season) = site.season.entry_on(day)?;

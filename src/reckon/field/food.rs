@@ -101,6 +101,55 @@ pub(crate) fn food_ahead(story: &BedStory, site: &Site, day: Day) -> Vec<FoodAhe
     all
 }
 
+/// Months that food is told of.
+pub(crate) const FOOD_MONTHS: usize = 12;
+/// Bunches are cut within so many days before and after the day that is told. Ours.
+const BUNCHES_WITHIN_DAYS: i32 = 15;
+
+impl FoodAhead {
+    /// From when to when it can be taken: bunches about their day.
+    pub(crate) fn time(&self) -> (Day, Day) {
+        match self.until {
+            Some(until) => (self.from, until),
+            None => (self.from.plus(-BUNCHES_WITHIN_DAYS), self.from.plus(BUNCHES_WITHIN_DAYS)),
+        }
+    }
+}
+
+/// Least and most kg of the month of a day and of those after it, each crop spread evenly over the days that are left to take it.
+pub(crate) fn food_by_month(ahead: &[FoodAhead], day: Day) -> [(f64, f64); FOOD_MONTHS] {
+    let mut months = [(0.0, 0.0); FOOD_MONTHS];
+    let (year, month, _) = day.ymd();
+    for food in ahead {
+        let (from, until) = food.time();
+        let from = from.max(day);
+        let days = until.days_since(from).max(0) + 1;
+        for at in 0..days {
+            let (in_year, in_month, _) = from.plus(at).ymd();
+            let after = (in_year - year) * 12 + in_month as i32 - month as i32;
+            if let Some(told) = usize::try_from(after).ok().and_then(|after| months.get_mut(after)) {
+                told.0 += food.kg.0 / f64::from(days);
+                told.1 += food.kg.1 / f64::from(days);
+            }
+        }
+    }
+    months
+}
+
+/// What one plant of a cohort gives if it is cut on a day, kg: a bunch where some show, tubers where they are large enough.
+pub(crate) fn gives_now_kg(nurse: &NurseStory, profile: &Profile, day: Day) -> (f64, f64) {
+    let Some((least, most)) = each_kg(profile) else { return (0.0, 0.0) };
+    let share = if has_followers(profile) {
+        f64::from(nurse.bunches_showing.unwrap_or(0).min(nurse.alive)) / f64::from(nurse.alive.max(1))
+    } else if lifts_tubers(&nurse.nurse) {
+        let time = time_of(nurse, profile, Crop::Tubers, day);
+        f64::from(u8::from(nurse.planted > 0 && time.is_some_and(|(from, _)| from <= day)))
+    } else {
+        0.0
+    };
+    (least * share, most * share)
+}
+
 /// What a plant gives at least and at most, kg; none of what nobody may eat, or of which nothing is known.
 fn each_kg(profile: &Profile) -> Option<(f64, f64)> {
     let poisonous = profile.dangers().is_some_and(|dangers| dangers.contains(&Danger::PoisonousSeed));
@@ -216,6 +265,39 @@ mod tests {
         // 10 to 18 months.
         assert_eq!((all[0].from, all[0].until), (day("2026-06-01"), Some(day("2027-01-30"))));
         assert_eq!((all[0].crop, all[0].plants, all[0].loosens), (Crop::Tubers, 90, Some(40)));
+    }
+
+    #[test]
+    fn month_by_month_it_is_all_that_is_on_the_way() {
+        let mut page = bed();
+        page.nurses("2025-06-10", "banana", 40, 3.0);
+        page.nurses("2025-08-01", "cassava", 90, 2.0);
+        let all = ahead(&page);
+        let months = food_by_month(&all, day(ON));
+        let sum = months.iter().fold((0.0, 0.0), |sum, one| (sum.0 + one.0, sum.1 + one.1));
+        let told = all.iter().fold((0.0, 0.0), |sum, one| (sum.0 + one.kg.0, sum.1 + one.kg.1));
+        assert!((sum.0 - told.0).abs() < 1e-6 && (sum.1 - told.1).abs() < 1e-6, "{sum:?} {told:?}");
+        // Bunches about 10 June, the first tubers on 1 June, nothing in April.
+        assert_eq!(months[0], (0.0, 0.0));
+        assert!(months[2].0 > months[4].0 && months[4].0 > 0.0, "{months:?}");
+    }
+
+    #[test]
+    fn a_stem_without_a_bunch_and_cassava_too_young_give_nothing_yet() {
+        let gives = |page: &TestBook, on: &str| {
+            let (story, site) = page.story(on);
+            gives_now_kg(&story.nurses[0], site.profile(&story.nurses[0].nurse).unwrap(), day(on))
+        };
+        let mut bananas = bed();
+        bananas.nurses("2025-06-10", "banana", 40, 3.0);
+        assert_eq!(gives(&bananas, ON), (0.0, 0.0));
+        let showing = json!({"bed":"Upper terrace","nurse":"banana","alive":40,"bunches_showing":20});
+        bananas.write("2026-04-01", "nurse_counted", showing);
+        assert_eq!(gives(&bananas, ON), (7.5, 15.0));
+        let mut cassava = bed();
+        cassava.nurses("2025-08-01", "cassava", 90, 2.0);
+        assert_eq!(gives(&cassava, ON), (0.0, 0.0));
+        assert!(gives(&cassava, "2026-07-01").0 > 0.0);
     }
 
     #[test]

@@ -11,7 +11,7 @@ mod survival;
 mod tests;
 mod waits;
 
-pub(crate) use food::{Crop, FoodAhead, FoodTaken, food_ahead, food_taken};
+pub(crate) use food::{Crop, FOOD_MONTHS, FoodAhead, FoodTaken, food_ahead, food_by_month, food_taken, gives_now_kg};
 pub(crate) use light_rows::light_rows;
 pub(crate) use nurse_grid::{NurseGrid, grid_of, nurse_grids};
 pub(crate) use plan::{SpeciesPlan, species_plan};

@@ -103,6 +103,8 @@ words! {
         Rings: "rings";
         /// When nurse plants are counted.
         Nurses: "nurses";
+        /// When nurse plants are cut, lifted, set and taken out.
+        NurseWork: "nurse_work";
         /// When light is read ahead of planting.
         LightAhead: "light_ahead";
         /// When soil is looked at ahead of planting.

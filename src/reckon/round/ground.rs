@@ -65,6 +65,13 @@ fn coming(walk: &Walk<'_>, bed: &BedPicture, line: &BedSpecies, within_days: i32
     Some(first)
 }
 
+/// The plants that come for a species and that a cut for light may let go out, the day on which the first of them could, and the last safe
+/// day of those rains.
+pub(super) fn kept_out(walk: &Walk<'_>, bed: &BedPicture, line: &BedSpecies) -> Option<(f64, Day, Option<Day>)> {
+    let coming = coming(walk, bed, line, LOOK_AHEAD_DAYS)?;
+    Some((coming.plants * CUT_OPENS * chance(bed), coming.plant_on, last_safe(walk, &coming)))
+}
+
 fn first_then_larger(a: &Coming, b: &Coming) -> std::cmp::Ordering {
     (a.plant_on, a.turn).cmp(&(b.plant_on, b.turn)).then_with(|| b.plants.total_cmp(&a.plants))
 }

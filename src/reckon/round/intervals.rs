@@ -143,8 +143,6 @@ pub(crate) const RINGS_SOURCE: RuleSource = RuleSource::Rings;
 /// Fences are asked about while plants are younger than this, days: 24 months. Common practice.
 pub(crate) const FENCE_UNTIL_DAYS: i32 = 730;
 
-/// Young plants are watered, or looked at, in a dry run within so many days of planting: 8 weeks. Common practice.
-pub(crate) const YOUNG_WATER_DAYS: i32 = crate::reckon::bed::season::RAINS_LEFT_DAYS;
 /// Share of young plants that a week without water costs once their ground is dry. Ours.
 pub(crate) const DRY_LOSS: f64 = 0.2;
 /// That week.
@@ -156,6 +154,16 @@ pub(crate) const YOUNG_WATER_SOURCE: RuleSource = RuleSource::YoungWater;
 pub(crate) const NURSES_EVERY_DAYS: i32 = 60;
 /// Share of what stands or will stand under them that an unseen gap costs. Ours.
 pub(crate) const NURSE_GAP_LOSS: f64 = 0.05;
+/// Chance that a cut for light lets plants go out in these rains. Ours: no more than a quarter of the shade goes in a month.
+pub(crate) const CUT_OPENS: f64 = 0.1;
+/// Bunches are cut within so many days before and after the day that is reckoned. Ours.
+pub(crate) const BUNCH_AHEAD_DAYS: i32 = 14;
+/// Tubers are lifted in the last days of their time, where nobody did before: so many. Ours.
+pub(crate) const TUBERS_AHEAD_DAYS: i32 = 60;
+/// The next nurse plants are asked for so many days before the day by which they are to be set. Ours.
+pub(crate) const SET_AHEAD_DAYS: i32 = 30;
+/// Share of the plants beneath that branches of dead nurse plants break. Ours.
+pub(crate) const FALLING_LOSS: f64 = 0.02;
 /// Source of nurse counts.
 pub(crate) const NURSES_SOURCE: RuleSource = RuleSource::Nurses;
 /// Light and soil are looked at where a tray is ready within so many days: 3 months. Common practice.
@@ -228,6 +236,16 @@ pub mod work {
     pub(crate) const MULCH: f64 = 3.0;
     /// Carry water to one young plant and pour it slowly.
     pub(crate) const WATER: f64 = 2.0;
+    /// Cut one stem with its bunch and carry both out.
+    pub(crate) const BUNCH: f64 = 6.0;
+    /// Lift one cassava.
+    pub(crate) const LIFT: f64 = 4.0;
+    /// Chop the leaves of one nurse plant.
+    pub(crate) const CHOP: f64 = 3.0;
+    /// Set one nurse plant.
+    pub(crate) const SET: f64 = 4.0;
+    /// Fell one nurse plant and chop it up.
+    pub(crate) const FELL: f64 = 8.0;
     /// A metre of fence.
     pub(crate) const FENCE_M: f64 = 6.0;
     /// Source of all of these.

@@ -21,8 +21,8 @@ pub use stop::deadline;
 pub use stop::deadline::{Due, UntilFor};
 pub use stop::tasks;
 pub use stop::{
-    AtStake, ForTray, LastLook, NextStep, RoundReason, SampleAsked, Stake, Stop, Task, ToBed, ToLight, TooLate,
-    WalkOrder, Where,
+    AtStake, ForTray, LastLook, NextStep, NurseWork, RoundReason, SampleAsked, Stake, Stop, Task, ToBed, ToLight,
+    TooLate, WalkOrder, Where,
 };
 pub(crate) use tasks::written_for;
 pub use tasks::{TASKS, TaskFacts};

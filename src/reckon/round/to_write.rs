@@ -1,9 +1,10 @@
 //! The entry that does a stop's task, with the fields that are known.
 
 use super::expected::seeds_again;
-use super::stop::{NextStep, RoundReason, Stop, Task, ToBed, ToLight};
+use super::stop::{NextStep, NurseWork, RoundReason, Stop, Task, ToBed, ToLight};
 use crate::base::{BedName, Day, PlaceName, SpeciesKey, TrayCode};
 use crate::nursery::entry::subject::Subject;
+use crate::reckon::light::coming::has_followers;
 use crate::reckon::picture::quantity::PestLacks;
 use crate::reckon::picture::{NursePicture, Picture};
 use crate::reckon::seed::lot_to_sow;
@@ -110,6 +111,9 @@ pub(crate) fn to_write(stop: &Stop, writing: Writing<'_>) -> ToWrite {
         Task::ReadLabel => label(stop),
         Task::Sick => sick(stop),
         Task::CountNurses => nurses(stop, writing),
+        Task::CutBunches | Task::LiftTubers | Task::CutForLight | Task::SetNurses | Task::RemoveNurses => {
+            nurse_work(stop, writing.picture)
+        }
         Task::CountSurvivors => survivors(stop),
         Task::SowLot => sown(stop, writing.picture),
         Task::ThrowOutLot => about("lot_counted").number("seeds", 0),
@@ -291,6 +295,28 @@ fn nurses(stop: &Stop, writing: Writing<'_>) -> ToWrite {
     match next {
         Some(nurse) => entry.with("nurse", Known::Species(nurse.nurse.clone())),
         None => entry,
+    }
+}
+
+/// What is cut of which nurse plant, and of how many; of the next ones which ended.
+fn nurse_work(stop: &Stop, picture: &Picture) -> ToWrite {
+    let entry = ToWrite::about(stop.task.facts().kind, &stop.subject);
+    let RoundReason::NurseWork(work) = &stop.why else { return entry };
+    let of = |nurse: &SpeciesKey| entry.clone().with("nurse", Known::Species(nurse.clone()));
+    match work {
+        NurseWork::Bunches { nurse, bunches, .. } => of(nurse).text("what", "harvest").number("count", *bunches),
+        NurseWork::Tubers { nurse, plants, .. } => of(nurse).text("what", "harvest").number("count", *plants),
+        NurseWork::TooDark { .. } => {
+            let bed = stop.bed().and_then(|name| picture.beds.get(name));
+            let most = bed.and_then(|bed| bed.nurses.iter().max_by_key(|nurse| nurse.alive));
+            let followed = |key| picture.site.profile(key).is_some_and(|profile| has_followers(profile));
+            most.map_or_else(
+                || entry.clone(),
+                |most| of(&most.nurse).text("what", if followed(&most.nurse) { "stem" } else { "leaves" }),
+            )
+        }
+        NurseWork::SetNext(end) => of(&end.nurse),
+        NurseWork::PastLife { nurse, plants, .. } => of(nurse).text("what", "felled").number("count", *plants),
     }
 }
 

@@ -149,13 +149,18 @@ cuts_proven = { $list }; every other set of as many was tried and none brings mo
 cuts_found = { $list }; the best that was found, not every set was tried
 cuts_places_unknown = { $sentence }; nobody wrote where each of them stands, they are taken as evenly spread
 cuts_no_advice = no cut helps that leaves three quarters of the shade and gives no living plant more than { $MOST_STEP } times its light
+cuts_too_little = no cut is worth it: those that leave three quarters of the shade bring too few positions into the band
 # (after, before, lost, kg)
 cuts_bring = over six months { $after } of the open positions are inside on average, { $before } without; { $lost } of the shade goes, and about { $kg } kg of dry leaves fall as mulch
+# (sentence, least, most)
+cuts_food = { $sentence }, and they give { $least } to { $most } kg to eat
 # (sentence, times)
 cuts_step = { $sentence }; no living plant gets more than { $times } times its light
 new_nurses_heading = Nurse plants that would bring the light into the band
-# (plants, nurse, row, in_row, months, inside)
-new_nurses_set = { $plants } plants of { $nurse } at { $row } x { $in_row } m: from about { $months } months after they are set, over the half year then { $inside } of the open positions are inside on average
+# (plants, nurse, row, in_row, set_by, from, inside)
+new_nurses_set = { $plants } plants of { $nurse } at { $row } x { $in_row } m, set by { $set_by }: over the half year from { $from } on { $inside } of the open positions are inside on average
+# (plants, nurse, row, in_row, from, inside, wanted)
+new_nurses_late = { $plants } plants of { $nurse } at { $row } x { $in_row } m, set now: they suit only from { $from } on, after { $wanted }; over the half year then { $inside } of the open positions are inside on average
 # (sentence, parts)
 new_nurses_parts = { $sentence }; set in { $parts } parts, a month apart, no month takes more than a quarter of their shade when they end
 food_heading = Food on the way
@@ -179,6 +184,15 @@ food_taken_unweighed = { $month } from { $plants } plants, and nobody wrote how 
 water_ahead_heading = Water of the weeks after planting
 label_water_today = planted today
 water_ahead_today = in ground that is full, { $share } of drawn weathers leave it no more than { $STRESS_BORNE_DAYS } days in a row without easily taken water within 6 weeks
+label_water_lasts = without rain
+water_lasts = easily taken water of ground that is full lasts { $days } days
+label_litres = litres a day
+# (plants, litres)
+litres_young = its young plants ({ $plants }) take about { $litres } litres a day at the foot while it does not rain
+# (plants, litres)
+litres_open = planted at all of its open positions ({ $plants }), about { $litres } litres a day more
+# (plants, litres)
+litres_bench = { $plants } plants take about { $litres } litres a day in this light; what falls beside their containers comes on top
 label_water_last_safe = last safe day
 # (day, share)
 water_ahead_last_safe = { $day }, by { $share } of drawn weathers

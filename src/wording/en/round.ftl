@@ -193,6 +193,16 @@ round_young_unread = { $plants ->
 }
 # (sentence)
 round_water_feet = { $sentence }: where a finger finds the ground dry at the foot, pour { $FOOT_LEAST_LITRES } to { $FOOT_MOST_LITRES } litres there, slowly, and write the watering. That makes no wet ground of the bed
+# (bunches, nurse, day)
+round_bunches = { $bunches } bunches of { $nurse } showed and are ripe about { $day }; cut each stem with its bunch
+# (plants, nurse, day)
+round_tubers = tubers of { $plants } plants of { $nurse }: after { $day } they turn to wood
+# (sentence, positions)
+round_tubers_loosen = { $sentence }; lifting them loosens the ground of { $positions } positions still open
+# (light, species, least)
+round_too_dark = { $light } light now, { $species } needs { $least } at least and a tray of it comes: why of this bed says which cuts help at once; else in steps, no more than a quarter of the shade a month
+# (plants, nurse, day)
+round_past_life = { $plants } plants of { $nurse } are past their life since about { $day }: take out what is dead, keep what shades, and count it
 # (alive, days)
 round_nurses = { $alive } by the books, not counted for { $days } d
 round_light_never = never read
@@ -270,6 +280,7 @@ until_overdue = overdue since { $day }
 until_overdue_planted = overdue since { $day }, when the young plants were set
 until_not_known = no last day is known
 lose_rain = today's rain stays unknown
+lose_food = food that spoils
 lose_bench = it holds the bench for nothing
 lose_sowing = somebody may sow it for nothing
 lose_room = it takes room and water for nothing
@@ -361,6 +372,11 @@ task_mulch = Mulch
 task_fence = Fence
 task_water_bed = Water or look
 task_count_nurses = Count nurse plants
+task_cut_bunches = Cut bunches
+task_lift_tubers = Lift tubers
+task_cut_for_light = Cut for light
+task_set_nurses = Set nurse plants
+task_remove_nurses = Take out nurse plants
 task_read_light = Read the light
 task_check_soil = Push the rod
 task_count_survivors = Count survivors
@@ -483,6 +499,26 @@ tasks_water_bed = { $n ->
 tasks_count_nurses = { $n ->
     [one] { $n } count of nurse plants
    *[other] { $n } counts of nurse plants
+}
+tasks_cut_bunches = { $n ->
+    [one] { $n } bed with ripe bunches
+   *[other] { $n } beds with ripe bunches
+}
+tasks_lift_tubers = { $n ->
+    [one] { $n } bed of tubers to lift
+   *[other] { $n } beds of tubers to lift
+}
+tasks_cut_for_light = { $n ->
+    [one] { $n } bed to cut for light
+   *[other] { $n } beds to cut for light
+}
+tasks_set_nurses = { $n ->
+    [one] { $n } bed to set nurse plants in
+   *[other] { $n } beds to set nurse plants in
+}
+tasks_remove_nurses = { $n ->
+    [one] { $n } bed to take nurse plants out of
+   *[other] { $n } beds to take nurse plants out of
 }
 tasks_read_light = { $n ->
     [one] { $n } light reading

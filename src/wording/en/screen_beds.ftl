@@ -67,6 +67,9 @@ plan_north = { $eighth ->
     [6] North is to the left on this plan.
    *[7] North is up and to the left on this plan.
 }
+ground_heading = Soil and water
+food_chart_kg = { $most } kg
+food_chart_legend = █ least, │ at most: food of each month, by the age of the plants and the last count.
 nurses_heading = Nurse plants
 # (nurse, alive, planted, age)
 nurse_line = { $nurse }: { $alive } of { $planted } live, { $age } old

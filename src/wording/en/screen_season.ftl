@@ -1,6 +1,9 @@
 ### The screen Season.
 
 season_rains = rains
+season_food = food
+season_food_to_take = food can be taken
+season_food_none = no food to take
 season_shade = nurse shade
 season_shade_none = no nurse plants
 season_shade_growing = nurse plants grow, no useful shade yet

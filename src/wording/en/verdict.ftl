@@ -730,6 +730,7 @@ source_seed_life_kept = ours: the species' days at room temperature, longer wher
 source_seed_life = the species' storage days for the way it is kept
 source_ground_ahead = common practice: cleared and dug in the 6 weeks before planting, weeded and mulched in the last 2
 source_rings = common practice: rings weeded every 4 weeks in months 1-6
+source_nurse_work = common practice: bunches about 12 weeks after they show, tubers before the end of their plants' life, the next nurse plants so long before the shade ends as they take to shade; the days ours
 source_nurses = ours: a nurse plant's crown changes in two months
 source_light_ahead = common practice: light is checked 3 months before planting; a reading lasts { $READING_LASTS_DAYS } days (ours)
 source_soil_ahead = common practice: the rod at field capacity before planting; Bengough et al. 2011 for the limit

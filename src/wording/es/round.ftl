@@ -30,6 +30,11 @@ task_mulch = Poner cobertura
 task_fence = Cercar
 task_water_bed = Regar o mirar
 task_count_nurses = Contar nodrizas
+task_cut_bunches = Cortar racimos
+task_lift_tubers = Sacar yuca
+task_cut_for_light = Cortar por luz
+task_set_nurses = Poner nodrizas
+task_remove_nurses = Sacar nodrizas
 task_read_light = Leer la luz
 task_check_soil = Meter la varilla
 task_count_survivors = Contar las vivas
@@ -149,6 +154,26 @@ tasks_water_bed = { $n ->
 tasks_count_nurses = { $n ->
     [one] { $n } conteo de nodrizas
    *[other] { $n } conteos de nodrizas
+}
+tasks_cut_bunches = { $n ->
+    [one] { $n } parcela con racimos maduros
+   *[other] { $n } parcelas con racimos maduros
+}
+tasks_lift_tubers = { $n ->
+    [one] { $n } parcela con yuca por sacar
+   *[other] { $n } parcelas con yuca por sacar
+}
+tasks_cut_for_light = { $n ->
+    [one] { $n } parcela por cortar por luz
+   *[other] { $n } parcelas por cortar por luz
+}
+tasks_set_nurses = { $n ->
+    [one] { $n } parcela donde poner nodrizas
+   *[other] { $n } parcelas donde poner nodrizas
+}
+tasks_remove_nurses = { $n ->
+    [one] { $n } parcela de donde sacar nodrizas
+   *[other] { $n } parcelas de donde sacar nodrizas
 }
 tasks_read_light = { $n ->
     [one] { $n } lectura de luz
@@ -315,6 +340,11 @@ round_young_unread = { $plants ->
    *[other] { $plants } plantas jóvenes fuera de las lluvias, y hace { $days } d que no se anota lluvia que moje, dedo que halle mojado ni riego que las sostenga
 }
 round_water_feet = { $sentence }: donde un dedo halle seca la tierra al pie, eche ahí de { $FOOT_LEAST_LITRES } a { $FOOT_MOST_LITRES } litros, despacio, y anote el riego. Con eso la tierra de la parcela no queda mojada
+round_bunches = salieron { $bunches } racimos de { $nurse } y maduran hacia el { $day }; corte cada tallo con su racimo
+round_tubers = raíces de { $plants } plantas de { $nurse }: después del { $day } se ponen leñosas
+round_tubers_loosen = { $sentence }; al sacarlas queda suelto el suelo de { $positions } hoyos aún libres
+round_too_dark = { $light } de luz ahora, { $species } necesita { $least } al menos y viene una bandeja: el porqué de esta parcela dice qué cortes ayudan ya; si no, por pasos, no más de un cuarto de la sombra al mes
+round_past_life = { $plants } plantas de { $nurse } pasaron su vida hacia el { $day }: saque lo muerto, deje lo que da sombra, y cuéntelo
 round_nurses = { $alive } según el libro, sin contar hace { $days } d
 round_light_never = nunca se leyó
 round_light_old = leída el { $day }, ya vieja
@@ -395,6 +425,7 @@ until_overdue = atrasada desde el { $day }
 until_overdue_planted = atrasada desde el { $day }, cuando se plantaron las jóvenes
 until_not_known = no se sabe el último día
 lose_rain = la lluvia de hoy queda sin saberse
+lose_food = comida que se pierde
 lose_bench = ocupa la mesa para nada
 lose_sowing = alguien puede sembrarla para nada
 lose_room = gasta lugar y agua para nada

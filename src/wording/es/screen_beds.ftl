@@ -51,6 +51,9 @@ plan_north = { $eighth ->
     [6] El norte queda a la izquierda en este plano.
    *[7] El norte queda arriba a la izquierda en este plano.
 }
+ground_heading = Suelo y agua
+food_chart_kg = { $most } kg
+food_chart_legend = █ al menos, │ a lo sumo: comida de cada mes, por la edad de las plantas y el último conteo.
 nurses_heading = Plantas nodrizas
 nurse_line = { $nurse }: viven { $alive } de { $planted }, edad { $age }
 nurse_counted = contadas el { $day }

@@ -1,6 +1,9 @@
 ### The screen Season.
 
 season_rains = lluvias
+season_food = comida
+season_food_to_take = hay comida para cosechar
+season_food_none = sin comida para cosechar
 season_shade = sombra nodriza
 season_shade_none = sin nodrizas
 season_shade_growing = las nodrizas crecen, aún sin sombra útil

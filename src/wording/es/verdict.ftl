@@ -483,6 +483,7 @@ source_seed_life_kept = nuestro: los días de la especie a temperatura ambiente,
 source_seed_life = los días que aguanta la semilla de la especie según cómo se guarda
 source_ground_ahead = práctica común: limpia y hoyos en las 6 semanas antes de sembrar, deshierba y cobertura en las últimas 2
 source_rings = práctica común: plateos cada 4 semanas en los meses 1-6
+source_nurse_work = uso común: los racimos unas 12 semanas después de salir, la yuca antes del fin de la vida de sus plantas, las nodrizas siguientes tanto antes de que acabe la sombra como tardan en darla; los días, nuestros
 source_nurses = nuestro: la copa de una nodriza cambia en dos meses
 source_light_ahead = práctica común: la luz se revisa 3 meses antes de sembrar; una lectura vale { $READING_LASTS_DAYS } días (nuestro)
 source_soil_ahead = práctica común: la varilla con el suelo a capacidad de campo antes de sembrar; Bengough et al. 2011 para el límite

@@ -1,6 +1,6 @@
 //! Why a stop is due, with its numbers.
 
-use crate::base::{Day, LotCode};
+use crate::base::{Day, LotCode, SpeciesKey};
 use crate::nursery::entry::types::{Kept, Roots};
 use crate::nursery::herbicide::may_have_no_label;
 use crate::nursery::pest::eater_of;
@@ -8,7 +8,7 @@ use crate::nursery::species::Catalogue;
 use crate::reckon::forecast::{SowAgain, TrayForecast};
 use crate::reckon::picture::Measure;
 use crate::reckon::picture::quantity::SeenWater;
-use crate::reckon::round::{ForTray, NextStep, RoundReason, SampleAsked, ToBed, TooLate};
+use crate::reckon::round::{ForTray, NextStep, NurseWork, RoundReason, SampleAsked, ToBed, TooLate};
 use crate::wording::number::rounded;
 use crate::wording::{Wording, theme};
 
@@ -93,6 +93,7 @@ impl Wording {
             | RoundReason::RingWeeding { .. }
             | RoundReason::YoungDry { .. }
             | RoundReason::NursesNotCounted { .. }
+            | RoundReason::NurseWork(_)
             | RoundReason::LightNotRead { .. }
             | RoundReason::SoilNotKnown { .. }
             | RoundReason::SurvivalDue { .. } => self.ground_reason(why, on),
@@ -402,6 +403,9 @@ impl Wording {
         if let RoundReason::NursesNotCounted { days_since, alive } = why {
             return self.round_nurses(*alive, *days_since);
         }
+        if let RoundReason::NurseWork(work) = why {
+            return self.nurse_work_reason(work, on);
+        }
         if let RoundReason::LightNotRead { last_read, tray } = why {
             let read = last_read.map_or_else(|| self.round_light_never(), |day| self.round_light_old(near(day)));
             return with_tray(read, Some(tray));
@@ -415,6 +419,24 @@ impl Wording {
             return self.round_survival(*months, *planted, name, near(*planted_on), *living);
         }
         String::new()
+    }
+
+    /// What is due on nurse plants.
+    fn nurse_work_reason(&self, work: &NurseWork, on: RoundOn<'_>) -> String {
+        let near = |day: &Day| self.day_beside(*day, on.day);
+        let name = |key: &SpeciesKey| self.species_of(key, on.species);
+        match work {
+            NurseWork::Bunches { nurse, bunches, about } => self.round_bunches(*bunches, name(nurse), near(about)),
+            NurseWork::Tubers { nurse, plants, until, loosens } => {
+                let said = self.round_tubers(*plants, name(nurse), near(until));
+                loosens.map_or(said.clone(), |positions| self.round_tubers_loosen(said, positions))
+            }
+            NurseWork::TooDark { species, light, least } => {
+                self.round_too_dark(self.percent_beside(*light, &[*least]), name(species), self.percent(*least))
+            }
+            NurseWork::SetNext(end) => self.shade_end_words(end, end.is_late(on.day)),
+            NurseWork::PastLife { nurse, plants, ended } => self.round_past_life(*plants, name(nurse), near(ended)),
+        }
     }
 
     /// When ground work was last done.

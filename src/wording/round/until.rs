@@ -96,6 +96,7 @@ impl Wording {
         match (stop.task, stop.at_stake.what) {
             (Task::Gauge, _) => self.lose_rain(),
             (Task::StopWaiting, _) => self.lose_bench(),
+            (Task::CutBunches | Task::LiftTubers, _) => self.lose_food(),
             (Task::Cull, _) => self.lose_room(),
             (Task::ThrowOutLot, _) => self.lose_sowing(),
             (Task::GoOut, _) => self.lose_no_place(),

@@ -4,6 +4,7 @@ use crate::base::Day;
 use crate::nursery::entry::types::CutWhat;
 use crate::nursery::species::Catalogue;
 use crate::reckon::bed::water::ahead::{DrawnFrom, SAFE_CHANCE, WaterAhead};
+use crate::reckon::bed::water::told::{BedWater, Litres};
 use crate::reckon::field::{Crop, FoodAhead, FoodTaken};
 use crate::reckon::light::advice::fewest_cuts::{Advice, FewestCuts, ToCut};
 use crate::reckon::light::advice::new_nurses::NewNurses;
@@ -35,7 +36,8 @@ impl Wording {
         }
     }
 
-    fn month_and_year(&self, day: Day) -> String {
+    /// Month and year of a day.
+    pub(crate) fn month_and_year(&self, day: Day) -> String {
         let (year, month, _) = day.ymd();
         format!("{} {year}", self.month_short(month))
     }
@@ -69,8 +71,10 @@ impl Wording {
     }
 
     /// Which plants to cut, and whether no other so few bring as much; or that none helps.
-    pub(crate) fn cuts_advice_words(&self, advice: Option<&Advice>) -> String {
-        let Some(advice) = advice else { return self.cuts_no_advice() };
+    pub(crate) fn cuts_advice_words(&self, told: &FewestCuts) -> String {
+        let Some(advice) = &told.advice else {
+            return if told.some_help() { self.cuts_too_little() } else { self.cuts_no_advice() };
+        };
         let list = advice.plants.iter().map(|plant| self.cut_words(plant)).collect::<Vec<_>>().join("; ");
         let said = if advice.proven { self.cuts_proven(list) } else { self.cuts_found(list) };
         if advice.places_known { said } else { self.cuts_places_unknown(said) }
@@ -81,6 +85,8 @@ impl Wording {
         let (before, after) = advice.half_year;
         let lost = self.percent(advice.shade_lost.max(0.0));
         let said = self.cuts_bring(self.percent(after), self.percent(before), lost, self.kg(advice.mulch_kg));
+        let (least, most) = advice.food_kg;
+        let said = if most > 0.0 { self.cuts_food(said, self.kg(least), self.kg(most)) } else { said };
         match advice.step {
             Some(step) => self.cuts_step(said, self.number(step.max(1.0), 1)),
             None => said,
@@ -92,13 +98,28 @@ impl Wording {
         let nurse = self.species_of(&one.nurse, &Catalogue::built_in());
         let (row, in_row) = (self.number(one.row_m, 1), self.number(one.in_row_m, 1));
         let inside = self.percent(one.inside);
-        let said = self.new_nurses_set(one.plants, nurse, row, in_row, one.after_months, inside);
+        let (set_by, from) = (self.day(one.set_by), self.day(one.suits_from));
+        let said = if one.is_late() {
+            self.new_nurses_late(one.plants, nurse, row, in_row, from, inside, self.day(one.wanted_on))
+        } else {
+            self.new_nurses_set(one.plants, nurse, row, in_row, set_by, from, inside)
+        };
         if one.parts > 1 { self.new_nurses_parts(said, one.parts) } else { said }
+    }
+
+    /// The same in short, without the source.
+    pub(crate) fn water_ahead_short(&self, told: &WaterAhead) -> Vec<(String, String)> {
+        let mut facts = self.water_ahead_facts(told);
+        facts.pop();
+        facts
     }
 
     /// How likely what is planted runs dry, the last safe day by that, and when the rains began by the gauge.
     pub(crate) fn water_ahead_facts(&self, told: &WaterAhead) -> Vec<(String, String)> {
-        let mut facts = vec![(self.label_water_today(), self.water_ahead_today(self.percent(told.today)))];
+        let mut facts = vec![
+            (self.label_water_today(), self.water_ahead_today(self.percent(told.today))),
+            (self.label_water_lasts(), self.water_lasts(told.lasts_days)),
+        ];
         if let Some(rains) = told.rains {
             let last = match told.last_safe {
                 Some(last) => self.water_ahead_last_safe(self.day(last), self.percent(SAFE_CHANCE)),
@@ -116,6 +137,19 @@ impl Wording {
         };
         facts.push((self.label_source(), from));
         facts
+    }
+
+    /// What the young plants of a bed take a day, and what its open positions would; none where there are neither.
+    pub(crate) fn bed_litres_words(&self, told: &BedWater) -> Option<String> {
+        let young = (told.young.plants > 0).then(|| self.litres_young(told.young.plants, self.kg(told.young.a_day)));
+        let open = (told.open.plants > 0).then(|| self.litres_open(told.open.plants, self.kg(told.open.a_day)));
+        let said: Vec<String> = young.into_iter().chain(open).collect();
+        (!said.is_empty()).then(|| said.join("; "))
+    }
+
+    /// What the plants at a place take a day.
+    pub(crate) fn bench_litres_words(&self, told: &Litres) -> String {
+        self.litres_bench(told.plants, self.kg(told.a_day))
     }
 
     fn cut_words(&self, plant: &ToCut) -> String {

@@ -6,14 +6,22 @@ use super::plan;
 use crate::base::{Day, SpeciesKey};
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::look::{Ink, standing_mark};
-use crate::dashboard::parts::Sheet;
-use crate::reckon::field::{Outplanting, SurvivalCount, food_ahead, food_taken, light_rows, outplantings, waits_for};
+use crate::dashboard::parts::{Chart, Curve, Sheet};
+use crate::reckon::bed::water::told::bed_water;
+use crate::reckon::field::{
+    FOOD_MONTHS, FoodAhead, Outplanting, SurvivalCount, food_ahead, food_by_month, food_taken, light_rows,
+    outplantings, waits_for,
+};
+use crate::reckon::light::months::month_on;
 use crate::reckon::picture::{BedPicture, BedSpecies, NursePicture, Rule, Standing};
 use crate::reckon::round::intervals::SURVIVAL_MONTHS;
 use crate::wording::verdict::About;
 
 /// Columns of a bar of light.
 const BAR: usize = 12;
+/// Lines of the chart of food, and its most columns: four for a month.
+const FOOD_LINES: u16 = 6;
+const FOOD_MOST: u16 = 56;
 
 /// The page of a bed; the chosen species comes first and is the one whose positions are drawn.
 pub(super) fn page(
@@ -41,10 +49,58 @@ pub(super) fn page(
         page.heading(&wording.plan_heading(cx.species(Some(species))));
         plan::draw(bed, species, along, cx, &mut page);
     }
+    ground(bed, chosen, cx, &mut page);
     nurses(bed, cx, &mut page);
     food(bed, cx, &mut page);
     survival(bed, cx, &mut page);
     page
+}
+
+/// Soil and water: how they stand, whether they hold back or not, the weeks after planting, the litres that plants take.
+fn ground(bed: &BedPicture, chosen: Option<&SpeciesKey>, cx: &ScreenContext<'_>, page: &mut Sheet) {
+    let wording = cx.wording;
+    page.heading(&wording.ground_heading());
+    let line = bed.species.iter().find(|line| Some(&line.species) == chosen).or(bed.species.first());
+    for criterion in line.iter().flat_map(|line| &line.criteria) {
+        if matches!(criterion.rule(), Rule::Soil | Rule::Water) && criterion.met() == Some(true) && !criterion.warns {
+            page.hanging("+ ", Ink::Good, &wording.reason(criterion, About::Bed), Ink::Plain);
+        }
+    }
+    let told = bed_water(bed, &cx.book.picture.site, cx.day());
+    if let Some(ahead) = &told.ahead {
+        for (label, words) in wording.water_ahead_short(ahead) {
+            page.hanging("~ ", Ink::Plain, &format!("{label}: {words}"), Ink::Plain);
+        }
+    }
+    if let Some(words) = wording.bed_litres_words(&told) {
+        page.hanging("~ ", Ink::Plain, &words, Ink::Plain);
+    }
+}
+
+/// Food of the months to come as a chart: least to most of each.
+fn food_chart(ahead: &[FoodAhead], cx: &ScreenContext<'_>, page: &mut Sheet) {
+    let wording = cx.wording;
+    let months = food_by_month(ahead, cx.day());
+    let most = months.iter().map(|(_, most)| *most).fold(0.0, f64::max);
+    let last = FOOD_MONTHS - 1;
+    let bar = |(at, (least, most)): (usize, &(f64, f64))| {
+        let x = at as f64;
+        let bar = Curve { points: vec![(x, 0.0), (x, *most)], mark: "│", ink: Ink::Plain, joined: true };
+        let likely = Curve { points: vec![(x, 0.0), (x, *least)], mark: "█", ink: Ink::Good, joined: true };
+        [bar, likely]
+    };
+    let given = months.iter().enumerate().filter(|(_, (_, most))| *most > 0.0);
+    let name = |at: usize| wording.month_and_year(month_on(cx.day(), at));
+    let chart = Chart {
+        x: (0.0, last as f64),
+        x_ends: (name(0), name(last)),
+        y: (0.0, most),
+        y_ends: (wording.number(0.0, 0), wording.food_chart_kg(wording.number(most.ceil(), 0))),
+        band: None,
+        curves: given.flat_map(bar).collect(),
+    };
+    page.drawing(FOOD_LINES, FOOD_MOST, |area, buffer| chart.draw(area, buffer));
+    page.paragraph(&wording.food_chart_legend(), Ink::Quiet);
 }
 
 /// What the nurse plants will give to eat, and gave.
@@ -53,6 +109,7 @@ fn food(bed: &BedPicture, cx: &ScreenContext<'_>, page: &mut Sheet) {
     let ahead = food_ahead(&bed.story, &cx.book.picture.site, cx.day());
     if !ahead.is_empty() {
         page.heading(&wording.food_heading());
+        food_chart(&ahead, cx, page);
     }
     for food in ahead {
         let words = format!("{}: {}", cx.species(Some(&food.nurse)), wording.food_ahead_words(&food));

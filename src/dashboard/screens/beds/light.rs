@@ -218,7 +218,7 @@ pub(super) fn map(shown: Shown<'_>, cx: &ScreenContext<'_>, (width, lines): (u16
     }
     if let Some((cuts, advice)) = lit.and_then(|lit| lit.cuts.as_ref()).zip(advice) {
         page.paragraph(&wording.cuts_tried_words(cuts), Ink::Plain);
-        let told = format!("{} {}", plan::CUT_MARK, wording.cuts_advice_words(Some(advice)));
+        let told = format!("{} {}", plan::CUT_MARK, wording.cuts_advice_words(cuts));
         page.paragraph(&told, Ink::Plain);
         page.paragraph(&wording.cuts_bring_words(advice), Ink::Plain);
     }

@@ -4,6 +4,7 @@ use crate::base::{BedName, Day, SpeciesKey, TrayCode};
 use crate::dashboard::context::ScreenContext;
 use crate::dashboard::look::{Ink, stage_mark, standing_mark};
 use crate::nursery::entry::subject::Subject;
+use crate::reckon::field::{FoodAhead, food_ahead};
 use crate::reckon::picture::Stage;
 use crate::reckon::season::{NurseShade, SeasonDay};
 
@@ -16,6 +17,8 @@ pub(crate) enum LineOf {
     Bed(BedName, SpeciesKey),
     /// The nurse plants of a bed.
     Shade(BedName),
+    /// The food on the way in a bed: from when to when each of it can be taken.
+    Food(BedName, Vec<(Day, Day)>),
 }
 
 impl LineOf {
@@ -23,7 +26,7 @@ impl LineOf {
     pub(crate) fn subject(&self) -> Subject {
         match self {
             LineOf::Tray(code) => Subject::Tray(code.clone()),
-            LineOf::Bed(bed, _) | LineOf::Shade(bed) => Subject::Bed(bed.clone()),
+            LineOf::Bed(bed, _) | LineOf::Shade(bed) | LineOf::Food(bed, _) => Subject::Bed(bed.clone()),
         }
     }
 
@@ -38,6 +41,7 @@ impl LineOf {
             LineOf::Bed(bed, species) if with_species => format!("{bed}, {}", cx.species(Some(species))),
             LineOf::Bed(bed, _) => bed.to_string(),
             LineOf::Shade(_) => format!("  {}", cx.wording.season_shade()),
+            LineOf::Food(..) => format!("  {}", cx.wording.season_food()),
         }
     }
 
@@ -54,6 +58,7 @@ impl LineOf {
                 NurseShade::Shading => Some(("█", Ink::Plain)),
                 NurseShade::Ended => Some(("!", Ink::Waits)),
             }),
+            LineOf::Food(_, times) => can_be_taken(times, day.day).then_some(("▒", Ink::Good)),
         }
     }
 
@@ -71,8 +76,14 @@ impl LineOf {
                 NurseShade::Shading => wording.season_shade_useful(),
                 NurseShade::Ended => wording.season_shade_ended(),
             }),
+            LineOf::Food(_, times) if can_be_taken(times, day.day) => Some(wording.season_food_to_take()),
+            LineOf::Food(..) => Some(wording.season_food_none()),
         }
     }
+}
+
+fn can_be_taken(times: &[(Day, Day)], day: Day) -> bool {
+    times.iter().any(|(from, until)| (*from..=*until).contains(&day))
 }
 
 /// Every line: the trays that hold something now, where asked those too that did on a day that is drawn, then the beds with
@@ -92,6 +103,11 @@ pub(crate) fn lines(empty_too: bool, cx: &ScreenContext<'_>) -> Vec<LineOf> {
         all.extend(bed.species.iter().map(|one| LineOf::Bed(bed.name.clone(), one.species.clone())));
         if !bed.nurses.is_empty() {
             all.push(LineOf::Shade(bed.name.clone()));
+        }
+        let food = food_ahead(&bed.story, &picture.site, picture.day);
+        if !food.is_empty() {
+            let times = food.iter().map(FoodAhead::time).map(|(from, until)| (from.max(picture.day), until));
+            all.push(LineOf::Food(bed.name.clone(), times.collect()));
         }
     }
     all

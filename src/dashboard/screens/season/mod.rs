@@ -138,7 +138,7 @@ impl Screen for Season {
     fn why(&self, cx: &ScreenContext<'_>) -> Option<WhyOf> {
         self.line(cx).map(|line| match line {
             LineOf::Bed(bed, species) => WhyOf::Bed(bed, species),
-            LineOf::Tray(_) | LineOf::Shade(_) => WhyOf::About(line.subject()),
+            LineOf::Tray(_) | LineOf::Shade(_) | LineOf::Food(..) => WhyOf::About(line.subject()),
         })
     }
 

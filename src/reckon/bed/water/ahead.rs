@@ -54,6 +54,8 @@ pub(crate) struct WaterAhead {
     pub last_safe: Option<Day>,
     /// The rains that are looked at; none where none are described: then six weeks from today on.
     pub rains: Option<Spell>,
+    /// Days for which easily taken water lasts in ground that is full, without rain.
+    pub lasts_days: i32,
     /// What weather was drawn from.
     pub from: DrawnFrom,
     /// When these rains began by the gauge.
@@ -80,7 +82,8 @@ pub(crate) fn water_ahead(site: &Site, texture: Texture, day: Day) -> Option<Wat
         (true, true) => DrawnFrom::Both,
     };
     let began = rains.filter(|rains| rains.from <= day).and_then(|rains| began(site, rains, day));
-    Some(WaterAhead { today, last_safe, rains, from, began })
+    let lasts_days = drawing.lasts_days(day);
+    Some(WaterAhead { today, last_safe, rains, lasts_days, from, began })
 }
 
 /// When rains began, days that nobody read taken as dry.
@@ -123,20 +126,35 @@ impl<'a> Drawing<'a> {
     /// How often what is planted on a day in ground that is full has no long stress.
     fn chance(&mut self, day: Day) -> Option<f64> {
         let et0: Vec<f64> = (0..AHEAD_DAYS).map(|at| self.et0.mm(self.site, None, day.plus(at))).collect();
+        let near = self.near(day);
         let mut went_well = 0;
         for _ in 0..DRAWN {
-            let rain = self.weather(day)?;
+            let rain = self.weather(day, &near)?;
             went_well += u32::from(self.longest_stress(&rain, &et0) <= STRESS_BORNE_DAYS);
         }
         Some(f64::from(went_well) / f64::from(DRAWN))
     }
 
+    /// Days without rain until easily taken water is gone in ground that is full.
+    fn lasts_days(&self, day: Day) -> i32 {
+        let demand_mm = KC * self.et0.mm(self.site, None, day);
+        (EASILY_TAKEN_SHARE * self.zone.taw_mm() / demand_mm.max(0.1)).floor() as i32
+    }
+
+    /// For each week of the six the blocks of the gauge that lie near it.
+    fn near(&self, day: Day) -> Vec<Vec<usize>> {
+        let of_week = |from: i32| {
+            let of_year = of_year(day.plus(from));
+            (0..self.blocks.len()).filter(|at| near(self.blocks[*at].0, of_year)).collect()
+        };
+        (0..AHEAD_DAYS).step_by(BLOCK_DAYS as usize).map(of_week).collect()
+    }
+
     /// Six weeks of rain; none where nothing tells of it.
-    fn weather(&mut self, day: Day) -> Option<Vec<f64>> {
+    fn weather(&mut self, day: Day, near: &[Vec<usize>]) -> Option<Vec<f64>> {
         let mut rain: Vec<f64> = Vec::new();
-        while (rain.len() as i32) < AHEAD_DAYS {
+        for near in near {
             let on = day.plus(rain.len() as i32);
-            let near: Vec<usize> = (0..self.blocks.len()).filter(|at| near(self.blocks[*at].0, of_year(on))).collect();
             if near.len() >= LEAST_BLOCKS {
                 let at = near[(self.die.next() * near.len() as f64) as usize % near.len()];
                 rain.extend_from_slice(&self.blocks[at].1);

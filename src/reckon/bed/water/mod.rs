@@ -6,6 +6,7 @@ pub(crate) mod balance;
 pub(crate) mod drowned;
 pub(crate) mod looks;
 pub(crate) mod texture;
+pub(crate) mod told;
 
 use self::balance::{DRY_RUN_DAYS, FUZZ_MM, Missing, NO_GAUGE_DAYS, Waters};
 use self::texture::Texture;

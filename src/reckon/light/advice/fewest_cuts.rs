@@ -4,7 +4,7 @@
 use crate::base::{Day, EntryId, SpeciesKey};
 use crate::nursery::entry::BedSet;
 use crate::nursery::entry::types::CutWhat;
-use crate::reckon::field::grid_of;
+use crate::reckon::field::{gives_now_kg, grid_of};
 use crate::reckon::light::by_reading::{self, density};
 use crate::reckon::light::coming::going_on;
 use crate::reckon::light::crown::{Size, TREE_M, crown, day_taken};
@@ -29,6 +29,10 @@ const MOST_CUTS: usize = 8;
 pub(crate) const MOST_STEP: f64 = 1.6;
 /// Of the shade over the open positions no more goes at one time. Ours: as `SHADE_ENDS_SHARE`, no bed loses more in a month.
 pub(crate) const MOST_SHADE_LOST: f64 = 0.25;
+/// A cut that brings fewer of the positions is not advised: each is to bring so many, one with the other. Ours.
+const LEAST_GAIN: f64 = 0.05;
+/// And all of them together so many. Ours: a reading of light errs by as much.
+const LEAST_GAIN_IN_ALL: f64 = 0.10;
 /// Of a plant that is chopped a third of the leaves stays. Common practice: what is stripped whole dies of it (Duguma 1988).
 const CHOPPED_SHARE: f64 = 2.0 / 3.0;
 /// Leaf area of a kilogram of dry leaves, m2. From memory.
@@ -78,6 +82,8 @@ pub(crate) struct Advice {
     pub step: Option<f64>,
     /// Dry leaves, kg.
     pub mulch_kg: f64,
+    /// Bunches or tubers that are cut with it, kg: least and most.
+    pub food_kg: (f64, f64),
 }
 
 /// What cuts come to in a bed that is too dark.
@@ -89,8 +95,16 @@ pub(crate) struct FewestCuts {
     pub band: (f64, f64),
     /// No cut, one, two ... as far as the limits allow.
     pub tried: Vec<Tried>,
-    /// The fewest that bring most; none where none helps.
+    /// The fewest that bring most; none where none helps, or none brings enough.
     pub advice: Option<Advice>,
+}
+
+impl FewestCuts {
+    /// Whether some cut brings more positions into the band, enough or not.
+    pub(crate) fn some_help(&self) -> bool {
+        let without = self.tried.first().map_or(0, |one| one.inside);
+        self.tried.iter().any(|one| one.inside > without)
+    }
 }
 
 /// One plant that can be cut.
@@ -120,10 +134,22 @@ pub(crate) fn fewest_cuts(story: &BedStory, site: &Site, species: &SpeciesKey, d
     let (positions, found) = scene.tried(&standing, band)?;
     let tried: Vec<Tried> =
         found.iter().map(|cuts| Tried { cuts: cuts.crowns.len(), inside: cuts.in_band, proven: cuts.proven }).collect();
-    let best = found.iter().map(|cuts| cuts.in_band).max().unwrap_or(0);
-    let chosen = found.iter().find(|cuts| cuts.in_band == best).filter(|cuts| !cuts.crowns.is_empty());
-    let advice = chosen.and_then(|cuts| scene.advice(&standing, cuts, (band, &before)));
+    let advice = worth_it(&found, positions).and_then(|cuts| scene.advice(&standing, cuts, (band, &before)));
+    // What is inside today and out of the band in most months after it is no gain.
+    let advice = advice.filter(|advice| advice.half_year.1 > advice.half_year.0);
     Some(FewestCuts { positions, band, tried, advice })
+}
+
+/// The fewest cuts that bring most, among those that bring enough for what they take.
+fn worth_it(found: &[Cuts], positions: usize) -> Option<&Cuts> {
+    let without = found.first()?.in_band;
+    let (each, in_all) = (LEAST_GAIN * positions as f64, LEAST_GAIN_IN_ALL * positions as f64);
+    let is_worth = |cuts: &&Cuts| {
+        let gain = cuts.in_band.saturating_sub(without) as f64;
+        !cuts.crowns.is_empty() && gain >= in_all && gain >= each * cuts.crowns.len() as f64
+    };
+    let best = found.iter().filter(is_worth).map(|cuts| cuts.in_band).max()?;
+    found.iter().filter(is_worth).find(|cuts| cuts.in_band == best)
 }
 
 /// Every plant that shades and can be cut, in the order of what stands.
@@ -260,6 +286,10 @@ impl Scene<'_> {
             shade_lost: 1.0 - shade(&after) / shade(before).max(f64::MIN_POSITIVE),
             step,
             mulch_kg: plants.iter().map(|plant| self.mulch_kg(standing, plant)).sum(),
+            food_kg: plants.iter().map(|plant| self.food_kg(plant)).fold((0.0, 0.0), |all, one| {
+                let (least, most): (f64, f64) = all;
+                (least + one.0, most + one.1)
+            }),
             plants: plants.into_iter().map(|plant| plant.cut.clone()).collect(),
         })
     }
@@ -276,6 +306,13 @@ impl Scene<'_> {
         });
         let inside: Vec<f64> = inside.collect::<Option<_>>()?;
         Some(inside.iter().sum::<f64>() / inside.len() as f64)
+    }
+
+    /// What is eaten of a plant that is cut.
+    fn food_kg(&self, plant: &Plant) -> (f64, f64) {
+        let nurse = self.story.nurses.iter().find(|nurse| nurse.entry == plant.entry);
+        let told = nurse.and_then(|nurse| Some(gives_now_kg(nurse, self.site.profile(&nurse.nurse)?, self.day)));
+        told.filter(|_| plant.cut.what != CutWhat::Leaves).unwrap_or_default()
     }
 
     /// The dry leaves that fall with a plant.
@@ -325,6 +362,26 @@ mod tests {
         assert!(told.tried.windows(2).all(|pair| pair[1].cuts == pair[0].cuts + 1), "{:?}", told.tried);
         assert!(told.tried.iter().take(4).all(|one| one.proven), "{:?}", told.tried);
         assert_eq!(of(&bed("banana", 6.0, 4)), None);
+    }
+
+    #[test]
+    fn cuts_that_bring_one_position_of_many_are_not_advised() {
+        let cuts = |count: usize, in_band: usize| Cuts {
+            crowns: (0..count).collect(),
+            in_band,
+            proven: true,
+            light: Vec::new(),
+        };
+        let chosen = |inside: &[usize], positions: usize| {
+            let found: Vec<Cuts> = inside.iter().enumerate().map(|(count, inside)| cuts(count, *inside)).collect();
+            worth_it(&found, positions).map(|cuts| cuts.crowns.len())
+        };
+        assert_eq!(chosen(&[10, 11, 11], 32), None, "one of 32 is no tenth");
+        assert_eq!(chosen(&[10, 11, 14], 32), Some(2));
+        assert_eq!(chosen(&[10, 14, 15, 15], 32), Some(2), "the third brings nothing");
+        assert_eq!(chosen(&[10, 14, 14, 14, 15], 32), Some(1), "four for five positions are too many");
+        assert_eq!(chosen(&[2, 4], 12), Some(1));
+        assert_eq!(chosen(&[3], 12), None);
     }
 
     #[test]

@@ -69,6 +69,11 @@ fn decision(walk: &Walk<'_>, stop: &Stop) -> Option<Decision> {
         | Task::Fence
         | Task::WaterBed
         | Task::CountNurses
+        | Task::CutBunches
+        | Task::LiftTubers
+        | Task::CutForLight
+        | Task::SetNurses
+        | Task::RemoveNurses
         | Task::CountSurvivors => None,
     }
 }

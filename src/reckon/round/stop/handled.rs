@@ -74,7 +74,15 @@ impl Stop {
                     Vec::new()
                 }
             }
-            (Task::CountNurses, Subject::Bed(name)) => picture.beds.get(name).map_or_else(Vec::new, |bed| nurses(bed)),
+            (
+                Task::CountNurses
+                | Task::CutBunches
+                | Task::LiftTubers
+                | Task::CutForLight
+                | Task::SetNurses
+                | Task::RemoveNurses,
+                Subject::Bed(name),
+            ) => picture.beds.get(name).map_or_else(Vec::new, |bed| nurses(bed)),
             (_, Subject::Bed(name)) => picture.beds.get(name).map_or_else(Vec::new, |bed| standing_in(bed)),
             (_, Subject::Place(_) | Subject::Site) => Vec::new(),
         }

@@ -2,7 +2,10 @@
 
 pub mod deadline;
 pub mod handled;
+mod nurse_work;
 pub mod tasks;
+
+pub use nurse_work::NurseWork;
 
 use super::deadline::{Due, UntilFor};
 use crate::base::{BedName, Day, EntryId, LotCode, PlaceName, SpeciesKey, TrayCode};
@@ -77,6 +80,16 @@ words! {
         WaterBed: "water_bed", "regar plantas";
         /// Count nurse plants.
         CountNurses: "count_nurses", "contar nodrizas";
+        /// Cut ripe bunches.
+        CutBunches: "cut_bunches", "cortar racimos";
+        /// Lift tubers.
+        LiftTubers: "lift_tubers", "sacar yuca";
+        /// Chop leaves or cut stems where it is too dark.
+        CutForLight: "cut_for_light", "cortar por luz";
+        /// Set the next nurse plants.
+        SetNurses: "set_nurses", "poner nodrizas";
+        /// Take out nurse plants past their life.
+        RemoveNurses: "remove_nurses", "sacar nodrizas";
         /// Read the light of a bed.
         ReadLight: "read_light", "leer luz";
         /// Push the rod.
@@ -545,6 +558,8 @@ pub enum RoundReason {
         /// Alive by the books.
         alive: u32,
     },
+    /// Work on nurse plants.
+    NurseWork(NurseWork),
     /// No light reading that counts, and a tray is coming.
     LightNotRead {
         /// The last reading, however old.

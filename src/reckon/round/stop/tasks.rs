@@ -43,7 +43,7 @@ enum Written {
 }
 
 /// Every task, in the order of [`Task`].
-pub const TASKS: [TaskFacts; 33] = [
+pub const TASKS: [TaskFacts; 38] = [
     TaskFacts::of(Task::Gauge, "weather", None, Written::Rain),
     TaskFacts::of(Task::GoOut, "outplanted", Some(Caution::Planting), Written::Tray(|story| story.accounts.planted)),
     TaskFacts::of(Task::LastDay, "outplanted", Some(Caution::Planting), Written::Tray(planted_given_or_culled))
@@ -111,6 +111,12 @@ pub const TASKS: [TaskFacts; 33] = [
     )
     .or_by(&["soil_checked"]),
     TaskFacts::of(Task::CountNurses, "nurse_counted", Some(Caution::InTheField), Written::Bed(last_nurse_counts)),
+    TaskFacts::of(Task::CutBunches, "nurse_cut", Some(Caution::Felling), Written::Bed(cuts)).or_by(&["nurse_counted"]),
+    TaskFacts::of(Task::LiftTubers, "nurse_cut", Some(Caution::Felling), Written::Bed(cuts)),
+    TaskFacts::of(Task::CutForLight, "nurse_cut", Some(Caution::Felling), Written::Bed(cuts)).or_by(&["light_read"]),
+    TaskFacts::of(Task::SetNurses, "nurse_planted", Some(Caution::Blades), Written::Bed(nurses_set)),
+    TaskFacts::of(Task::RemoveNurses, "nurse_cut", Some(Caution::Felling), Written::Bed(cuts))
+        .or_by(&["nurse_counted"]),
     TaskFacts::of(Task::ReadLight, "light_read", None, Written::Light).or_by(&["place_set"]),
     TaskFacts::of(Task::CheckSoil, "soil_checked", None, Written::Bed(|bed| many(bed.story.soil.len()))),
     TaskFacts::of(
@@ -254,6 +260,14 @@ fn planted_given_or_culled(story: &TrayStory) -> u64 {
 
 fn steps(story: &TrayStory) -> u64 {
     many(story.shades.len() + story.places.len() + story.waterings.len() + story.hardening_begun.len())
+}
+
+fn cuts(bed: &BedPicture) -> u64 {
+    many(bed.story.cuts.len() + bed.story.light.len()).saturating_add(last_nurse_counts(bed))
+}
+
+fn nurses_set(bed: &BedPicture) -> u64 {
+    many(bed.story.nurses.len())
 }
 
 /// A count of nurse plants is only kept as its day: a later day is more.

@@ -1,5 +1,7 @@
 //! Beds after planting: young plants to water, rings to weed, survivors and nurse plants to count.
 
+mod nurse_work;
+
 use std::collections::BTreeMap;
 
 use super::deadline::UntilFor;
@@ -26,6 +28,7 @@ pub(super) fn field(walk: &Walk<'_>) -> Vec<Stop> {
         stops.extend(water(walk, bed, &waters));
         stops.extend(rings(walk, bed));
         stops.extend(nurses(walk, bed));
+        stops.extend(nurse_work::nurse_work(walk, bed));
         stops.extend(survivors(walk, bed));
     }
     stops
@@ -112,9 +115,7 @@ fn thirsty<'a>(walk: &Walk<'_>, bed: &'a BedPicture, waters: &Waters, texture: T
         bed.story.watered.iter().filter(|given| feet_hold(given, waters, texture, day)).filter(kept)
     };
     let all_on = held().filter(|given| given.count.is_none()).map(|given| given.day).max();
-    let young = |cohort: &&CohortStory| {
-        day.days_since(cohort.day) < YOUNG_WATER_DAYS || season::waits_for_first_rains(site, cohort.day, day)
-    };
+    let young = |cohort: &&CohortStory| season::is_young(site, cohort.day, day);
     let dry = |cohort: &&CohortStory| all_on.is_none_or(|on| on < cohort.day);
     let cohorts: Vec<&CohortStory> = set_out(bed, day).filter(young).filter(dry).collect();
     let first = cohorts.iter().map(|cohort| cohort.day).min();
