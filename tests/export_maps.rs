@@ -81,6 +81,39 @@ fn what_is_not_known_of_a_bed_has_no_place_on_the_map() {
 }
 
 #[test]
+fn positions_one_by_one_are_those_of_the_map_with_their_light() {
+    let home = Home::default().begun();
+    let bed = ["bed=Upper 1", "field=Upper", "length_m=30", "width_m=12", "edges=half", "happened=2025-01-05"];
+    home.write(
+        "bed_set",
+        &[&bed[..], &["corner_lat_deg=-1.2", "corner_lon_deg=36.1", "row_bearing_deg=90", PLAN]].concat(),
+    );
+    home.write("positions_blocked", &["bed=Upper 1", "at=1.2", "why=rock"]);
+    let told = home.json(&["why", "bed", "Upper 1", "--positions"]);
+    let positions = told["positions"].as_array().unwrap();
+    let map = features(&home);
+    let on_map: Vec<&Value> = of(&map, "position", "Upper 1").collect();
+    assert_eq!((positions.len(), on_map.len()), (40, 40));
+    for (one, other) in positions.iter().zip(on_map) {
+        for name in ["row", "place", "species", "state"] {
+            assert_eq!(one[name], other["properties"][name]);
+        }
+        assert!(one["light"].is_null() && one["light_now"].is_null(), "nothing shades: {one}");
+    }
+    assert_eq!((&positions[1]["x_m"], &positions[1]["y_m"]), (&4.5.into(), &1.5.into()));
+    home.write(
+        "nurse_planted",
+        &["bed=Upper 1", "nurse=banana", "count=40", "row_m=3", "in_row_m=3", "happened=2025-07-01"],
+    );
+    let told = home.json(&["why", "bed", "Upper 1", "--positions"]);
+    for one in told["positions"].as_array().unwrap() {
+        let light: Vec<f64> = one["light"].as_array().unwrap().iter().filter_map(Value::as_f64).collect();
+        assert_eq!((light.len(), one["light_now"].as_f64()), (24, Some(light[0])), "{one}");
+        assert!(light.iter().all(|light| (0.0..=1.0).contains(light)) && light[0] < 0.95, "{one}");
+    }
+}
+
+#[test]
 fn half_a_corner_is_refused_and_a_map_goes_whole_into_a_new_file() {
     let home = Home::default().begun();
     let bed = ["bed=Half", "field=Upper", "length_m=30", "width_m=12", "plan=[]"];

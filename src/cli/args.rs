@@ -259,6 +259,9 @@ pub(crate) enum Why {
         /// Only this species.
         #[arg(long)]
         species: Option<String>,
+        /// With `--json`: its positions too, one by one.
+        #[arg(long)]
+        positions: bool,
         /// The day on which its light is to suit: which nurse plants to set for it.
         #[arg(long, value_name = "DATE", allow_negative_numbers = true)]
         by: Option<String>,

@@ -84,7 +84,7 @@ pub(super) fn what_is_asked(
     if let Some(one) = the_one(run, desk, &picture, &whole)? {
         return Ok(match one {
             Bearer::Tray(tray) => Why::Tray { tray, all },
-            Bearer::Bed(bed) => Why::Bed { bed, species: species.cloned(), by: by.cloned(), all },
+            Bearer::Bed(bed) => Why::Bed { bed, species: species.cloned(), positions: false, by: by.cloned(), all },
             Bearer::Place(place) => Why::Place { place },
             Bearer::Lot(lot) => Why::Lot { lot, plants: None, sure: None, all },
             Bearer::Species(species) => Why::Species { species, plants: None, sure: None, all },

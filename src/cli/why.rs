@@ -7,6 +7,7 @@ use super::args::Why;
 use super::page_text::page_text;
 use super::run::{Exit, Run, day_asked};
 use super::why_json::{why_bed_json, why_pair_json, why_tray_json};
+use super::why_more::positions::positions_json;
 use super::why_more::{why_lot, why_species};
 use super::why_place::{place_of, why_place_json};
 use crate::base::{BedName, SpeciesKey, TrayCode, name_search};
@@ -57,15 +58,19 @@ pub(crate) fn run(run: &Run, why: &Why) -> Result<Ending, Exit> {
             }
             show_reasons(run, &picture, why_tray(&tray, &outlook, (&round, None), asked), *all)
         }
-        Why::Bed { bed, species, by, all } => {
+        Why::Bed { bed, species, positions, by, all } => {
             let bed = bed_of(run, &picture, bed)?;
             let species = species.as_ref().map(|written| species_of(run, &picture, &bed, written)).transpose()?;
             let by = by.as_ref().map(|written| day_asked(written, "--by", run.now.today, &run.wording)).transpose()?;
             if run.everywhere.json {
-                return run.answer_json(&why_bed_json(&bed, (species.as_ref(), by), &picture, &run.wording));
+                let mut text = why_bed_json(&bed, (species.as_ref(), by), &picture, &run.wording);
+                if *positions {
+                    text["positions"] = positions_json(&bed, &picture);
+                }
+                return run.answer_json(&text);
             }
             // What holds a bed back for several of its species is said once.
-            if !all && species.is_none() && bed.species.len() > 1 {
+            if !all && by.is_none() && species.is_none() && bed.species.len() > 1 {
                 return show_page(run, &picture, &why_bed_folded(&bed, ALL, asked));
             }
             show_reasons(run, &picture, why_bed(&bed, (species.as_ref(), by), asked), *all)

@@ -6,8 +6,9 @@
 use serde_json::{Value, json};
 
 use crate::cli::criterion_json::number;
+use crate::cli::why_more::positions::state_word;
 use crate::nursery::entry::BedSet;
-use crate::reckon::field::{SpotState, nurse_grids, species_plan};
+use crate::reckon::field::{nurse_grids, species_plan};
 use crate::reckon::picture::{BedPicture, Picture};
 use crate::science::ground::degrees_of;
 
@@ -34,13 +35,7 @@ fn of_bed(bed: &BedPicture, picture: &Picture) -> Vec<Value> {
         let plan = species_plan(&bed.story, &picture.site, picture.day, &line.species);
         for spot in plan.map(|plan| plan.spots).unwrap_or_default() {
             let point = at.point([spot.x_m, spot.y_m]);
-            let state = match spot.state {
-                SpotState::Living => "living",
-                SpotState::Dead => "dead",
-                SpotState::Open => "open",
-                SpotState::Blocked => "blocked",
-                SpotState::Unsaid => "plant_or_gap",
-            };
+            let state = state_word(spot.state);
             let said = json!({"what": "position", "bed": bed.name, "species": line.species, "row": spot.row,
                 "place": spot.place, "state": state});
             all.push(feature(point, said));

@@ -2,6 +2,7 @@
 
 pub(crate) mod growth_json;
 pub(crate) mod lot_json;
+pub(in crate::cli) mod positions;
 mod species;
 
 pub(crate) use species::why_species;

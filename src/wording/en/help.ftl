@@ -40,6 +40,7 @@ help_why_tray_tray = The code on its label
 help_why_bed = Why a bed is open or not
 help_why_bed_bed = Its name
 help_why_bed_species = Only for this species
+help_why_bed_positions = With --json: its positions too, one by one, with their light now and month by month
 help_why_bed_by = The day on which its light is to suit: which nurse plants to set for it, and by when
 help_why_place = What stands on a bench or frame, its light, and what keeps hands out of it
 help_why_place_place = Its name

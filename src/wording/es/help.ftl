@@ -38,6 +38,7 @@ help_why_tray_tray = El código de su etiqueta
 help_why_bed = Por qué una parcela está abierta o no
 help_why_bed_bed = Su nombre
 help_why_bed_species = Solo para esta especie
+help_why_bed_positions = Con --json: también sus posiciones, una por una, con su luz de ahora y mes a mes
 help_why_bed_by = El día en que su luz debe servir: qué nodrizas poner para eso, y hasta cuándo
 help_why_place = Qué hay en una mesa u otro lugar, su luz, y qué impide trabajar ahí
 help_why_place_place = Su nombre
