@@ -48,6 +48,22 @@ pub fn light_share(pairs: &[LuxPair]) -> Result<f64, WrongInput> {
     Ok(wrong_input::answer(sum / pairs.len() as f64)?.min(1.0))
 }
 
+/// The largest share of the shade that may go at one time where light may become so many times as much, 0 to 1: the step times the
+/// light is reached when the rest of the shade is what it leaves. Arithmetic.
+///
+/// # Errors
+/// A step below 1, a share outside 0 to 1, no light at all, or no number.
+pub(crate) fn largest_shade_share(most_step: f64, light_share: f64) -> Result<f64, WrongInput> {
+    wrong_input::share("light_share", light_share)?;
+    wrong_input::positive("light_share", light_share)?;
+    wrong_input::not_negative("most_step", most_step - 1.0)?;
+    let shade = 1.0 - light_share;
+    if shade <= 0.0 {
+        return Ok(1.0);
+    }
+    Ok(wrong_input::answer((most_step - 1.0) * light_share / shade)?.min(1.0))
+}
+
 /// How many times the light of a tray's last days a bed gives: bed share over tray share (each 0 to 1, the tray's above 0).
 /// A ratio, not a difference: from 80 to 65 % shade is 1.75 times the light.
 ///
@@ -132,5 +148,21 @@ mod tests {
         assert!(transmitted_share(0.5, -1.0).is_err());
         assert!(crown_shade(&[Crowns { plants_per_ha: 10.0, crown_radius_m: 60.0, opacity: 0.5 }]).is_err());
         assert!(crown_shade(&[Crowns { plants_per_ha: -1.0, crown_radius_m: 6.0, opacity: 0.5 }]).is_err());
+    }
+
+    #[test]
+    fn the_largest_share_of_the_shade_to_take_at_once_is_that_of_the_handbook() {
+        let table = include_str!("../../tests/reference/handbook_examples.tsv");
+        let cells: Vec<&str> = table.lines().find(|line| line.starts_with("L04\t")).unwrap().split('\t').collect();
+        let of = |text: &str| serde_json::from_str::<serde_json::Value>(text).unwrap();
+        let (given, want) = (of(cells[2]), of(cells[3]));
+        let step = given["step_max"].as_f64().unwrap();
+        for (light, share) in given["light"].as_array().unwrap().iter().zip(want["share"].as_array().unwrap()) {
+            let got = largest_shade_share(step, light.as_f64().unwrap()).unwrap();
+            assert!((got - share.as_f64().unwrap()).abs() <= 0.0005, "{light}: {got} {share}");
+        }
+        assert_eq!(largest_shade_share(1.6, 1.0), Ok(1.0));
+        assert!(largest_shade_share(0.9, 0.5).is_err() && largest_shade_share(1.6, 0.0).is_err());
+        assert!(largest_shade_share(1.6, 1.2).is_err());
     }
 }

@@ -153,3 +153,40 @@ pub(crate) fn going_on(story: &BedStory, site: &Site, day: Day) -> BedStory {
     }
     later
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::base::SpeciesKey;
+    use crate::nursery::species::Catalogue;
+    use crate::reckon::light::stand::FOLLOWER_GROWN_DAYS;
+
+    const HANDBOOK: &str = include_str!("../../../tests/reference/handbook_examples.tsv");
+
+    fn number(id: &str, cell: usize, name: &str) -> f64 {
+        let line = HANDBOOK.lines().find(|line| line.starts_with(&format!("{id}\t"))).unwrap();
+        let told: serde_json::Value = serde_json::from_str(line.split('\t').nth(cell).unwrap()).unwrap();
+        told[name].as_f64().unwrap()
+    }
+
+    #[test]
+    fn bunches_and_followers_take_the_days_that_were_published() {
+        // N15, Ulloa et al. 2017: flower to harvest of a plantain, and its bunch.
+        assert!((number("N15", 3, "days") - f64::from(BUNCH_DAYS)).abs() < 1.0);
+        let catalogue = Catalogue::built_in();
+        let of = |key: &str| catalogue.get(&SpeciesKey::new(key)).unwrap().clone();
+        let plantain = of("PLA");
+        let kg = |figure: &Option<Figure<f64>>| figure.as_ref().unwrap().value;
+        let bunch_kg = number("N15", 2, "bunch_kg");
+        assert!(kg(&plantain.yield_least_kg) <= bunch_kg && bunch_kg <= kg(&plantain.yield_most_kg));
+        // N14, El-Khawaga 2013: from the plant crop to the first ratoon; a follower is grown when it is to bear.
+        let ratoon = number("N14", 3, "interval_d");
+        assert!((FOLLOWER_GROWN_DAYS / ratoon - 1.0).abs() < 0.15, "{ratoon}");
+        // Common practice: banana and plantain bear at 10 to 11 months, and a stem only once.
+        for key in ["BAN", "PLA"] {
+            let profile = of(key);
+            assert!(has_followers(&profile) && profile.dies_after_fruiting.as_ref().unwrap().value, "{key}");
+            assert!(kg(&profile.fruiting_first_month) <= 11.0 && kg(&profile.stem_life_most_months) >= 11.0, "{key}");
+        }
+    }
+}

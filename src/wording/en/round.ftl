@@ -199,8 +199,8 @@ round_bunches = { $bunches } bunches of { $nurse } showed and are ripe about { $
 round_tubers = tubers of { $plants } plants of { $nurse }: after { $day } they turn to wood
 # (sentence, positions)
 round_tubers_loosen = { $sentence }; lifting them loosens the ground of { $positions } positions still open
-# (light, species, least)
-round_too_dark = { $light } light now, { $species } needs { $least } at least and a tray of it comes: why of this bed says which cuts help at once; else in steps, no more than a quarter of the shade a month
+# (light, species, least, share)
+round_too_dark = { $light } light now, { $species } needs { $least } at least and a tray of it comes: why of this bed says which cuts help at once; else in steps a month apart, no more than { $share } of the shade each
 # (plants, nurse, day)
 round_past_life = { $plants } plants of { $nurse } are past their life since about { $day }: take out what is dead, keep what shades, and count it
 # (alive, days)

@@ -431,8 +431,9 @@ impl Wording {
                 let said = self.round_tubers(*plants, name(nurse), near(until));
                 loosens.map_or(said.clone(), |positions| self.round_tubers_loosen(said, positions))
             }
-            NurseWork::TooDark { species, light, least } => {
-                self.round_too_dark(self.percent_beside(*light, &[*least]), name(species), self.percent(*least))
+            NurseWork::TooDark { species, light, least, at_once } => {
+                let now = self.percent_beside(*light, &[*least]);
+                self.round_too_dark(now, name(species), self.percent(*least), self.percent(*at_once))
             }
             NurseWork::SetNext(end) => self.shade_end_words(end, end.is_late(on.day)),
             NurseWork::PastLife { nurse, plants, ended } => self.round_past_life(*plants, name(nurse), near(ended)),

@@ -121,11 +121,17 @@ mod tests {
 
     #[test]
     fn a_young_plant_takes_what_saplings_were_measured_to_take() {
-        // 0.0707 m2 x 0.9 x 4 mm. Seldon et al. 2021 measured 0.27 litres a day at full demand.
+        // 0.0707 m2 x 0.9 x 4 mm; W37 of the handbook, Seldon et al. 2021: at full demand, and half of it keeps all alive.
+        let table = include_str!("../../../../tests/reference/handbook_examples.tsv");
+        let cells: Vec<&str> = table.lines().find(|line| line.starts_with("W37\t")).unwrap().split('\t').collect();
+        let [given, want] = [2, 3].map(|at| serde_json::from_str::<serde_json::Value>(cells[at]).unwrap());
+        let full = given["full_demand_l"].as_f64().unwrap();
+        assert_eq!(want["survival_pct"][2], 100);
+        assert_eq!(given["litre_per_day"][2].as_f64(), Some(crate::reckon::bed::water::looks::LEAST_LITRES_A_DAY));
         let told = bed_water(&planted(4).picture(ON), &planted(4).story(ON).1, day(ON));
         assert_eq!((told.young.plants, told.open.plants), (4, 8));
         let each = told.young.a_day / 4.0;
-        assert!((each - 0.2545).abs() < 0.0005 && (each / 0.27 - 1.0).abs() < 0.1, "{each}");
+        assert!((each - 0.2545).abs() < 0.0005 && (each / full - 1.0).abs() < 0.1, "{each}");
         assert!((told.open.a_day - 8.0 * each).abs() < 1e-9);
     }
 

@@ -4,6 +4,7 @@ use crate::base::{Day, Range};
 use crate::nursery::species::Profile;
 use crate::reckon::field::{Crop, food_ahead};
 use crate::reckon::light::DAYS_PER_MONTH;
+use crate::reckon::light::advice::fewest_cuts::{MOST_SHADE_LOST, MOST_STEP};
 use crate::reckon::light::coming::{SHADE_ENDS_SHARE, has_followers, shade_ends, stems_to_cut};
 use crate::reckon::picture::quantity::EndsBy;
 use crate::reckon::picture::question::{Found, Known};
@@ -17,6 +18,7 @@ use crate::reckon::round::stop::{LastLook, NurseWork, RoundReason, Stake, Stop, 
 use crate::reckon::round::walk::{Walk, all_of, days_until};
 use crate::reckon::stock::NurseStory;
 use crate::reckon::tray::exposure::light_band;
+use crate::science::light::largest_shade_share;
 
 /// Where what is said here comes from.
 const SOURCE: RuleSource = RuleSource::NurseWork;
@@ -116,7 +118,11 @@ fn too_dark(walk: &Walk<'_>, bed: &BedPicture) -> Option<Stop> {
         Some((line, (share, least), plants, (plant_on, last_safe)))
     });
     let (line, (light, least), plants, (_, last_safe)) = coming.min_by_key(|(.., (plant_on, _))| *plant_on)?;
-    let why = NurseWork::TooDark { species: line.species.clone(), light, least };
+    // Young plants that stand there bear a step of light, and no bed loses more in a month.
+    let stands = bed.species.iter().any(|line| line.living > 0);
+    let step = largest_shade_share(MOST_STEP, light).ok().filter(|_| stands);
+    let at_once = step.map_or(MOST_SHADE_LOST, |share| share.min(MOST_SHADE_LOST));
+    let why = NurseWork::TooDark { species: line.species.clone(), light, least, at_once };
     let stems = all_of(living(walk, bed).map(|(nurse, _)| nurse.alive));
     let mut stop = stop(walk, bed, (Task::CutForLight, why))
         .risking(Stake::Planting, plants, days_until(walk.day(), last_safe))

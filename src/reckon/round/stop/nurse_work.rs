@@ -34,6 +34,8 @@ pub enum NurseWork {
         light: f64,
         /// The least that it needs.
         least: f64,
+        /// The largest share of the shade that may go at one time.
+        at_once: f64,
     },
     /// Shade that is needed ends by age: the next nurse plants are to be set.
     SetNext(ShadeEnd),
