@@ -133,7 +133,7 @@ impl Said<'_, '_> {
             }
             Reading::Clear(drafts) => {
                 let Ok(own) = self.settled(&drafts) else { return Ok(vec![short]) };
-                match compared(&short, &own) {
+                match compared(&short, &own, self.sheet.happened) {
                     Compared::Same => Ok(vec![short]),
                     Compared::SaysMore => Ok(own),
                     Compared::Differ => {
@@ -406,10 +406,16 @@ enum Compared {
     Differ,
 }
 
-fn compared(short: &Draft, own: &[Draft]) -> Compared {
+fn compared(short: &Draft, own: &[Draft], of_the_sheet: Day) -> Compared {
     let swallows = swallows(short);
     let Some(first) = own.first() else { return Compared::Same };
-    let alike = first.kind == short.kind && first.happened == short.happened && agree(short, first);
+    // "c1 -3 mal del talluelo ayer": a day that the short form took for a part of its text.
+    let swallows_the_day = first.happened != short.happened && short.happened == of_the_sheet && swallows_a_text(short);
+    let same_day = first.happened == short.happened;
+    let alike = first.kind == short.kind && (same_day || swallows_the_day) && agree(short, first);
+    if alike && swallows_the_day {
+        return Compared::SaysMore;
+    }
     let has_all = short.body.keys().all(|field| first.body.contains_key(field));
     let more = own.len() > 1 && has_all || first.body.len() > short.body.len();
     match () {
@@ -435,6 +441,12 @@ fn agree(short: &Draft, own: &Draft) -> bool {
         }
     };
     short.body.iter().all(|(field, value)| own.body.get(field).is_none_or(|other| is_text(field) || same(value, other)))
+}
+
+/// Whether a short form has a free text, which goes to the end of its line.
+fn swallows_a_text(short: &Draft) -> bool {
+    const TEXTS: [&str; 5] = ["cause", "why", "to", "what", "with"];
+    TEXTS.iter().any(|field| short.body.contains_key(*field))
 }
 
 /// Whether the free text of a short form holds what is more than a cause or a name: a second number, what is left.

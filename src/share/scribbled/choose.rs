@@ -10,8 +10,10 @@ use super::marks::{Mark, What, marks};
 use super::named::{Known, Names};
 use super::numbers::in_figures;
 use super::said::{
-    as_looked, as_mostly_said, as_said, of_the_whole_line, said_plainly, without_articles, without_what_is_denied,
+    as_looked, as_mostly_said, as_said, heights_and_collars, of_the_whole_line, said_plainly, set_aside,
+    without_articles, without_what_is_denied,
 };
+use super::short_names::with_whole_names;
 use super::spelling::spelt;
 use super::why::Why;
 use super::words::{Word, words};
@@ -106,9 +108,15 @@ fn read_line(line: &str, today: Day, known: &Known) -> Reading {
     if words.is_empty() || words.len() > MOST_WORDS {
         return Reading::Refused { why: vec![Why::NoReading(Vec::new())], offers: Vec::new() };
     }
-    let (words, doer) = without_doer(said_plainly(spelt(words, known)), known);
+    match heights_and_collars(&words, known) {
+        Some(Ok(measured)) if !is_question => return Reading::Clear(measured),
+        Some(Err(note)) => return Reading::Refused { why: vec![Why::CollarAlone], offers: vec![note] },
+        Some(Ok(_)) | None => {}
+    }
+    let (words, doer) = without_doer(said_plainly(with_whole_names(spelt(words, known), known)), known);
     let (words, company) = without_company(words, known);
     let doer = doer.or(company);
+    let (words, set_aside) = set_aside(words, known, today);
     let whole_line = words.clone();
     let (words, aside) = without_asides(without_hours(without_helpers(without_articles(as_mostly_said(words)))));
     let aside = aside.or(doer);
@@ -125,7 +133,8 @@ fn read_line(line: &str, today: Day, known: &Known) -> Reading {
     };
     let read = as_looked(&whole_line, of_the_whole_line(&whole_line, read, today), known);
     let said = as_said(&whole_line, read, known);
-    without_what_is_denied(&whole_line, said, known, |part| read_words(part, false, known, today))
+    let read = without_what_is_denied(&whole_line, said, known, |part| read_words(part, false, known, today));
+    set_aside.put_back(read)
 }
 
 /// "k1 40?": the number is not sure; about so many is offered.
@@ -176,8 +185,17 @@ fn said_beside(words: &[Word], is_question: bool, known: &Known, today: Day) -> 
     if beside.iter().any(|part| is_reason(part)) && drafts.iter().any(with_reason) {
         return None;
     }
+    // "todo bien": that all is well is said by the entry.
+    let says_nothing_more = |word: &Word| {
+        let roles = lexicon().roles(&word.folded);
+        let is_plain = |role: &&str| matches!(*role, "whole" | "well" | "put") || role.starts_with("small.");
+        word.is_sign() || !roles.is_empty() && roles.iter().any(is_plain)
+    };
+    let is_well = beside.iter().flat_map(|part| part.iter()).any(|word| lexicon().is(&word.folded, "well"));
+    let is_said = is_well && beside.iter().flat_map(|part| part.iter()).all(says_nothing_more);
     let typed: Vec<String> = beside.concat().into_iter().map(|word| word.typed).collect();
-    matches!(read, Reading::Clear(_) | Reading::Asks { .. }).then(|| (read, Some(typed.join(" "))))
+    let more = Some(typed.join(" ")).filter(|_| !is_said);
+    matches!(read, Reading::Clear(_) | Reading::Asks { .. }).then_some((read, more))
 }
 
 /// The parts of a line, each with the sign or the word that leads it.
@@ -423,7 +441,10 @@ impl Line<'_> {
         let counts = best.lacks.iter().any(|why| matches!(why, Why::WholeOrPart(..)));
         let other = drafts.first().and_then(count_for_loss).filter(|_| !counts);
         drafts.extend(other.filter(|other| {
-            other.iter().all(|(kind, fields)| *kind != "counted" || self.known.is_a_likely_count(fields))
+            other.iter().all(|(kind, fields)| match *kind {
+                "counted" => self.known.is_a_likely_count(fields),
+                _ => self.known.can_be_lost(fields),
+            })
         }));
         drafts.extend(self.narrowed());
         drafts.extend(with_what_is_meant(best));
@@ -445,6 +466,7 @@ impl Line<'_> {
                     | Why::OverHalf(_)
                     | Why::WholeOrPart(..)
                     | Why::WhichContainer(_)
+                    | Why::WhichPlant(_)
                     | Why::CauseNearly(..)
             )
         });
@@ -535,6 +557,7 @@ fn with_what_is_meant(way: &Way) -> Vec<Drafts> {
     for why in &way.lacks {
         match (why, lacked) {
             (Why::WhichContainer(names), _) => found.extend(names.iter().map(|name| set("container", name))),
+            (Why::WhichTray(names), _) => found.extend(names.iter().map(|name| set("tray", name))),
             (Why::WhichPlant(names), _) => found.extend(names.iter().map(|name| set("nurse", name))),
             (Why::WholeOrPart(_, all), _) => found.push(set_value("cells_seen", number_value(*all))),
             (Why::CauseNearly(_, known), _) => found.push(set("cause", known)),

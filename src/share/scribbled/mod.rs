@@ -29,7 +29,7 @@ pub use why::Why;
 
 use crate::base::Day;
 use serde_json::{Map, Value};
-use typed::{days, marks, named, numbers, spelling, words};
+use typed::{days, marks, named, numbers, short_names, spelling, words};
 
 /// An entry as a line says it.
 #[derive(Clone, Debug, PartialEq)]

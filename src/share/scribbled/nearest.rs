@@ -223,7 +223,9 @@ impl Line<'_> {
             }
             for length in [2, 1] {
                 let Some(some) = self.marks.get(i..i + length) else { continue };
-                if length > 1 && self.known.is_of_initials(&some[0].typed) {
+                // A code has its number already.
+                let is_code = matches!(some[0].what, What::New(_));
+                if length > 1 && (is_code || self.known.is_of_initials(&some[0].typed)) {
                     continue;
                 }
                 let strange = |mark: &Mark| matches!(mark.what, What::Unknown | What::New(_));
@@ -236,6 +238,14 @@ impl Line<'_> {
                 let mut near: Vec<(NameOf, String)> =
                     self.known.all.iter().filter(|(_, name)| rank(name).is_some()).cloned().collect();
                 near.sort_by_key(|(_, name)| rank(name));
+                // A code made like those of lots is no tray, and a number is no slip: of names with the same number no other is meant.
+                if self.known.is_like_a_lot(&typed) {
+                    near.retain(|(of, _)| *of == NameOf::Lot);
+                }
+                let number = number_in(&typed);
+                if near.iter().any(|(_, name)| number.is_some() && number_in(name) == number) {
+                    near.retain(|(_, name)| number_in(name) == number);
+                }
                 if !near.is_empty() || matches!(some[0].what, What::New(_)) {
                     found.push((i, length, near));
                     break;
@@ -244,6 +254,12 @@ impl Line<'_> {
         }
         found
     }
+}
+
+/// The number that a name ends in.
+fn number_in(name: &str) -> Option<u64> {
+    let digits = name.len() - name.bytes().rev().take_while(u8::is_ascii_digit).count();
+    name[digits..].parse().ok()
 }
 
 /// A mark that is a known name.

@@ -99,6 +99,8 @@ pub enum Why {
     NotOfPlants(String),
     /// Food or a remedy against pests; its name.
     FoodOrRemedy(String),
+    /// Collars without the heights of their plants.
+    CollarAlone,
     /// A day, or a height and a collar; as typed.
     DayOrHeight(String),
     /// Of two numbers the second, this one, is right.

@@ -94,6 +94,7 @@ impl Wording {
             Why::CameBack(word) => self.why_came_back(word),
             Why::NotOfPlants(word) => self.why_not_of_plants(word),
             Why::FoodOrRemedy(word) => self.why_food_or_remedy(word),
+            Why::CollarAlone => self.why_collar_alone(),
             Why::DayOrHeight(word) => self.why_day_or_height(word),
             Why::NumberNow(number) => self.why_number_now(number),
             Why::PestGone(word) => self.why_pest_gone(word),

@@ -46,6 +46,7 @@ why_ended = "{ $word }": it has come to an end, and only what begins is written 
 why_came_back = "{ $word }": plants that come back are not given out; write a note, and count the tray
 why_not_of_plants = "{ $word }" are no plants of the tray: how many plants were there? Otherwise keep it as a note
 why_food_or_remedy = "{ $word }": is it food or lime (a note), or a remedy after which the label says how long to wait (treated)?
+why_collar_alone = a collar stands beside the height of its plant, in mm behind the cm: c1 38/4.1 36/4
 why_day_or_height = '{ $word }': is it a day, or a height in cm and a collar in mm?
 why_number_now = the number that holds is { $number }: is it what stands there now?
 why_pest_gone = "{ $word }": what is not seen any more is written with a share of 0%
@@ -55,7 +56,7 @@ why_half_of_what = "{ $word }" does not say how much shade is left: write it in 
 why_planted_or_on_the_way = are they planted, or only on their way there?
 why_no_receiver = "{ $word }" is not who got them: who were they given to?
 why_several = it can mean several things
-why_no_reading = it was not understood; outplant write --help shows lines that are
+why_no_reading = it was not understood; say it in fewer words: tray, number, what happened
 why_no_reading_of = '{ $words }' was not understood
 why_not_said = { $part } is missing
 # (kind, parts)

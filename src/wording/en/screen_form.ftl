@@ -55,8 +55,8 @@ form_or = { $one } or { $other }
 # (one, other)
 form_and = { $one } and { $other }
 form_effect = What it does
-form_keys = Enter: write it. Tab: next field. Esc: leave it, what you typed stays.
-form_keys_short = Enter writes, Tab next, Esc leaves
+form_keys = Enter: write it. Tab: next field. Esc: leave it unwritten; the draft stays.
+form_keys_short = Enter writes, Tab next, Esc does not
 # (measured, mean)
 form_sample = { $measured } measured, mean { $mean } cm
 form_sample_more = { $more } more would do

@@ -1,6 +1,7 @@
 ### The screen Going out.
 
 fits_heading = Fits today
+fits_hands = There is room; hands plant { $number } a day, the most urgent first.
 misses_heading = Not today, and the nearest bed
 full_heading = No room any more: the loading list takes it
 fits_heading_on = Fits on { $day }

@@ -55,6 +55,8 @@ walk_more_right = { $lines ->
 }
 walk_all_of_it = All of it: right arrow
 walk_more_left = back: left arrow
+walk_load_today = today { $load }
+walk_load_no_hands = { $load }, no hands today
 walk_large_hint = Enter, number, Enter
 walk_nothing_comes = nothing comes up any more
 walk_set_apart = set apart

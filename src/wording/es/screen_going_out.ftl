@@ -1,6 +1,7 @@
 ### The screen Going out.
 
 fits_heading = Hoy caben
+fits_hands = Hay lugar; las manos plantan { $number } al día, lo más urgente primero.
 misses_heading = Hoy no, y la parcela más cercana
 full_heading = Ya sin lugar: lo ocupa la lista de carga
 fits_heading_on = Caben el { $day }

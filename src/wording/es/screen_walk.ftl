@@ -6,7 +6,10 @@ walk_all_done = { $stops ->
     [one] La ronda está hecha: { $stops } parada
    *[other] La ronda está hecha: { $stops } paradas
 }
-walk_skipped_count = { $stops } sin hacer
+walk_skipped_count = { $stops ->
+    [one] { $stops } saltada
+   *[other] { $stops } saltadas
+}
 walk_closing = La ronda en breve
 walk_let_go_today = { $stops ->
     [one] { $stops } tarea dejada pasar
@@ -53,6 +56,8 @@ walk_more_right = { $lines ->
 }
 walk_all_of_it = Todo: flecha derecha
 walk_more_left = volver: flecha izquierda
+walk_load_today = hoy { $load }
+walk_load_no_hands = { $load }, hoy sin manos
 walk_large_hint = Enter, número, Enter
 walk_nothing_comes = ya no brota nada
 walk_set_apart = espaciadas

@@ -273,6 +273,8 @@ pub(super) fn pairs<'a>(
     };
     let parts = offered.parted(lines, cx);
     let mut rows = vec![Line::Made(Item::heading(&fitting, width, true))];
+    let hands = crate::reckon::round::hands(&cx.book.picture).filter(|_| today && !parts.fits.is_empty());
+    rows.extend(hands.map(|hands| Line::Made(Item::message(&wording.fits_hands(hands), width))));
     if offered.offers.is_empty() {
         let teach = if cx.book.picture.trays.is_empty() { wording.no_trays() } else { wording.no_plants() };
         rows.push(Line::Made(Item::message(&teach, width)));

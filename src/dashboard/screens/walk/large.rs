@@ -14,8 +14,8 @@ use crate::dashboard::form::Form;
 use crate::dashboard::look::Ink;
 use crate::dashboard::parts::{Sheet, width_of};
 use crate::reckon::picture::Measure;
-use crate::reckon::round::Task;
 use crate::reckon::round::to_write::{self, carried_to};
+use crate::reckon::round::{RoundReason, Stop, Task};
 
 /// Rows of a figure with its title where it is not drawn large.
 const SMALL_ROWS: u16 = 2;
@@ -282,18 +282,37 @@ fn load_words(walk: &Walk, stop: &Shown<'_>, cx: &ScreenContext<'_>) -> Option<S
     let known = |wanted: &str| form.preset.iter().find(|(name, _)| name == wanted).map(|(_, value)| value.clone());
     let number = |wanted: &str| known(wanted)?.parse::<i64>().ok();
     let said = match form.kind.as_str() {
-        "outplanted" => match stop.due.map(to_write::loads).filter(|loads| loads.len() > 1) {
-            Some(loads) => {
-                let load = |(bed, plants): (&BedName, u32)| format!("{bed}: {}", cx.wording.plants(plants));
-                loads.into_iter().map(load).collect::<Vec<_>>().join("; ")
+        "outplanted" => {
+            let load = |(bed, plants): (&BedName, u32)| format!("{bed}: {}", cx.wording.plants(plants));
+            let hands = stop.due.and_then(hands_of_today);
+            // Where hands do not reach, what they plant today is said, and not what there is room for.
+            let loads = stop.due.map(to_write::loads).unwrap_or_default().into_iter();
+            let loads: Vec<(&BedName, u32)> = loads
+                .filter(|(bed, _)| hands.as_ref().is_none_or(|today| today.is_empty() || today.contains(bed)))
+                .collect();
+            let said = match loads.len() > 1 {
+                true => loads.into_iter().map(load).collect::<Vec<_>>().join("; "),
+                false => format!("{}: {}", known("bed")?, cx.wording.plants(number("count")?)),
+            };
+            match hands {
+                Some(today) if today.is_empty() => cx.wording.walk_load_no_hands(said),
+                Some(_) => cx.wording.walk_load_today(said),
+                None => said,
             }
-            None => format!("{}: {}", known("bed")?, cx.wording.plants(number("count")?)),
-        },
+        }
         "resown" => format!("{}: {}", known("lot")?, cx.wording.seeds(number("seeds")?)),
         "moved_on" => ["to", "container", "place"].into_iter().filter_map(known).collect::<Vec<_>>().join(", "),
         _ => return None,
     };
     (!said.is_empty()).then(|| format!("→ {said}"))
+}
+
+/// The beds that hands plant today of a tray that goes out; none where hands are no question.
+fn hands_of_today(due: &Stop) -> Option<Vec<&BedName>> {
+    let RoundReason::Fits { beds, .. } = &due.why else { return None };
+    beds.iter()
+        .any(|to| to.rest_on.is_some())
+        .then(|| beds.iter().filter(|to| to.today > 0).map(|to| &to.bed).collect())
 }
 
 /// The last figure at the left, what is typed at the right.

@@ -69,6 +69,7 @@ pub(crate) const FRAMES: &[Frame] = &[
     of_field::holes_dug,
     of_nurse::nurse_planted,
     of_nurse::nurse_counted,
+    of_nurse::nurse_measured,
     of_nurse::nurse_cut,
     of_nurse::shade_cut,
     of_field::survival_counted,

@@ -54,10 +54,18 @@ fn step(clause: &mut Clause) -> Option<f64> {
             return Some(days);
         }
     }
-    if clause.head(&["unclear_step"]).is_some() {
+    if let Some(at) = clause.head(&["unclear_step"]) {
         clause.lacks.push(Why::Several);
-        clause.lacks.push(Why::NotSaid("every_days"));
-        return None;
+        // So many times in a week or a day: as many days lie between on the mean.
+        let days = match clause.marks[at].folded.as_str() {
+            "twice a week" | "twice weekly" | "dos veces por semana" | "dos veces a la semana" => Some(3.5),
+            "twice a day" | "dos veces al dia" => Some(0.5),
+            _ => None,
+        };
+        if days.is_none() {
+            clause.lacks.push(Why::NotSaid("every_days"));
+        }
+        return days;
     }
     clause.head(&["every"])?;
     if let Some(days) = clause.amount("units.day") {
@@ -417,14 +425,14 @@ pub(crate) fn treated(clause: &mut Clause) -> Option<Drafts> {
     let dose = if is_of_remedy { dose(clause) } else { None };
     let against = against(clause);
     let safe = clause.head(&["no_wait"]).is_some().then_some(0.0);
-    let wait = clause.take(&["wait"]).is_some();
+    let wait = clause.take(&["wait"]).is_some() | holds_some_days(clause);
     clause.take(&["foot"]);
     let days = safe.or_else(|| if wait { time_days(clause) } else { None });
     // "no tocar hasta el viernes": how many days that is depends on the day of the line.
     let until = if wait && days.is_none() { clause.coming() } else { None };
     let described = if sprayed { described_remedy(clause) } else { None };
     let remedy = described.or_else(|| clause.text(&["remedy"], false));
-    clause.weight += if remedy.is_some() { 8 } else { 0 };
+    clause.weight += 8 * i32::from(remedy.is_some());
     if !sprayed && remedy.is_none() {
         return None;
     }
@@ -482,6 +490,18 @@ pub(crate) fn treated(clause: &mut Clause) -> Option<Drafts> {
             ("dose", dose.map(number_value)),
         ]),
     )
+}
+
+/// Uses "14 days hold", "hold 14 days" beside a remedy: what was treated waits so long.
+fn holds_some_days(clause: &mut Clause) -> bool {
+    let is_time = |at: usize| clause.marks.get(at).is_some_and(|mark| in_days(&mark.what).is_some());
+    let found = (0..clause.marks.len())
+        .find(|at| clause.marks[*at].has("hold") && (*at > 0 && is_time(at - 1) || is_time(at + 1) || is_time(at + 2)));
+    if let Some(at) = found.filter(|_| clause.has("remedy")) {
+        clause.use_mark(at);
+        return true;
+    }
+    false
 }
 
 /// Uses how much of a remedy was taken.
@@ -592,7 +612,12 @@ pub(crate) fn roots_cut(clause: &mut Clause) -> Option<Drafts> {
     }
     clause.take(&["plug_circling", "whole"]);
     let subjects = subject(clause, &[Tray], true)?;
-    for_each("roots_cut", &subjects, &Fields::new())
+    let count = if clause.find_number().is_some() { clause.count() } else { None };
+    clause.take(&["small.thing"]);
+    if subjects.len() > 1 && count.is_some() {
+        clause.lacks.push(Why::EachOrAll(subjects.iter().map(|subject| subject.name.clone()).collect()));
+    }
+    for_each("roots_cut", &subjects, &fields([("count", count.map(number_value))]))
 }
 
 pub(crate) fn hardening_begun(clause: &mut Clause) -> Option<Drafts> {
@@ -631,9 +656,15 @@ pub(super) fn share_of(clause: &Clause, tray: &str, plants: f64) -> Option<Value
 pub(crate) fn grafted(clause: &mut Clause) -> Option<Drafts> {
     clause.head(&["graft"])?;
     let tray = clause.name(Tray)?;
-    let count = clause.count();
+    let failed = if clause.has("failed") { clause.number_beside(&["failed"]) } else { None };
+    // "9 took 3 failed": those that took are alive, and counted by nobody.
+    if failed.is_some() {
+        clause.number_beside(&["survive", "alive"]);
+        clause.take(&["survive", "alive"]);
+    }
+    let count = failed.or_else(|| clause.count());
     // A graft that did not take is a plant lost.
-    if count.is_some() && clause.take(&["failed"]).is_some() {
+    if count.is_some() && (clause.take(&["failed"]).is_some() || failed.is_some()) {
         clause.take(&["small.thing"]);
         let cause = Some(json!("graft failed"));
         return one(

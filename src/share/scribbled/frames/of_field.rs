@@ -178,6 +178,10 @@ pub(crate) fn light_read(clause: &mut Clause) -> Option<Drafts> {
     }
     if let Some(share) = share {
         clause.take(&["under", "beneath"]);
+        // No field holds it: the line is kept beside the reading.
+        if clause.take(&["small.about"]).is_some() {
+            told.insert("about".into(), json!(true));
+        }
         told.insert("light_share".into(), number_value(share));
     } else {
         let lux = |clause: &mut Clause| clause.amount("units.lux").or_else(|| clause.number());
@@ -386,6 +390,11 @@ fn prepared_as(clause: &mut Clause, otherwise: bool) -> Option<Drafts> {
     let is_covered = clause.has("mulch_stuff")
         && (clause.has("cover") && clause.head(&["cover"]).is_some() || is_laid && clause.head(&["put"]).is_some());
     let covered = is_covered.then_some(("mulch", "mulched"));
+    // "chopped banana leaves for mulch": what they are for.
+    let is_for = (1..clause.marks.len()).any(|at| clause.marks[at].has("mulch") && clause.is_behind(at, "small.for"));
+    if is_for && (clause.has("leaf") || clause.has("prune")) {
+        return None;
+    }
     let (role, said) = covered.or_else(|| TASKS.into_iter().find(|(role, _)| clause.head(&[role]).is_some()))?;
     if TASKS.iter().any(|(other, _)| {
         *other != role && clause.marks.iter().any(|mark| mark.has(other) && !mark.has(role) && *other != "mulch")
@@ -404,6 +413,7 @@ fn prepared_as(clause: &mut Clause, otherwise: bool) -> Option<Drafts> {
         (Some(_), true) => "weeded",
     };
     clause.lacks.extend(open.map(|(word, _)| Why::WeedsOrAll(word)));
+    clause.take(&["clear_or_weed"]);
     clause.weight -= if otherwise { CLEAR_BY } else { 0 };
     let depth = if task == "holes" { depth_cm(clause).or_else(|| depth_of_all(clause)) } else { None };
     if task == "fenced" {
@@ -476,8 +486,8 @@ fn weeds_or_all(clause: &Clause, bed: &str) -> Option<(String, &'static str)> {
     let word = |role: &'static str| clause.marks.iter().find(|mark| mark.has(role)).map(|mark| mark.typed.clone());
     match (clause.known.names.is_planted(bed), word("clear_or_weed"), word("weed_or_clear")) {
         (true, Some(word), _) => Some((word, "weeded")),
-        (false, None, Some(word)) => Some((word, "cleared")),
-        (true, None, _) | (false, Some(_), _) | (false, None, None) => None,
+        (false, _, Some(word)) => Some((word, "cleared")),
+        (true, None, _) | (false, _, None) => None,
     }
 }
 
@@ -523,6 +533,14 @@ pub(crate) fn species_in(clause: &mut Clause, bed: &str) -> Option<(String, bool
 }
 
 pub(crate) fn survival_counted(clause: &mut Clause) -> Option<Drafts> {
+    // "took 10 cordia to Spring 2": carried there.
+    let takes = clause.marks.first().is_some_and(|mark| matches!(mark.folded.as_str(), "took" | "take"));
+    let leads_there = (1..clause.marks.len()).any(|at| {
+        clause.marks[at].is_name_of(Bed) && matches!(clause.marks[at - 1].folded.as_str(), "to" | "into" | "out to")
+    });
+    if takes && leads_there {
+        return None;
+    }
     let bed = clause.name(Bed)?;
     let (species, is_nurse) = species_in(clause, &bed)?;
     if is_nurse {

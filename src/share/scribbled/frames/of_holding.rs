@@ -26,6 +26,18 @@ fn kept_back(clause: &mut Clause) -> Option<usize> {
     Some(keep)
 }
 
+/// Uses "don't touch k1, it is sick": of no remedy, and for no time that is said.
+fn untouched_for_sickness(clause: &mut Clause) -> Option<usize> {
+    let says_why = clause.has("sick") || clause.has("pests.words");
+    let of_a_remedy = clause.has("remedy") || clause.has("spray") || clause.find_number().is_some();
+    let touches =
+        |mark: &Mark| mark.has("wait") && ["touch", "toc", "toqu"].iter().any(|stem| mark.folded.contains(stem));
+    let at = clause.marks.iter().position(touches).filter(|_| says_why && !of_a_remedy)?;
+    clause.use_mark(at);
+    clause.weight += 10;
+    Some(at)
+}
+
 pub(crate) fn held(clause: &mut Clause) -> Option<Drafts> {
     // "don't let c1 go, has rust": what was seen is an entry of its own.
     let seen_besides = clause.marks.windows(2).any(|two| two[0].is_sign(',') && two[1].has("saw"));
@@ -44,7 +56,7 @@ pub(crate) fn held(clause: &mut Clause) -> Option<Drafts> {
     if let_out(clause).is_some() {
         return None;
     }
-    clause.head(&["hold"]).or_else(|| kept_back(clause))?;
+    clause.head(&["hold"]).or_else(|| kept_back(clause)).or_else(|| untouched_for_sickness(clause))?;
     let is_quarantine =
         |mark: &&Mark| mark.has("hold") && ["quarantine", "cuarentena"].iter().any(|word| mark.folded.contains(word));
     let quarantine = clause.marks.iter().find(is_quarantine).map(|mark| mark.typed.clone());

@@ -3,7 +3,7 @@
 use super::clause::{Clause, fields, number_value};
 use super::entries::{Drafts, Subject, one, subject};
 use super::of_tray::{over_standing, same_species, tray};
-use crate::share::scribbled::typed::marks::What;
+use crate::share::scribbled::typed::marks::{Mark, What};
 use crate::share::scribbled::typed::named::NameOf::{Bed, Container, Lot, Place, Tray};
 use crate::share::scribbled::why::Why;
 use serde_json::{Value, json};
@@ -36,7 +36,11 @@ fn place_to(clause: &mut Clause) -> Option<(String, bool)> {
 pub(crate) fn carried(clause: &mut Clause) -> Option<Drafts> {
     let found = place_to(clause);
     let is_headed = clause.head(&["carry"]).is_some();
-    let is_headed = clause.take(&["small.to"]).is_some() && found.as_ref().is_some_and(|(_, led)| *led) || is_headed;
+    let is_led = found.as_ref().is_some_and(|(_, led)| *led);
+    // "avo 13 back to bench 3".
+    let goes_back = |mark: &Mark| matches!(mark.folded.as_str(), "back to" | "over to" | "back on" | "back in");
+    let is_headed =
+        clause.take(&["small.to"]).is_some() && is_led || is_led && clause.marks.iter().any(goes_back) || is_headed;
     let trays = subject(clause, &[Tray], is_headed)?;
     clause.take(&["whole", "open", "under", "from_now"]);
     let Some((place, _)) = found else {
@@ -208,6 +212,49 @@ fn bed_receives(clause: &mut Clause) -> bool {
     true
 }
 
+/// "planted 20 coffee in B3": of which of the trays that hold so many?
+fn planted_of_a_species(clause: &mut Clause, bed: &str, count: Option<f64>, is_headed: bool) -> Option<Drafts> {
+    if clause.find_name(Lot).is_some() || clause.has("seed") {
+        return None;
+    }
+    let keys = clause.species();
+    if !is_headed && keys.is_none() {
+        return None;
+    }
+    clause.take(&["bare_root", "stump", "small.thing"]);
+    let of_species = |key: &String| keys.as_ref().is_some_and(|keys| keys.contains(key));
+    // Only where so many stand they can have come from.
+    let stands_there = |name: &str| {
+        let standing = clause.known.names.standing(name).map_or(0.0, f64::from);
+        standing > 0.0 && count.is_none_or(|count| count <= standing)
+    };
+    let fits = clause.known.all.iter().filter(|(of, name)| {
+        *of == Tray
+            && stands_there(name)
+            && clause.known.names.species_of(Tray, name).is_some_and(|key| keys.is_none() || of_species(&key))
+    });
+    // Of a plant that nobody knows no tray is offered.
+    let is_strange = keys.is_none() && clause.marks.iter().any(|mark| mark.what == What::Unknown);
+    let mut trays: Vec<String> = fits.filter(|_| !is_strange).map(|(_, name)| name.clone()).collect();
+    // So many as all that stand in one of them were rather those.
+    trays.sort_by_key(|name| clause.known.names.standing(name).map(f64::from) != count);
+    // No tray is of a nurse plant: it went out as shoots or seed.
+    let is_nurse = |key: &String| clause.known.names.nurses_in(bed).contains(key);
+    if trays.is_empty() && keys.as_ref().is_some_and(|keys| keys.iter().any(is_nurse)) {
+        return None;
+    }
+    let is_of_some = keys.is_some() && trays.len() > 1;
+    clause.lacks.push(if is_of_some { Why::WhichTray(trays.clone()) } else { Why::NoTray });
+    let told = |tray: &String| {
+        (
+            "outplanted",
+            fields([("tray", Some(json!(tray))), ("bed", Some(json!(bed))), ("count", count.map(number_value))]),
+        )
+    };
+    let of_no_tray = || one("outplanted", fields([("bed", Some(json!(bed))), ("count", count.map(number_value))]));
+    trays.first().map(|tray| vec![told(tray)]).or_else(of_no_tray)
+}
+
 pub(crate) fn outplanted(clause: &mut Clause) -> Option<Drafts> {
     let Some(bed) = clause.name(Bed) else { return planted_nowhere(clause) };
     let is_refill = clause.head(&["refill"]).is_some();
@@ -237,35 +284,8 @@ pub(crate) fn outplanted(clause: &mut Clause) -> Option<Drafts> {
     }
     let count = clause.count();
     let Some(name) = clause.find_name(Tray).and_then(|_| tray(clause, true)) else {
-        if !is_headed || clause.find_name(Lot).is_some() || clause.has("seed") {
-            return None;
-        }
-        let keys = clause.species();
-        let of_species = |key: &String| keys.as_ref().is_some_and(|keys| keys.contains(key));
-        let fits = clause.known.all.iter().filter(|(of, name)| {
-            *of == Tray
-                && !clause.known.is_empty_tray(Tray, name)
-                && clause.known.names.species_of(Tray, name).is_some_and(|key| keys.is_none() || of_species(&key))
-        });
-        // Of a plant that nobody knows no tray is offered.
-        let is_strange = keys.is_none() && clause.marks.iter().any(|mark| mark.what == What::Unknown);
-        let trays: Vec<String> = fits.filter(|_| !is_strange).map(|(_, name)| name.clone()).collect();
-        // No tray is of a nurse plant: it went out as shoots or seed.
-        let is_nurse = |key: &String| clause.known.names.nurses_in(&bed).contains(key);
-        if trays.is_empty() && keys.as_ref().is_some_and(|keys| keys.iter().any(is_nurse)) {
-            return None;
-        }
-        clause.lacks.push(Why::NoTray);
-        let told = |tray: &String| {
-            (
-                "outplanted",
-                fields([("tray", Some(json!(tray))), ("bed", Some(json!(bed))), ("count", count.map(number_value))]),
-            )
-        };
-        return trays
-            .first()
-            .map(|tray| vec![told(tray)])
-            .or_else(|| one("outplanted", fields([("bed", Some(json!(bed))), ("count", count.map(number_value))])));
+        let is_taken_there = carried && led && count.is_some();
+        return if is_headed || is_taken_there { planted_of_a_species(clause, &bed, count, is_headed) } else { None };
     };
     if !is_headed && !led && !carried {
         clause.lacks.push(Why::Several);

@@ -3,7 +3,7 @@
 use super::clause::{Clause, fields, number_value};
 use super::entries::{Drafts, one};
 use super::of_field::species_in;
-use crate::share::scribbled::typed::marks::What;
+use crate::share::scribbled::typed::marks::{Mark, What};
 use crate::share::scribbled::typed::named::NameOf::{Bed, Tray};
 use crate::share::scribbled::why::Why;
 use serde_json::{Value, json};
@@ -15,6 +15,9 @@ pub(crate) fn nurse_planted(clause: &mut Clause) -> Option<Drafts> {
     }
     let is_planted = clause.head(&["plant"]).is_some();
     clause.take(&["sucker", "cutting", "apart", "small.to", "small.thing"]);
+    if clause.marks.iter().any(|mark| matches!(mark.what, What::Spacing(..))) {
+        clause.take(&["rows", "in_row"]);
+    }
     let square = clause.take(&["square"]).is_some();
     let spacing = clause.spacing().or_else(|| {
         let in_row = clause.take(&["in_row"]).is_some();
@@ -238,17 +241,129 @@ fn can_be_cut(
     Some(())
 }
 
+/// Uses "pulled out all the maize": of a nurse plant of the bed it says that it is felled.
+fn pulls_out(clause: &mut Clause, bed: &str) -> bool {
+    const PULLS: [&str; 7] =
+        ["pulled out", "ripped out", "tore out", "pulled up", "rooted out", "sacamos de raiz", "arrancamos de raiz"];
+    let nurses = clause.known.names.nurses_in(bed);
+    let is_nurse =
+        |mark: &Mark| matches!(&mark.what, What::Species(keys) if keys.iter().any(|key| nurses.contains(key)));
+    let pulls = |mark: &Mark| PULLS.contains(&mark.folded.as_str());
+    let Some(at) = clause.marks.iter().position(pulls).filter(|_| clause.marks.iter().any(is_nurse)) else {
+        return false;
+    };
+    clause.use_mark(at);
+    clause.weight += 10;
+    true
+}
+
+/// Uses "chapeé el gandul a la mitad": what is slashed by a part is a plant that was cut back, no weeds.
+fn is_slashed_by_a_part(clause: &mut Clause) -> bool {
+    let by_a_part = |mark: &Mark| matches!(mark.what, What::Part(_) | What::Amount(_, "units.pct"));
+    let is_plant = |mark: &Mark| matches!(mark.what, What::Species(_));
+    let is_cut = clause.marks.iter().any(by_a_part) && clause.marks.iter().any(is_plant) && !clause.has("bush");
+    is_cut && clause.head(&["slash"]).is_some()
+}
+
+/// Uses "for mulch", "para mulch": what cut leaves are for.
+fn used_as_mulch(clause: &mut Clause) {
+    let is_mulch = |mark: &Mark| mark.has("mulch") || mark.has("mulch_stuff");
+    for at in 1..clause.marks.len() {
+        if is_mulch(&clause.marks[at]) && clause.is_behind(at, "small.for") {
+            clause.use_mark(at);
+        }
+    }
+}
+
+/// Uses "12 leaves": a number of leaves is none of plants, and says no share.
+fn number_of_leaves(clause: &mut Clause) -> bool {
+    let at = (1..clause.marks.len()).find(|at| {
+        let is_leaf =
+            |mark: &Mark| ["leaf", "leaves", "hoja", "fronds"].iter().any(|stem| mark.folded.starts_with(stem));
+        is_leaf(&clause.marks[*at]) && clause.marks[at - 1].number().is_some() && clause.is_free(at - 1)
+    });
+    if let Some(at) = at {
+        clause.use_mark(at - 1);
+    }
+    at.is_some()
+}
+
+/// "plátano" where banana grows: people say the one for the other; which is meant is asked with what grows there.
+fn kin_that_grows_there(clause: &mut Clause, bed: &str, nurse: String, is_nurse: bool) -> (String, bool) {
+    let names = clause.known.names;
+    let kin: Vec<String> = ["banana", "plantain"].iter().flat_map(|name| names.species_called(name)).collect();
+    if is_nurse || !kin.contains(&nurse) || names.plants_in(bed).contains(&nurse) {
+        return (nurse, is_nurse);
+    }
+    match names.nurses_in(bed).into_iter().find(|there| kin.contains(there)) {
+        Some(there) => {
+            clause.lacks.push(Why::WhichPlant(vec![there.clone()]));
+            (there, true)
+        }
+        None => (nurse, is_nurse),
+    }
+}
+
+/// "castor in B3 is 2.5 m tall, crown 1 m": where the crown's width is said and not its radius, half of it is.
+pub(crate) fn nurse_measured(clause: &mut Clause) -> Option<Drafts> {
+    const CROWN: [&str; 8] = ["crown", "crowns", "canopy", "spread", "copa", "copas", "dosel", "de copa"];
+    const RADIUS: [&str; 4] = ["radius", "radio", "de radio", "in radius"];
+    const WIDTH: [&str; 8] = ["wide", "across", "width", "ancho", "de ancho", "diameter", "diametro", "de diametro"];
+    let bed = clause.name(Bed)?;
+    let (nurse, true) = species_in(clause, &bed)? else { return None };
+    clause.head(&["height"])?;
+    let position =
+        |clause: &Clause, words: &[&str]| clause.marks.iter().position(|mark| words.contains(&mark.folded.as_str()));
+    let crown_at = position(clause, &CROWN);
+    let (radius, width) = (position(clause, &RADIUS), position(clause, &WIDTH));
+    [crown_at, radius, width].into_iter().flatten().for_each(|at| clause.use_mark(at));
+    let metres = |mark: &Mark| match mark.what {
+        What::Amount(value, "units.m") => Some(value),
+        What::Amount(value, "units.cm") => Some(value / 100.0),
+        _ => None,
+    };
+    let told: Vec<(usize, f64)> =
+        (0..clause.marks.len()).filter_map(|at| metres(&clause.marks[at]).map(|value| (at, value))).collect();
+    told.iter().for_each(|(at, _)| clause.use_mark(*at));
+    let crown = crown_at.or(radius).or(width);
+    let (height, crown) = match (&told[..], crown) {
+        ([(_, height)], None) => (*height, None),
+        ([(_, height), (second, other)], Some(at)) => {
+            // The crown's measure stands at its word: "copa de 2 m", "2 m across".
+            if at < *second && at < told[0].0 { (*other, Some(*height)) } else { (*height, Some(*other)) }
+        }
+        _ => return None,
+    };
+    clause.take(&["small.about", "gives", "reach", "small.thing"]);
+    let radius_m = match (crown, radius, width) {
+        (Some(crown), Some(_), _) => Some(crown),
+        (Some(crown), None, Some(_)) => Some(crown / 2.0),
+        _ => None,
+    };
+    if radius_m.is_none() {
+        clause.lacks.push(Why::NotSaid("crown_radius_m"));
+    }
+    let told = [
+        ("bed", Some(json!(bed))),
+        ("nurse", Some(json!(nurse))),
+        ("height_m", Some(number_value(height))),
+        ("crown_radius_m", radius_m.map(number_value)),
+    ];
+    one("nurse_measured", fields(told))
+}
+
 pub(crate) fn nurse_cut(clause: &mut Clause) -> Option<Drafts> {
     let bed = clause.name(Bed)?;
     let (kg, in_other_units) = harvested_kg(clause);
     let bunches = clause.take(&["bunch"]).is_some();
     let brought_down = brings_down_stems(clause);
-    let fell = clause.head(&["fell"]).is_some() || brought_down;
+    let fell = clause.head(&["fell"]).is_some() || brought_down || pulls_out(clause, &bed);
     let leaves = clause.head(&["leaf"]).is_some();
     let harvest = clause.head(&["harvest"]).is_some();
-    let pruned = clause.has("prune") || is_cut_back(clause);
+    let pruned = clause.has("prune") || is_cut_back(clause) || is_slashed_by_a_part(clause);
     let of_stem = clause.has("cut_stem");
-    let cut = clause.head(&["cut", "prune"]).is_some();
+    let cut = clause.head(&["cut", "prune"]).is_some() || pruned;
+    let says_leaves = leaves && number_of_leaves(clause);
     if clause.has("sucker") && !fell && !bunches {
         return None;
     }
@@ -262,6 +377,7 @@ pub(crate) fn nurse_cut(clause: &mut Clause) -> Option<Drafts> {
         None if bunches => (the_bearer_of_bunches(clause, &bed)?, true),
         None => return None,
     };
+    let (nurse, is_nurse) = kin_that_grows_there(clause, &bed, nurse, is_nurse);
     let how =
         Cutting { fells: fell, prunes: pruned, only_leaves: (pruned || leaves) && !harvest, weighs: kg.is_some() };
     can_be_cut(clause, (&nurse, is_nurse), (&plant, &bed), how)?;
@@ -282,11 +398,16 @@ pub(crate) fn nurse_cut(clause: &mut Clause) -> Option<Drafts> {
     };
     let whole = clause.take(&["whole"]).is_some();
     let share = clause.part().or_else(|| clause.amount("units.pct").map(|pct| pct / 100.0)).or(whole.then_some(1.0));
-    let count = if share.is_none() { clause.number() } else { None };
+    let count = if share.is_none() && !says_leaves { clause.number() } else { None };
     // "cassava lifted": all of it.
     let lifted = harvest && !bunches && kg.is_none() && count.is_none();
     let share = share.or(lifted.then_some(1.0));
     clause.take(&["small.thing", "small.about"]);
+    if what != "leaves" {
+        clause.take(&["killed_so"]);
+    } else {
+        used_as_mulch(clause);
+    }
     let is_open = share.is_none() && count.is_none();
     if is_open {
         clause.lacks.push(if what == "leaves" { Why::NotSaid("share") } else { Why::NoNumber });

@@ -3,7 +3,7 @@
 use super::clause::{Clause, fields, number_value};
 use super::entries::{Drafts, one};
 use super::of_person::person_behind;
-use crate::share::scribbled::typed::marks::What;
+use crate::share::scribbled::typed::marks::{Mark, What};
 use crate::share::scribbled::typed::named::NameOf::{Bed, Container, Lot, Place, Tray};
 use crate::share::scribbled::why::Why;
 use serde_json::{Value, json};
@@ -55,6 +55,10 @@ pub(crate) fn sown(clause: &mut Clause) -> Option<Drafts> {
     let seeds = if mass.is_some() { None } else { clause.count() };
     let known_tray = clause.name(Tray);
     let tray = known_tray.clone().or_else(|| clause.new_code());
+    // A code made like those of lots names no tray.
+    if known_tray.is_none() && tray.as_ref().is_some_and(|tray| clause.known.is_like_a_lot(tray)) {
+        return None;
+    }
     if lot.is_none() && !(says_seed || container.is_some()) {
         return None;
     }
@@ -116,6 +120,7 @@ pub(crate) fn resown(clause: &mut Clause) -> Option<Drafts> {
     let tray = clause.name(Tray)?;
     let seeds = clause.count();
     clause.take(&["seed", "lot", "small.thing"]);
+    super::of_tray::same_species(clause, &tray);
     match &lot {
         Some(lot) => over_seeds(clause, lot, seeds),
         None => clause.lacks.push(Why::NoLot),
@@ -164,7 +169,13 @@ pub(crate) fn sown_in_bed(clause: &mut Clause) -> Option<Drafts> {
 pub(crate) fn lot_received(clause: &mut Clause) -> Option<Drafts> {
     let came = clause.head(&["receive"]).is_some();
     let says_lot = clause.head(&["lot"]).is_some();
-    clause.head(&["seed"])?;
+    let is_lot = |mark: &Mark| matches!(&mark.what, What::New(code) if clause.known.is_like_a_lot(code));
+    // "cof-L06, 500 g of coffee": a code made like those of lots says that it is seed.
+    let of_lot = clause.marks.iter().any(is_lot);
+    if clause.head(&["seed"]).is_none() && !of_lot {
+        return None;
+    }
+    clause.weight += if of_lot { 10 } else { 0 };
     if !came && !says_lot || clause.find_name(Lot).is_some() || clause.find_name(Tray).is_some() {
         return None;
     }
@@ -332,6 +343,9 @@ pub(crate) fn plants_received(clause: &mut Clause) -> Option<Drafts> {
     let count = clause.count();
     let known = clause.name(Tray);
     let tray = known.clone().or_else(|| clause.new_code());
+    if known.is_none() && tray.as_ref().is_some_and(|tray| clause.known.is_like_a_lot(tray)) {
+        return None;
+    }
     if let Some(in_use) = known {
         clause.lacks.push(Why::InUse(in_use));
     }

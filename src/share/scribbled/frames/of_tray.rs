@@ -361,6 +361,17 @@ fn pass_over_how_many_did_it(clause: &mut Clause) {
     }
 }
 
+/// Uses "se perdió una" beside another number: so many were lost, and the other number is none of the dead.
+fn one_at_the_verb(clause: &mut Clause) -> Option<f64> {
+    let is_one = |mark: &Mark| matches!(mark.what, What::Number { value: 1.0, is_weak: true, .. });
+    let at = (1..clause.marks.len()).find(|at| {
+        let says_died = clause.marks[at - 1].has("die") || clause.marks[at - 1].has("kill");
+        is_one(&clause.marks[*at]) && says_died && clause.is_free(*at)
+    })?;
+    clause.use_mark(at);
+    Some(1.0)
+}
+
 pub(crate) fn lost(clause: &mut Clause) -> Option<Drafts> {
     let minus = has_minus(clause) || has_dash_and_cause(clause);
     let dies = clause.has("die") || clause.has("steal") || clause.has("burn");
@@ -385,7 +396,11 @@ pub(crate) fn lost(clause: &mut Clause) -> Option<Drafts> {
         return None;
     }
     pass_over_how_many_did_it(clause);
-    let count = if all { clause.known.names.standing(&name).map(f64::from) } else { clause.count() };
+    let of_one = one_at_the_verb(clause);
+    let count = match all {
+        true => clause.known.names.standing(&name).map(f64::from),
+        false => of_one.or_else(|| clause.count()),
+    };
     clause.head(&["die", "kill", "steal", "burn"]);
     clause.take(&["more", "small.thing", "no_cause", "killed_so", "lately"]);
     if dies {
@@ -408,7 +423,9 @@ pub(crate) fn lost(clause: &mut Clause) -> Option<Drafts> {
     if takes && !known {
         clause.lacks.push(Why::Several);
     }
-    let cause = cause.or_else(|| own_fault.filter(|_| !dies));
+    // "4 damped off": the word for it names the sickness.
+    let damped = clause.marks.iter().any(|mark| matches!(mark.folded.as_str(), "damped off" | "damping off"));
+    let cause = cause.or_else(|| own_fault.filter(|_| !dies)).or(damped.then(|| "damping off".to_string()));
     if !minus
         && !dies
         && cause.is_none()
@@ -557,6 +574,10 @@ pub(crate) fn lost_of_species(clause: &mut Clause) -> Option<Drafts> {
                 .is_some_and(|keys| clause.known.names.species_of(Tray, name).is_some_and(|key| keys.contains(&key)))
     });
     let trays: Vec<String> = fits.map(|(_, name)| name.clone()).collect();
+    let is_lot = |mark: &Mark| matches!(&mark.what, What::New(code) if clause.known.is_like_a_lot(code));
+    if clause.marks.iter().any(is_lot) {
+        return None;
+    }
     if let Some(new) = clause.new_code() {
         clause.lacks.push(Why::UnknownName(new.clone(), clause.known.nearest(&new, Some(Tray))));
     } else {

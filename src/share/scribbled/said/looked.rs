@@ -39,7 +39,7 @@ pub(in crate::share::scribbled) fn as_looked(words: &[Word], reading: Reading, k
     if let Some(word) = phrase_in(words, "no_pest") {
         let said = words_of(&word);
         let in_spanish = phrase_in(&said, "no_pest_in_spanish").is_some();
-        let none = of(Some(if in_spanish { "ninguna" } else { "none" }.into()), Some(0));
+        let none = of(Some(no_pest_in(in_spanish)), Some(0));
         let note = note(&none);
         return Reading::Refused { why: vec![Why::PestGone(word)], offers: vec![none, note] };
     }
@@ -51,8 +51,9 @@ pub(in crate::share::scribbled) fn as_looked(words: &[Word], reading: Reading, k
     if matches!(&reading, Reading::Clear(_)) || words.len() > MOST_WORDS {
         return reading;
     }
-    if let Some(word) = phrase_in(words, "looks_well") {
-        let (none, pest) = (of(Some("none".into()), Some(0)), note(&of(None, None)));
+    if let Some(word) = phrase_in(words, "looks_well").filter(|_| !is_work(words, field)) {
+        let in_spanish = ["san", "limpi", "esta", "sin "].iter().any(|begin| word.to_lowercase().starts_with(begin));
+        let (none, pest) = (of(Some(no_pest_in(in_spanish)), Some(0)), note(&of(None, None)));
         return Reading::Refused { why: vec![Why::PestGone(word)], offers: vec![none, pest] };
     }
     match phrase_in(words, "looks_ill") {
@@ -60,6 +61,20 @@ pub(in crate::share::scribbled) fn as_looked(words: &[Word], reading: Reading, k
         None if has_sick(words) => Reading::Refused { why: vec![Why::NotSaid("what")], offers: vec![of(None, None)] },
         None => reading,
     }
+}
+
+/// What is written where nothing was found, in the language of the line.
+fn no_pest_in(in_spanish: bool) -> String {
+    if in_spanish { "ninguna" } else { "none" }.to_string()
+}
+
+/// "limpia de Ridge 4 con machete": the cleaning of a bed, and no look at it.
+fn is_work(words: &[Word], field: &str) -> bool {
+    const TOOLS: [&str; 8] = ["machete", "azadon", "cuma", "pala", "hoe", "cutlass", "slasher", "rake"];
+    let has_tool = words.iter().any(|word| TOOLS.contains(&word.folded.as_str()));
+    let is_done =
+        words.windows(2).any(|two| two[0].folded == "limpia" && matches!(two[1].folded.as_str(), "de" | "del"));
+    field == "bed" && (has_tool || is_done)
 }
 
 fn words_of(text: &str) -> Vec<Word> {

@@ -1,7 +1,7 @@
 //! What a line says about itself as a whole, whatever its words explain: that it is still to be done, has come to an end,
 //! is struck out, speaks of no plants. Such a line is asked about, never written.
 
-use serde_json::Value;
+use serde_json::{Value, json};
 
 use super::doubts::{as_a_note, number, phrase_at, phrase_in, stands_in};
 use super::frames::number_value;
@@ -32,6 +32,8 @@ pub(in crate::share::scribbled) fn without_articles(words: Vec<Word>) -> Vec<Wor
 /// once: "five, all dead", "5 c1, todas de hormiga".
 pub(in crate::share::scribbled) fn as_mostly_said(words: Vec<Word>) -> Vec<Word> {
     const CUTS: [&str; 9] = ["cut", "lopped", "lop", "chopped", "chop", "pruned", "trimmed", "stripped", "clipped"];
+    const CORTA: [&str; 10] =
+        ["corte", "cortamos", "cortaron", "cortadas", "cortado", "pode", "podamos", "quite", "quitamos", "deshojamos"];
     const DIES: [&str; 9] = ["died", "dead", "lost", "killed", "froze", "murieron", "murio", "perdi", "mato"];
     let says = |words: &[Word], all: &[&str]| words.iter().any(|word| all.contains(&word.folded.as_str()));
     let is = |at: usize, all: &[&str]| words.get(at).is_some_and(|word| all.contains(&word.folded.as_str()));
@@ -51,6 +53,15 @@ pub(in crate::share::scribbled) fn as_mostly_said(words: Vec<Word>) -> Vec<Word>
         } else if is_cut && is(at, &["banana", "plantain"]) && is(at + 1, &["leaves", "leaf"]) {
             kept.extend([words[at + 1].clone(), Word::new("of", true), words[at].clone()]);
             at += 2;
+        } else if at > 0
+            && says(&words, &CORTA)
+            && is(at, &["de"])
+            && is(at - 1, &["hojas", "hoja"])
+            && is(at + 1, &["platano", "banano", "guineo", "platanos", "bananos"])
+        {
+            // "hojas de plátano" are a mulch as well.
+            kept.push(Word::new("del", true));
+            at += 1;
         } else {
             kept.push(words[at].clone());
             at += 1;
@@ -180,7 +191,9 @@ fn doubt_of(words: &[Word], reading: &Reading) -> Option<Doubt> {
             let treated = is_clear.then(|| drafts.clone());
             (Why::FoodOrRemedy(word), std::iter::once(note()).chain(treated).collect())
         }),
-        "counted" => was_and_is(words, drafts).map(|offers| (Why::Several, offers)),
+        "counted" => was_and_is(words, drafts)
+            .or_else(|| counted_differently(words, drafts))
+            .map(|offers| (Why::Several, offers)),
         "measured" => {
             let thick = phrase_in(words, "thick").map(|word| noted(Why::NoReading(vec![word])));
             thick.or_else(|| how_many_or_how_high(words, drafts).map(|offers| (Why::Several, offers)))
@@ -256,6 +269,32 @@ fn food(words: &[Word], treated: &EntryDraft) -> Option<String> {
     (with == food || with.starts_with(&format!("{food} ")) || food.starts_with(&format!("{with} "))).then_some(said)
 }
 
+/// "gre-017 28, 30, 27": no tray is counted so on one day; of three numbers and more they are rather heights, of two it is asked.
+fn counted_differently(words: &[Word], drafts: &[EntryDraft]) -> Option<Vec<Offer>> {
+    let first = drafts.first()?;
+    let is_of_it = |draft: &&EntryDraft| {
+        draft.kind == "counted"
+            && draft.fields.get("tray") == first.fields.get("tray")
+            && draft.happened == first.happened
+            && !draft.fields.contains_key("clock")
+    };
+    let counts: Vec<f64> = drafts.iter().filter(is_of_it).filter_map(|draft| amount(draft, "standing")).collect();
+    let differ = counts.iter().any(|count| *count != counts[0]);
+    if counts.len() != drafts.len() || counts.len() < 2 || !differ {
+        return None;
+    }
+    let says_count =
+        words.iter().any(|word| lexicon().roles(&word.folded).iter().any(|role| ["count", "left"].contains(role)));
+    if counts.len() == 2 || says_count {
+        return Some(drafts.iter().map(|draft| vec![draft.clone()]).collect());
+    }
+    let plants: Vec<Value> = counts.iter().map(|count| json!({"height_cm": number_value(*count)})).collect();
+    let mut measured = EntryDraft { kind: "measured", ..first.clone() };
+    measured.fields.retain(|field, _| field == "tray");
+    measured.fields.insert("plants".into(), Value::Array(plants));
+    Some(vec![vec![measured]])
+}
+
 /// "tenía 36 y murieron 5", "tenía 36, hoy 34", "36 menos 3", "murieron 2 de las 36": a number of before, not a count of today.
 fn was_and_is(words: &[Word], drafts: &[EntryDraft]) -> Option<Vec<Offer>> {
     let first = drafts.first()?;
@@ -315,7 +354,18 @@ fn newly_born(words: &[Word], reading: &Reading) -> Option<Doubt> {
     words.iter().find(|word| lexicon().is(&word.folded, "asides.born"))?;
     let kept: Vec<Offer> =
         offers.iter().filter(|offer| offer.iter().all(|draft| draft.kind != "lost")).cloned().collect();
-    (kept.len() < offers.len()).then(|| (why.first().cloned().unwrap_or(Why::Several), kept))
+    // "ya nacieron 50" where 52 stand: rather all that are up by now than as many again.
+    let in_all = |draft: &EntryDraft| {
+        let sum = amount(draft, "standing").filter(|_| draft.kind == "counted")?;
+        let born = words.iter().filter_map(number).find(|born| *born < sum && *born * 2.0 >= sum - *born)?;
+        let mut draft = draft.clone();
+        draft.fields.insert("standing".into(), number_value(born));
+        Some(vec![draft])
+    };
+    let all: Vec<Offer> = kept.iter().filter_map(|offer| in_all(offer.first()?)).collect();
+    let is_changed = kept.len() < offers.len() || !all.is_empty();
+    let kept = all.into_iter().chain(kept).collect();
+    is_changed.then(|| (why.first().cloned().unwrap_or(Why::Several), kept))
 }
 
 /// "no murieron 3, solo 2": the second number is the one.
@@ -339,7 +389,19 @@ fn with_every_number(reading: Reading) -> Reading {
     let Reading::Refused { why, offers } = reading else { return reading };
     let is_number = |word: &String| word.split(' ').any(|word| in_figures(word).is_some());
     let unread = why.iter().any(|why| matches!(why, Why::NoReading(words) if words.iter().any(is_number)));
-    let drops = |offer: &Offer| offer.iter().any(|draft| matches!(draft.kind, "carried" | "held" | "treated"));
+    let numbers = why.iter().flat_map(|why| if let Why::NoReading(words) = why { words.as_slice() } else { &[] });
+    let numbers: Vec<f64> = numbers.flat_map(|word| word.split(' ')).filter_map(in_figures).collect();
+    let holds = |draft: &EntryDraft, number: f64| draft.fields.values().any(|value| value.as_f64() == Some(number));
+    let left_out =
+        |offer: &Offer| numbers.iter().filter(|number| !offer.iter().any(|draft| holds(draft, **number))).count();
+    // One number out of a list is never what was meant.
+    let drops = |offer: &Offer| {
+        offer.iter().any(|draft| match draft.kind {
+            "carried" | "held" | "treated" => true,
+            "counted" | "lost" | "culled" => left_out(offer) > 1,
+            _ => false,
+        })
+    };
     let (dropped, mut kept): (Vec<Offer>, Vec<Offer>) = offers.into_iter().partition(|offer| unread && drops(offer));
     if let (Some(dropped), true) = (dropped.first(), kept.is_empty()) {
         kept.push(vec![as_a_note(dropped)]);

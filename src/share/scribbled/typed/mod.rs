@@ -4,6 +4,7 @@ pub(crate) mod days;
 pub(crate) mod marks;
 pub(crate) mod named;
 pub(crate) mod numbers;
+pub(crate) mod short_names;
 pub(crate) mod spelling;
 pub(crate) mod words;
 

@@ -253,6 +253,41 @@ impl<'a> Known<'a> {
         }
     }
 
+    /// The one tray of these species with this number that is not empty.
+    pub fn tray_of(&self, keys: &[String], number: u64) -> Option<String> {
+        let fits = |name: &String| {
+            let of_number = letters_and_number(&squeezed(name)).is_some_and(|(_, of)| of == number);
+            of_number && self.names.species_of(NameOf::Tray, name).is_some_and(|key| keys.contains(&key))
+        };
+        let mut found =
+            self.all.iter().filter(|(of, name)| *of == NameOf::Tray && !self.is_empty_tray(*of, name) && fits(name));
+        let first = found.next()?;
+        found.next().is_none().then(|| first.1.clone())
+    }
+
+    /// The lots whose code ends so: "L04" for jac-L04.
+    pub fn lots_ending(&self, typed: &str) -> Vec<String> {
+        let Some(wanted) = letters_and_number(&squeezed(typed)) else { return Vec::new() };
+        let ends = |name: &&String| end_of_code(name).as_ref() == Some(&wanted);
+        let lots = self.all.iter().filter(|(of, _)| *of == NameOf::Lot).map(|(_, name)| name);
+        lots.filter(ends).cloned().collect()
+    }
+
+    /// Whether a code is made like those of lots, and like that of no tray: "cof-L06".
+    pub fn is_like_a_lot(&self, code: &str) -> bool {
+        let Some((letters, _)) = end_of_code(code) else { return false };
+        let ends = |name: &String| end_of_code(name).is_some_and(|(of, _)| of == letters);
+        let any = |wanted: NameOf| self.all.iter().any(|(of, name)| *of == wanted && ends(name));
+        any(NameOf::Lot) && !any(NameOf::Tray)
+    }
+
+    /// Whether so many stand in the tray as are said to be lost.
+    pub fn can_be_lost(&self, fields: &serde_json::Map<String, serde_json::Value>) -> bool {
+        let books = fields.get("tray").and_then(|tray| self.names.standing(tray.as_str()?)).map(f64::from);
+        let lost = fields.get("count").and_then(serde_json::Value::as_f64);
+        books.zip(lost).is_none_or(|(books, lost)| lost <= books)
+    }
+
     /// Whether a known name begins with this word.
     pub fn begins_a_name(&self, word: &str) -> bool {
         self.by_first.contains_key(&squeezed(word))
@@ -308,6 +343,11 @@ impl<'a> Known<'a> {
                 }
             }
         }
+        let fond = words.get(i).filter(|word| at_least == 0 && !word.is_sign()).map(|word| said_fondly(&word.folded));
+        let named = |form: &String| Some(self.names.species_called(form)).filter(|keys| !keys.is_empty());
+        if let Some(keys) = fond.unwrap_or_default().iter().find_map(named) {
+            return Some((keys, 1));
+        }
         self.species_nearly_at(words, i)
     }
 
@@ -339,7 +379,14 @@ impl<'a> Known<'a> {
         let is_of = |of: &NameOf| name_of.is_none_or(|wanted| wanted == *of);
         let fits = self.all.iter().filter(|(of, name)| is_of(of) && !self.is_empty_tray(*of, name));
         // "R1" for Ridge 1: the first letters and the number lead.
-        let far = |name: &String| match initials(name) == Some(wanted.clone()) {
+        let code = letters_and_number(&wanted);
+        let is_short_for = |name: &String| {
+            let whole = letters_and_number(&squeezed(name));
+            code.as_ref().zip(whole).is_some_and(|((letters, number), (whole, of))| {
+                *number == of && whole.starts_with(letters.as_str()) && whole != *letters
+            })
+        };
+        let far = |name: &String| match initials(name) == Some(wanted.clone()) || is_short_for(name) {
             true => 0,
             false => strsim::osa_distance(&squeezed(name), &wanted),
         };
@@ -365,6 +412,11 @@ fn letters_and_number(squeezed: &str) -> Option<(String, u64)> {
     Some((letters.to_string(), number.parse().ok()?))
 }
 
+/// The letters and the number behind the last hyphen of a code: "L" and 6 of cof-L06.
+fn end_of_code(code: &str) -> Option<(String, u64)> {
+    letters_and_number(&squeezed(code.rsplit_once('-')?.1))
+}
+
 /// Whether a word is a piece of a name, or a slip away from one that is made of letters.
 fn is_slip_of(typed: &str, piece: &str) -> bool {
     /// From so many letters on two slips are one.
@@ -380,6 +432,26 @@ fn is_slip_of(typed: &str, piece: &str) -> bool {
             && strsim::osa_distance(typed, piece) <= most
 }
 
+/// "cafecitos", "laurelito", "yaquita": the name that is said fondly.
+fn said_fondly(text: &str) -> Vec<String> {
+    const FOND: [(&str, &str); 8] = [
+        ("ecito", "e"),
+        ("cito", ""),
+        ("quito", "co"),
+        ("guito", "go"),
+        ("quita", "ca"),
+        ("ito", "o"),
+        ("ito", ""),
+        ("ita", "a"),
+    ];
+    let lower = text.to_lowercase();
+    let one = lower.strip_suffix('s').unwrap_or(&lower);
+    let is_long = |stem: &&str| stem.len() >= LEAST_LETTERS - 2;
+    let whole =
+        |(end, whole): &(&str, &str)| one.strip_suffix(end).filter(is_long).map(|stem| format!("{stem}{whole}"));
+    FOND.iter().filter_map(whole).collect()
+}
+
 fn singulars(text: &str) -> Vec<String> {
     let lower = text.to_lowercase();
     let mut forms = vec![lower.clone()];
@@ -387,6 +459,7 @@ fn singulars(text: &str) -> Vec<String> {
     forms.extend(
         endings.iter().filter_map(|(plural, one)| lower.strip_suffix(plural).map(|stem| format!("{stem}{one}"))),
     );
+
     if let Some((first, rest)) = lower.split_once(' ') {
         forms.extend(first.strip_suffix('s').map(|first| format!("{first} {rest}")));
         let both = first.strip_suffix('s').zip(rest.strip_suffix('s'));
