@@ -379,8 +379,8 @@ const PARTS_OF_THE_SAMPLE: &[(&str, usize, usize, usize)] = &[
     ("es_brook", 85, 97, 0),
     ("en_pond", 79, 93, 0),
     ("es_pond", 82, 94, 0),
-    ("en_shore", 50, 70, 6),
-    ("es_shore", 50, 70, 8),
+    ("en_shore", 82, 98, 0),
+    ("es_shore", 80, 96, 0),
     // What a second grower wrote who had not seen the reader, of kinds that were taken wrongly.
     ("es_dusk", 61, 99, 0),
 ];
