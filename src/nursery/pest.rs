@@ -672,6 +672,15 @@ pub(crate) fn is_same_pest(one: &str, other: &str) -> bool {
         || (within(&of_one, &of_other) || within(&of_other, &of_one)) && live_alike(one, other)
 }
 
+/// Whether a look for one pest tells whether another is there: all that it names stands in the other, and nothing besides.
+pub(crate) fn looks_for(look: &str, other: &str) -> bool {
+    let (look_words, other_words) = (telling(look), telling(other));
+    if look_words.is_empty() || other_words.is_empty() {
+        return words_of(look) == words_of(other);
+    }
+    look_words.iter().all(|word| other_words.contains(word)) && is_same_pest(look, other)
+}
+
 /// Whether two pests live alike: both or neither eat and go, live in the soil, or in stems.
 fn live_alike(one: &str, other: &str) -> bool {
     let (one, other) = (nature_of(one, None), nature_of(other, None));

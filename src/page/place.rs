@@ -7,6 +7,7 @@ use crate::reckon::Picture;
 use crate::reckon::bed::water::told::bench_litres;
 use crate::reckon::picture::{Criterion, Stage, TrayPicture};
 use crate::reckon::tray::hold;
+use crate::reckon::tray::pest::nest_at;
 use crate::wording::verdict::About;
 
 /// Whether a book knows a place: somebody described it, wrote of it, or put a tray there.
@@ -19,7 +20,8 @@ pub(crate) fn places(picture: &Picture) -> impl Iterator<Item = &PlaceName> {
 pub(crate) fn waits_at(name: &PlaceName, picture: &Picture) -> Vec<Criterion> {
     let waits = hold::waiting_at(&picture.closed, name, picture.day);
     let held = picture.places.get(name).and_then(|place| hold::held_at(place, picture.day));
-    waits.into_iter().chain(held).collect()
+    let nest = nest_at(name, (&picture.places, &picture.sick), picture.day);
+    nest.into_iter().chain(waits).chain(held).collect()
 }
 
 /// The trays that live at a place.

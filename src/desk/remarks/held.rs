@@ -3,6 +3,7 @@
 use super::Remark;
 use crate::base::{PlaceName, TrayCode};
 use crate::nursery::entry::{Entry, TrayEntry, What};
+use crate::nursery::pest::{holds_sick, says_none};
 use crate::reckon::Fold;
 use crate::reckon::picture::Criterion;
 use crate::reckon::stock::{Hold, Places, Since, TrayStory, is_named};
@@ -63,7 +64,11 @@ pub(super) fn lets_go_of_all(fold: &Fold, entry: &Entry) -> Option<Remark> {
     let (about, mut holds) = of_tray.or_else(of_bed).or_else(of_place)?;
     holds.retain(|hold| hold.what.1.is_none_or(|until| entry.happened <= until));
     let named = |hold: &&&Since<Hold>| released.why.as_ref().is_some_and(|why| is_named(&hold.what.0, &why.0));
-    let unnamed = holds.len() > 1 && holds.iter().filter(named).count() == 0;
+    // A sick one is not let go of by the word for something else.
+    let other = |why: &str| !says_none(why) && !holds_sick(why);
+    let of_sick = holds.iter().any(|hold| holds_sick(&hold.what.0));
+    let of_other = of_sick && released.why.as_ref().is_some_and(|why| other(&why.0));
+    let unnamed = (holds.len() > 1 || of_other) && holds.iter().filter(named).count() == 0;
     let reasons = holds.iter().map(|hold| hold.what.0.clone()).collect();
     unnamed.then_some(Remark::LetsGoOfAll { about, reasons })
 }

@@ -556,6 +556,7 @@ fn half_gone(fold: &Fold, entry: &Entry) -> Option<Remark> {
 fn many_more(fold: &Fold, entry: &Entry) -> Option<Remark> {
     let (tray, counted) = match &entry.what {
         What::Tray(TrayEntry::Counted(look)) if look.cells_seen.is_none() => (&look.tray, u64::from(look.standing.0)),
+        What::Tray(TrayEntry::Stocktaken(look)) => (&look.tray, u64::from(look.standing.0)),
         What::Tray(TrayEntry::PlantsReceived(came)) if came.count.0 > LARGEST_ARRIVAL => {
             let (counted, most) = (u64::from(came.count.0), u64::from(LARGEST_ARRIVAL));
             return Some(Remark::ManyMore { tray: came.tray.clone(), counted, most });

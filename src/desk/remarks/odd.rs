@@ -200,8 +200,11 @@ const ASKS: [Asks; 8] = [
     ("collar_floor_mm", |profile| some(profile.collar_floor_mm.as_ref())),
     ("leaves_least", |profile| some(profile.leaves_least.as_ref())),
     ("stem", |profile| profile.stem.as_ref().is_some_and(|stem| stem.value == Stem::Woody)),
-    ("hardening_days", |profile| profile.hardening_days.as_ref().is_none_or(|days| days.value > 0.0)),
+    ("hardening_days", |profile| profile.hardening_days.as_ref().is_none_or(|days| days.value >= FEW_HARDENING_DAYS)),
 ];
+
+/// A hardening shorter than this hardens nothing, days. Ours: one step of light takes a week.
+const FEW_HARDENING_DAYS: f64 = 7.0;
 
 fn some(figure: Option<&Figure<f64>>) -> bool {
     figure.is_some_and(|figure| figure.value > 0.0)

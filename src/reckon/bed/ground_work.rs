@@ -91,7 +91,10 @@ pub(super) fn parts_ready<'a>(story: &'a BedStory, profile: Option<&Profile>, da
     let of_kind = kinds.filter_map(|(task, _, lasts_days)| {
         let deep = |work: &WorkDone| task != GroundTask::Holes || work.depth_cm.is_none_or(|depth| depth >= least_cm);
         let lasts = |work: &&WorkDone| (0..=lasts_days).contains(&day.days_since(work.day)) && deep(work);
-        let lasting = story.work.iter().filter(|work| work.task == task).filter(lasts);
+        let of_task = || story.work.iter().filter(|work| work.task == task);
+        // What was cleared as a whole and is kept clear by weeding stays so.
+        let kept = task == GroundTask::Cleared && of_task().any(|work| keeps_clear(story, work, day).is_some());
+        let lasting = of_task().filter(|_| !kept).filter(lasts);
         lasting.map(|work| work.part.as_ref()).collect::<Option<Vec<_>>>().filter(|parts| !parts.is_empty())
     });
     of_kind.collect()

@@ -105,9 +105,21 @@ pub(crate) fn not_there(
     let spot = named.at.unwrap_or_default().iter().find(|spot| !has(spot)).map(|spot| lacking(&spot.0));
     spot.or_else(|| {
         let written = named.rows?;
+        if names_no_row(&written.0) {
+            return Some(lacking(&written.0));
+        }
         let read = rows_read(&written.0)?;
         read.iter().any(|row| *row == 0 || *row > rows).then(|| lacking(&written.0))
     })
+}
+
+/// Whether a text for rows says nothing that a person would call rows.
+fn names_no_row(written: &str) -> bool {
+    let plain = written.to_lowercase();
+    let plain = plain.trim_matches(|letter: char| !letter.is_alphanumeric());
+    let word = plain.chars().filter(|letter| letter.is_alphabetic()).count() >= 3;
+    let digits = plain.chars().any(|letter| letter.is_ascii_digit());
+    !(word || digits) || matches!(plain, "none" | "null" | "true" | "false")
 }
 
 /// The rows named as numbers and spans ("2-4", "1, 3", "5 a 7"); none where it is said in another way.

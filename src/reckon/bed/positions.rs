@@ -205,8 +205,8 @@ pub fn room(story: &BedStory, site: &Site, bed: &BedSet, species: &SpeciesKey) -
     Room { positions, blocked, living, open }
 }
 
-/// The room where ground work was done in parts of a bed only: no more is open than those parts have, less what lives there. Rows that
-/// nobody can read are taken for all.
+/// The room where ground work was done in parts of a bed only: no more is open than the places have in which all of it was done, less what
+/// lives there. Rows that nobody can read are taken for all, but where they are numbers.
 pub(super) fn within(
     room: Room,
     story: &BedStory,
@@ -215,25 +215,31 @@ pub(super) fn within(
     parts: &[Vec<&PartOfBed>],
 ) -> Room {
     let Some(positions) = parts.first().and_then(|_| positions_of(story, site, bed, species)) else { return room };
+    let in_rows = |rows: &str, row: u32| match rows_named(rows) {
+        Some(rows) => rows.contains(&row),
+        None => !rows.chars().any(|letter| letter.is_ascii_digit()),
+    };
     let is_in = |part: &PartOfBed, spot: (u32, u32)| {
-        let rows = part.rows.as_ref().map(|rows| rows_named(rows));
-        part.spots.contains(&spot) || rows.is_some_and(|rows| rows.is_none_or(|rows| rows.contains(&spot.0)))
+        part.spots.contains(&spot) || part.rows.as_ref().is_some_and(|rows| in_rows(rows, spot.0))
     };
-    let open_in = |parts: &Vec<&PartOfBed>| {
-        let ready = |spot: (u32, u32)| parts.iter().any(|part| is_in(part, spot));
-        let free = positions.iter().filter(|(position, hit)| !hit && ready((position.row, position.place))).count();
-        let living =
-            story.cohorts.iter().filter(|cohort| cohort.species.as_ref() == Some(species) && cohort.living > 0);
-        let there = living.filter(|cohort| {
-            let rows = cohort.rows.as_ref().and_then(|rows| rows_named(rows));
-            let in_rows = rows.is_some_and(|rows| rows.iter().all(|row| ready((*row, 1))));
-            in_rows || !cohort.spots.is_empty() && cohort.spots.iter().all(|spot| ready(*spot))
-        });
-        let taken = there.map(|cohort| cohort.living).fold(0, u32::saturating_add);
-        u32::try_from(free).unwrap_or(u32::MAX).saturating_sub(taken)
-    };
-    let open = parts.iter().map(open_in).min().map_or(room.open, |open| open.min(room.open));
-    Room { open, ..room }
+    let ready: Vec<(u32, u32)> = positions
+        .iter()
+        .filter(|(_, hit)| !hit)
+        .map(|(position, _)| (position.row, position.place))
+        .filter(|spot| parts.iter().all(|kind| kind.iter().any(|part| is_in(part, *spot))))
+        .collect();
+    let living = story.cohorts.iter().filter(|cohort| cohort.species.as_ref() == Some(species) && cohort.living > 0);
+    let taken = living.map(|cohort| {
+        let there = |spot: &&(u32, u32)| {
+            let in_row =
+                cohort.rows.as_ref().and_then(|rows| rows_named(rows)).is_some_and(|rows| rows.contains(&spot.0));
+            in_row || cohort.spots.contains(spot)
+        };
+        u32::try_from(ready.iter().filter(there).count()).unwrap_or(u32::MAX).min(cohort.living)
+    });
+    let taken = taken.fold(0, u32::saturating_add);
+    let open = u32::try_from(ready.len()).unwrap_or(u32::MAX).saturating_sub(taken);
+    Room { open: open.min(room.open), ..room }
 }
 
 /// Positions of the whole grids of a species, whatever else stands on them: so many can have been set out.

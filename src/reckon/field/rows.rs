@@ -8,11 +8,14 @@ const MOST_ROWS: u32 = 1000;
 /// The rows that a text names; none where it says anything else.
 pub(crate) fn rows_named(written: &str) -> Option<BTreeSet<u32>> {
     let mut rows = BTreeSet::new();
-    let written = written.trim().trim_matches(['[', ']', '(', ')', '"']);
+    let written = written.trim().trim_matches(['[', ']', '(', ')', '"']).to_lowercase();
+    let written = [" to ", " a ", " hasta "].iter().fold(written, |text, word| text.replace(word, "-"));
+    let written = [" and ", " y ", " e ", " & "].iter().fold(written, |text, word| text.replace(word, ","));
     for part in written.split([',', ';', '+', ' ']).map(str::trim).filter(|part| !part.is_empty()) {
         let (first, last) = part.split_once(['-', '–']).unwrap_or((part, part));
         let (first, last): (u32, u32) = (first.parse().ok()?, last.parse().ok()?);
-        if first == 0 || first > last || last > MOST_ROWS {
+        let (first, last) = (first.min(last), first.max(last));
+        if first == 0 || last > MOST_ROWS {
             return None;
         }
         rows.extend(first..=last);

@@ -55,6 +55,9 @@ pub(crate) fn longest_on<'a>(all: impl Iterator<Item = &'a Since<Hold>>, day: Da
     all.filter(in_force).max_by_key(|hold| (hold.what.1.is_none(), hold.what.1))
 }
 
+/// Words that tell one hold from no other.
+const SAYS_LITTLE: [&str; 8] = ["keep", "apart", "with", "from", "hold", "held", "para", "esta"];
+
 /// Whether words name the reason of a hold: one of its words, of four letters or more, stands there.
 pub(crate) fn is_named(reason: &str, words: &str) -> bool {
     let (reason, words) = (folded(reason), folded(words));
@@ -63,7 +66,7 @@ pub(crate) fn is_named(reason: &str, words: &str) -> bool {
         all.filter(|word| word.chars().count() >= 4).map(str::to_string).collect()
     };
     let words = parts(&words);
-    parts(&reason).iter().any(|word| words.contains(word))
+    parts(&reason).iter().any(|word| !SAYS_LITTLE.contains(&word.as_str()) && words.contains(word))
 }
 
 /// A change of the light at a place.

@@ -10,7 +10,7 @@ use super::treatment::Treatments;
 use crate::base::{BedName, ContainerName, Day, EntryId, LotCode, PlaceName, Range, SpeciesKey, TrayCode};
 use crate::nursery::entry::types::{ArrivedFrom, MovedHow, PlantForm, Roots, Text};
 use crate::nursery::entry::{Entry, Grafted, Held, MeasuredPlant, PestSeen, TrayEntry, What};
-use crate::nursery::pest::{DiedOf, died_of, is_same_pest, is_seen_in, says_none};
+use crate::nursery::pest::{DiedOf, died_of, is_seen_in, looks_for, says_none};
 use crate::reckon::picture::Doubt;
 
 /// Where a tray's plants came from.
@@ -400,7 +400,7 @@ impl Since<PestLook> {
 
     /// Whether it found nothing of a sickness, or nothing at all.
     pub(crate) fn clears(&self, what: &str) -> bool {
-        self.finds_none() && (says_none(&self.what.what) || is_same_pest(&self.what.what, what))
+        self.finds_none() && (says_none(&self.what.what) || looks_for(&self.what.what, what))
     }
 }
 

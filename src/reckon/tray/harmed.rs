@@ -18,6 +18,9 @@ const HARMED_LOOK_PCT: f64 = 20.0;
 /// & de Melo-Abreu 2005, Frost Protection, FAO Environment and Natural Resources Series 10, from memory; the figure is ours).
 const FROST_LOOK_C: f64 = 2.0;
 
+/// At this lowest of a night or less, degrees Celsius, plants of warm lands are hurt, and are held until somebody looked. Ours: water freezes.
+const FROST_HOLDS_C: f64 = 0.0;
+
 /// At this highest of a day or more, degrees Celsius, plants are looked at for scorched leaves. Ours.
 const HEAT_LOOK_C: f64 = 42.0;
 
@@ -30,14 +33,15 @@ fn by_weather(story: &TrayStory, site: &Site, day: Day) -> Option<Criterion> {
         cold.or_else(hot).map(|(celsius, cold)| (Gap::HarshWeather { on: *on, celsius, cold }, *on, entry))
     });
     let (gap, on, entry) = harsh?;
+    let holds = matches!(gap, Gap::HarshWeather { celsius, cold: true, .. } if celsius <= FROST_HOLDS_C);
     let counted = story.counts.iter().any(|look| look.part_of_cells.is_none() && look.day > on);
     let measured = story.samples.iter().any(|sample| sample.day > on);
     let looked = story.pests.iter().any(|look| look.from > on);
     if counted || measured || looked || story.accounts.standing_count() == 0 {
         return None;
     }
-    let unknown = Criterion::lacking(Question::Pest, Some(NotSo), Some(gap), false, RuleSource::Pest);
-    Some(Criterion { warns: true, ..unknown.resting_on([entry.clone()]) })
+    let unknown = Criterion::lacking(Question::Pest, Some(NotSo), Some(gap), holds, RuleSource::Pest);
+    Some(Criterion { warns: !holds, ..unknown.resting_on([entry.clone()]) })
 }
 
 /// What comes and goes and was seen on a tenth of the plants of a tray or more, as rats: it goes along with none of them, and those that are

@@ -636,4 +636,40 @@ fn where_only_some_rows_are_dug_no_more_go_than_those_rows_hold() {
     assert_eq!(go(&["1 2"]), 2 * one);
     assert!(go(&["1-3"]) > 2 * one);
     assert!(go(&["the upper ones"]) > 2 * one, "nobody knows which those are");
+    assert_eq!(go(&["3-1"]), go(&["1-3"]));
+    assert_eq!(go(&["1 to 3"]), go(&["1-3"]));
+}
+
+#[test]
+fn a_place_is_ready_where_all_its_work_was_done_and_nothing_lives_on_it() {
+    use crate::support::{fitting, pair};
+    let go = |work: &[(&str, serde_json::Value)], planted: Option<serde_json::Value>| {
+        let mut book = fitting();
+        let plan = json!([{"species":"COA","pattern":"square","row_m":2,"in_row_m":2}]);
+        let set = json!({"bed":"Low","field":"Upper","length_m":8,"width_m":8,"plan":plan});
+        book.write("2025-01-01", "bed_set", set);
+        book.write("2026-04-01", "light_read", json!({"bed":"Low","light_share":0.6}));
+        book.write("2026-04-01", "soil_checked", json!({"bed":"Low","resistance_mpa":1.2,"depth_cm":30,"wet":true}));
+        for (task, part) in work {
+            let mut done = json!({"bed":"Low","task":task});
+            done.as_object_mut().unwrap().extend(part.as_object().unwrap().clone());
+            book.write("2026-04-06", "prepared", done);
+        }
+        if let Some(part) = planted {
+            crate::support::ready_coffee(&mut book, "cof-5");
+            let mut out = json!({"tray":"cof-5","bed":"Low","count":5});
+            out.as_object_mut().unwrap().extend(part.as_object().unwrap().clone());
+            book.write("2026-04-12", "outplanted", out);
+        }
+        let pair = pair(&book.on("2026-04-15"), "cof-1", "Low").clone();
+        if pair.fits { pair.plants } else { 0 }
+    };
+    let whole = json!({});
+    let rows = |rows: &str| json!({ "rows": rows });
+    // Five rows of five.
+    assert_eq!(go(&[("cleared", whole.clone()), ("holes", rows("1")), ("weeded", rows("2"))], None), 0);
+    assert_eq!(go(&[("cleared", rows("1-2")), ("holes", rows("2-3")), ("weeded", rows("2"))], None), 5);
+    let spots = json!({"at":["4.5","4.4"]});
+    let dug = [("cleared", whole.clone()), ("weeded", whole.clone()), ("holes", spots)];
+    assert_eq!((go(&dug, None), go(&dug, Some(rows("4")))), (2, 0));
 }

@@ -8,7 +8,7 @@ mod losses;
 pub(crate) use losses::{LEAST_UNSAID_PLANTS, is_sighting, many_died};
 
 use crate::base::{Day, EntryId, PlaceName};
-use crate::nursery::pest::{Nature, comes_along, is_same_pest, nature_of, says_none, stings};
+use crate::nursery::pest::{Nature, comes_along, is_same_pest, looks_for, nature_of, says_none, stings};
 use crate::nursery::species::Profile;
 use crate::reckon::picture::out_of::OutOf;
 use crate::reckon::picture::quantity::{LeavesAtLeast, LookAt, NotSo, PestLacks, PestSeen};
@@ -465,7 +465,12 @@ pub(crate) fn open<'a>(seen: impl Iterator<Item = &'a Written>, deeds: &impl Dee
             open.retain(|pest| !deeds.settled(pest, look));
             continue;
         }
-        let same = open.iter().position(|pest| is_same_pest(&pest.seen.what, what));
+        // A look that found none tells of what it names alone.
+        let is_it = |pest: &OpenPest| match gone {
+            true => looks_for(what, &pest.seen.what),
+            false => is_same_pest(&pest.seen.what, what),
+        };
+        let same = open.iter().position(is_it);
         // What is thrown out of a tray with an open sickness answers that, by whatever name.
         if same.is_none() && look.what.thrown_out && open.iter().any(|pest| answers(pest, what)) {
             continue;
@@ -476,7 +481,7 @@ pub(crate) fn open<'a>(seen: impl Iterator<Item = &'a Written>, deeds: &impl Dee
                     pest.spreads = *spreads;
                     pest.named(&pest.seen.what.clone());
                 }
-                open.retain(|pest| !is_same_pest(&pest.seen.what, what) || !deeds.settled(pest, look));
+                open.retain(|pest| !looks_for(what, &pest.seen.what) || !deeds.settled(pest, look));
             }
             // What plants of a bed died of is no look at how many have it.
             Some(pest) if look.what.of_loss => pest.entries.push(look.entry.clone()),
