@@ -414,9 +414,40 @@ const ROTTED: &[&str] = &[
     "vermi",
 ];
 
+/// Words beside those that take them back.
+const NOT_ALL: &[&str] = &[
+    "not",
+    "half",
+    "partly",
+    "partially",
+    "badly",
+    "poorly",
+    "semi",
+    "almost",
+    "nearly",
+    "un",
+    "raw",
+    "fresh",
+    "no",
+    "sin",
+    "mal",
+    "medio",
+    "media",
+    "poco",
+    "casi",
+    "cruda",
+    "crudo",
+    "fresco",
+    "fresca",
+    "todavia",
+    "still",
+];
+
 /// Whether a text names food of plants that burns young roots in a hole.
 pub(crate) fn burns_roots(text: &str) -> bool {
-    names(text, BURNS_ROOTS) && !names(text, ROTTED)
+    // "Half rotted" and "sin compostar" say that it still does; old urea is urea.
+    let rotted = names(text, ROTTED) && !names(text, NOT_ALL) && !names(text, &["urea"]);
+    names(text, BURNS_ROOTS) && !rotted
 }
 
 /// Beginnings of words of what neither wets nor dusts the trays beside: what is cut, picked, trapped or burned, poured into the soil,

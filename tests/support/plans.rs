@@ -1,9 +1,9 @@
-//! Plans to ask for: drawn at random, the same for the same seed, and as JSON.
+//! Plans to ask for: drawn at random, the same for the same seed.
 
 use std::collections::BTreeMap;
 
 use outplant::science::matching::{Group, Opening, Share, ShareOf, Stated, StatedGroup, StatedOpening, Values};
-use serde_json::{Map, Value, json};
+use serde_json::Value;
 
 /// How large a drawn instance is.
 #[derive(Clone, Copy, Debug)]
@@ -92,27 +92,6 @@ fn values(draw: &mut Draw, shape: &Shape) -> Values {
     let (mismatch, block_distance) = (table('S', shape.species, 400), table('N', shape.blocks, 60));
     let waiting = (1..=shape.species).map(|species| (format!("S{species}"), draw.from(5, 40) as i64)).collect();
     Values { base: 1_000, wait_penalty_per_week: waiting, mismatch, block_distance }
-}
-
-/// An instance as `calc matching` reads it.
-pub fn as_json(stated: &Stated) -> Value {
-    let groups = stated.groups.iter().map(|group| {
-        json!({"id":group.group.id,"species":group.species,"source":group.group.source,"block":group.block,
-            "supply":group.group.supply,"ready_week":group.ready_week,"last_week":group.last_week})
-    });
-    let mut beds: Map<String, Value> = Map::new();
-    for open in &stated.openings {
-        let bed = beds.entry(open.opening.bed.clone()).or_insert_with(|| json!([]));
-        bed.as_array_mut().unwrap().push(json!({"species":open.opening.species,"positions":open.opening.positions,
-            "from_week":open.from_week,"until_week":open.until_week}));
-    }
-    let values = &stated.values;
-    json!({"weeks":stated.work.len(),"groups":groups.collect::<Vec<Value>>(),"labour_per_week":stated.work,
-        "beds":beds.into_iter().map(|(id, open)| json!({"id":id,"open":open})).collect::<Vec<Value>>(),
-        "max_source_share":stated.share.parts as f64 / stated.share.whole as f64,
-        "share_basis":match stated.share.of { ShareOf::Positions => "open_positions", ShareOf::Planted => "assigned" },
-        "value":{"base":values.base,"wait_penalty_per_week":values.wait_penalty_per_week,
-            "mismatch":values.mismatch,"block_distance":values.block_distance}})
 }
 
 /// An instance of the reference.

@@ -44,9 +44,8 @@ fn by_weather(story: &TrayStory, site: &Site, day: Day) -> Option<Criterion> {
     Some(Criterion { warns: !holds, ..unknown.resting_on([entry.clone()]) })
 }
 
-/// What comes and goes and was seen on a tenth of the plants of a tray or more, as rats: it goes along with none of them, and those that are
-/// left are looked at first.
-fn eaten(story: &TrayStory, day: Day) -> Option<Criterion> {
+/// What comes and goes and was seen on a tenth of the plants of a tray or more, as rats, and nobody counted or measured them since.
+fn eaten_on(story: &TrayStory, day: Day) -> Option<&Since<PestLook>> {
     let own: Vec<&Since<PestLook>> =
         story.pests.iter().filter(|look| !look.what.of_place && look.from <= day).collect();
     let many = |look: &Since<PestLook>| {
@@ -57,9 +56,17 @@ fn eaten(story: &TrayStory, day: Day) -> Option<Criterion> {
     let seen = *own.last().filter(|look| many(look))?;
     let counted = story.counts.iter().any(|look| look.part_of_cells.is_none() && look.day > seen.from);
     let measured = story.samples.iter().any(|sample| sample.day > seen.from);
-    if counted || measured || story.accounts.standing_count() == 0 {
-        return None;
-    }
+    (!counted && !measured && story.accounts.standing_count() > 0).then_some(seen)
+}
+
+/// The share of the plants that were eaten, by that look: they stay behind.
+pub(super) fn eaten_share(story: &TrayStory, day: Day) -> f64 {
+    eaten_on(story, day).and_then(|seen| seen.what.share_pct).map_or(0.0, |pct| pct / 100.0)
+}
+
+/// It goes along with none of them, and those that are left are looked at first.
+fn eaten(story: &TrayStory, day: Day) -> Option<Criterion> {
+    let seen = eaten_on(story, day)?;
     let known = PestSeen::only(&seen.what.what, seen.what.share_pct, seen.from);
     let found = Criterion::found(Question::Pest, NotSo, Some(known), Basis::Measured, false, RuleSource::Pest);
     Some(found.resting_on([seen.entry.clone()]).advising())

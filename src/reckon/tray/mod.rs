@@ -157,7 +157,8 @@ fn share_without_pest(story: &TrayStory, criteria: &[Criterion], around: &Around
     if !on_few || standing == 0 {
         return 1.0;
     }
-    1.0 - pest::left_behind(story, around.places, around.kin, around.day) as f64 / standing as f64
+    let behind = pest::left_behind(story, around.places, around.kin, around.day) as f64 / standing as f64;
+    1.0 - behind.max(harmed::eaten_share(story, around.day))
 }
 
 fn lots_of(story: &TrayStory) -> Vec<LotCode> {

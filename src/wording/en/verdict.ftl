@@ -303,6 +303,8 @@ pest_on_shade = { $plants ->
    *[other] seen in this bed on { $day }: { $what }. { $plants } of the plants that give its shade go: take them out before you plant, and read the light after them
 }
 # (what, day)
+pest_hurt_ground = seen in this bed on { $day }: { $what }. It may have killed what stood here, the shade and the mulch with it: look at the ground, the shade and the work anew, write what you find, and then share 0 of it
+# (what, day)
 pest_stings = seen in this bed on { $day }: { $what }. It stings or bites people and harms no plants: nobody works in this bed; mark the place, and who is allergic stays far off. Let somebody who knows how move it; where it is gone write share 0
 # (what, day)
 pest_stings_here = seen on this bench on { $day }: { $what }. It stings or bites people and harms no plants: nobody works here; mark the place, and who is allergic stays far off. Let somebody who knows how move it; where it is gone write share 0

@@ -201,6 +201,7 @@ pest_on_shade = { $plants ->
     [one] visto en esta parcela el { $day }: { $what }. Sale { $plants } de las plantas que le dan sombra: sáquela antes de plantar, y lea la luz después
    *[other] visto en esta parcela el { $day }: { $what }. Salen { $plants } de las plantas que le dan sombra: sáquelas antes de plantar, y lea la luz después
 }
+pest_hurt_ground = visto en esta parcela el { $day }: { $what }. Puede haber matado lo que había aquí, y con ello la sombra y la cobertura: mire de nuevo la tierra, la sombra y las labores, anote lo que halle, y después porcentaje 0 de eso
 pest_stings = visto en esta parcela el { $day }: { $what }. Pica o muerde a la gente y no daña las plantas: nadie trabaja en esta parcela; marque el sitio, y quien sea alérgico que quede lejos. Que lo traslade alguien que sepa; cuando ya no esté, anote porcentaje 0
 pest_stings_here = visto en esta mesa el { $day }: { $what }. Pica o muerde a la gente y no daña las plantas: nadie trabaja aquí; marque el sitio, y quien sea alérgico que quede lejos. Que lo traslade alguien que sepa; cuando ya no esté, anote porcentaje 0
 pest_in_bed = visto en esta parcela el { $day }: { $what }. Búsquelo antes de plantar

@@ -1,7 +1,7 @@
 //! Pests and sicknesses that were seen, and what answers them.
 
 use crate::base::Day;
-use crate::nursery::pest::stings;
+use crate::nursery::pest::{ground_kills, stings};
 use crate::reckon::picture::Measure;
 use crate::reckon::picture::quantity::{Beside, BroughtBy, LeavesAtLeast, LookAt, NotSo, PestLacks, PestSeen};
 use crate::reckon::picture::question::Found;
@@ -43,6 +43,9 @@ impl Wording {
         }
         if stings(&seen.what) {
             return if seen.in_bed { self.pest_stings(what, day) } else { self.pest_stings_here(what, day) };
+        }
+        if seen.in_bed && ground_kills(&seen.what) {
+            return self.pest_hurt_ground(what, day);
         }
         let next = seen.lacks.map(|lacks| self.pest_next(lacks, seen.is_sign, seen.count_from));
         match (next, seen.in_bed) {

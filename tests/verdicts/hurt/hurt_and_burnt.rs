@@ -94,6 +94,10 @@ fn fresh_dung_in_the_holes_of_a_bed_waits_four_weeks_and_rotted_dung_does_not() 
         ("gallinaza", true),
         ("well rotted manure", false),
         ("estiercol curtido", false),
+        ("half-rotted manure", true),
+        ("estiercol mal descompuesto", true),
+        ("gallinaza sin compostar", true),
+        ("old urea", true),
         ("compost", false),
         ("gypsum", false),
     ] {
@@ -155,4 +159,42 @@ fn shade_is_not_said_to_be_cut_before_rains_that_are_months_away() {
         at("x rains left") < at("x light now")
     };
     assert_eq!((first("09-01"), first("05-10")), (true, false));
+}
+
+#[test]
+fn plants_that_were_eaten_stay_behind_until_somebody_counts_the_whole_ones_and_a_burnt_bed_waits() {
+    let go = |book: &Book| pair(&book.on(TODAY), "cof-1", "Upper 1").plants;
+    let all = go(&fitting());
+    for (what, share_pct) in [("goats", 80), ("cabras comieron las puntas", 40), ("rats", 12)] {
+        let mut book = fitting();
+        book.write("2026-04-13", "pest_seen", json!({"tray":"cof-1","what":what,"share_pct":share_pct}));
+        let left = f64::from(all) * (1.0 - f64::from(share_pct) / 100.0);
+        assert!((f64::from(go(&book)) - left).abs() <= 1.0, "{what} {share_pct}: {} of {all}", go(&book));
+        book.write("2026-04-14", "counted", json!({"tray":"cof-1","standing":47}));
+        assert!(go(&book) + 1 >= all, "{what}: counted");
+    }
+    for what in ["burnt", "burned two days ago", "fire", "se quemaron"] {
+        let mut book = fitting();
+        book.write("2026-04-13", "pest_seen", json!({"bed":"Upper 1","what":what}));
+        assert!(!pair(&book.on(TODAY), "cof-1", "Upper 1").fits, "{what}");
+    }
+}
+
+#[test]
+fn a_spot_that_was_soaked_for_the_rod_makes_no_wet_bed_where_the_gauge_says_dry() {
+    let fits = |soaked: bool| {
+        let mut book = fitting();
+        for ago in 0..41 {
+            let on: outplant::base::Day = TODAY.parse().unwrap();
+            book.write(&on.plus(-ago).to_string(), "weather", json!({"rain_mm":0,"tmin_c":18,"tmax_c":30}));
+        }
+        let mut look = json!({"bed":"Upper 1","resistance_mpa":1.1,"depth_cm":60,"wet":true,"where":"undug"});
+        if soaked {
+            look["days_since_soaking"] = json!(2);
+        }
+        book.write("2026-04-15", "soil_checked", look);
+        pair(&book.on(TODAY), "cof-1", "Upper 1").fits
+    };
+    assert!(fits(false), "a finger found the undug ground wet");
+    assert!(!fits(true), "somebody soaked it there");
 }

@@ -8,7 +8,7 @@ pub(crate) use back::of_beds;
 
 use crate::base::{Day, EntryId, SpeciesKey, TrayCode};
 use crate::nursery::pest::{
-    DiedOf, Nature, comes_along, eater_of, harms, is_same_pest, is_seen_in, nature_of, says_none, stings,
+    DiedOf, Nature, comes_along, eater_of, ground_kills, harms, is_same_pest, is_seen_in, nature_of, says_none, stings,
 };
 use crate::reckon::bed::eaten::{EATEN_TELLS_DAYS, eaten_by, eats_many, taken_lately};
 use crate::reckon::picture::quantity::{BroughtBy, LookAt, NotSo, PestLacks, PestSeen};
@@ -112,7 +112,7 @@ pub(crate) fn acted_on(story: &BedStory) -> impl Iterator<Item = Day> {
 /// enough, and nobody puts more into suspect ground; of other sick trays, and of damping-off, they ask for care.
 fn holds_bed(pest: &OpenPest) -> bool {
     let nature = pest.nature;
-    if pest.eats_bed.is_some() || stings(&pest.seen.what) {
+    if pest.eats_bed.is_some() || stings(&pest.seen.what) || ground_kills(&pest.seen.what) {
         return true;
     }
     if pest.seen.brought.is_some() {

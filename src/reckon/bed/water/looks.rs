@@ -58,6 +58,10 @@ pub(super) fn looks<'a>(story: &'a BedStory, waters: &Waters, texture: Texture, 
             looks.at_feet = looks.at_feet.or(Some(look));
             continue;
         }
+        // Who soaked one spot for the rod tells of the soil there; where the gauge tells of the water it leads.
+        if look.soaked_days.is_some() && waters.tells {
+            continue;
+        }
         // Days since a soaking tell that it drained; a person's `wet` or so few days that it is still full.
         if look.soaked_days.is_none_or(|days| days <= f64::from(DAYS_AFTER_SOAKING)) {
             looks.wet = Some(look);
