@@ -4,16 +4,14 @@
 //! What is pruned rests on floating point (bounds to a millionth of whole worths); every plan is checked in whole numbers.
 
 mod best;
-mod choose;
+mod branching;
 mod corner;
 mod model;
 mod prices;
 mod root;
 mod rounding;
-mod search;
 mod simplex;
 mod start;
-mod sums;
 mod task;
 #[cfg(test)]
 mod tests;
@@ -85,7 +83,7 @@ fn solved(task: &Task, watch: &mut Watch) -> (Best, i64) {
     let mut goes = |best: &Best, bound: f64, steps: u64| {
         watch(Progress { best: best.worth, bound: best.whole_bound(bound), steps })
     };
-    let left = search::search(task, &root, &order, &mut best, &mut goes);
+    let left = branching::search(task, &root, &order, &mut best, &mut goes);
     let bound = left.map_or(best.worth, |bound| best.whole_bound(bound));
     (best, bound)
 }

@@ -9,6 +9,8 @@ use super::task::{Limit, Task};
 
 /// Pivots that the dual simplex may take as shares join.
 const MOST_PIVOTS: usize = 100_000;
+/// Ways that lose more than this stay out while shares join; the primal simplex looks at them again.
+const FAR_FROM_BEST: f64 = 60.0;
 /// A share is broken by more than this.
 const BROKEN_BY: f64 = 1e-7;
 
@@ -42,9 +44,9 @@ fn without_shares(task: &Task, ways: Vec<usize>) -> (Model, Ended) {
 /// Stands as another does and goes on from its prices.
 fn join(model: &mut Model, other: &Model) -> Ended {
     model.stand_as(other);
-    model.program.index_rows();
     model.program.find_amounts();
     model.program.find_gains();
+    model.program.index_near_rows(model.ways.len(), FAR_FROM_BEST);
     model.program.pivots += other.program.pivots;
     match model.program.dual(-FAR, MOST_PIVOTS) {
         Ended::Best => model.program.primal(),

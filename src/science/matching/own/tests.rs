@@ -153,7 +153,7 @@ fn the_counted_numbers_of_a_bed_bind_each_other() {
     assert!(amounts[of.most] <= 0.4 * amounts[of.total] + 1e-6);
     let mut goes = |_: &Best, _: f64, _: u64| true;
     let mut best = Best::nothing(&task);
-    assert_eq!(super::search::search(&task, &model, &by_value(&task), &mut best, &mut goes), None);
+    assert_eq!(super::branching::search(&task, &model, &by_value(&task), &mut best, &mut goes), None);
     let plan = task.plan(&asked, &best.plants);
     assert_eq!(check(&asked, &plan), Ok(best.worth));
 }
@@ -166,6 +166,6 @@ fn branching_finds_the_best_of_whole_plants() {
     model.program.find_gains();
     let mut best = Best::nothing(&task);
     let mut goes = |_: &Best, _: f64, _: u64| true;
-    assert_eq!(super::search::search(&task, &model, &by_value(&task), &mut best, &mut goes), None);
+    assert_eq!(super::branching::search(&task, &model, &by_value(&task), &mut best, &mut goes), None);
     assert_eq!(best.worth, 10);
 }

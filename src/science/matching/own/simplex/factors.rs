@@ -135,7 +135,7 @@ pub(super) fn take_apart(columns: &Lists, head: &[u32], rows: usize) -> Apart {
         basis.close();
     }
     let mut work = Work {
-        by_row: basis.turned(rows, |place| place as u32),
+        by_row: basis.turned(rows, |place| Some(place as u32)),
         in_column: (0..head.len()).map(|place| basis.length(place)).collect(),
         in_row: Vec::new(),
         row_done: vec![false; rows],
@@ -251,7 +251,7 @@ impl Work<'_> {
             }
         }
         let (rows, factors) = (self.row_done.len(), &mut self.apart.factors);
-        factors.upper_by_row = factors.upper.turned(rows, |at| factors.order[at]);
+        factors.upper_by_row = factors.upper.turned(rows, |at| Some(factors.order[at]));
     }
 
     fn lower_from(&self, first: usize, values: &mut [f64], touched: &mut Vec<usize>, is_touched: &mut [bool]) {

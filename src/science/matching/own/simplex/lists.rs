@@ -64,20 +64,23 @@ impl Lists {
         }
     }
 
-    /// The same entries by place: the list of a place holds the lists it stands in, under the names given.
-    pub(in super::super) fn turned(&self, places: usize, name: impl Fn(usize) -> u32) -> Lists {
+    /// The same entries by place: the list of a place holds the lists it stands in, under the names given; lists without a name
+    /// are left out.
+    pub(in super::super) fn turned(&self, places: usize, name: impl Fn(usize) -> Option<u32>) -> Lists {
         let mut starts = vec![0; places + 1];
-        for place in &self.places {
-            starts[*place as usize + 1] += 1;
+        for list in (0..self.len()).filter(|list| name(*list).is_some()) {
+            for place in self.places(list) {
+                starts[*place as usize + 1] += 1;
+            }
         }
         for place in 0..places {
             starts[place + 1] += starts[place];
         }
         let mut next = starts.clone();
-        let (mut names, mut times) = (vec![0; self.places.len()], vec![0.0; self.places.len()]);
-        for list in 0..self.len() {
+        let (mut names, mut times) = (vec![0; starts[places]], vec![0.0; starts[places]]);
+        for (list, named) in (0..self.len()).filter_map(|list| name(list).map(|named| (list, named))) {
             for (place, each) in self.of(list) {
-                names[next[place]] = name(list);
+                names[next[place]] = named;
                 times[next[place]] = each;
                 next[place] += 1;
             }

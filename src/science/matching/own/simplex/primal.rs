@@ -105,7 +105,7 @@ impl Program {
             Stand::Low => gain,
             Stand::High => -gain,
         };
-        if pull > SLIGHT && self.low[column] < self.high[column] { pull } else { 0.0 }
+        if pull > SLIGHT { pull } else { 0.0 }
     }
 
     fn stop(&self, entering: usize, upwards: f64, column: &[f64], empty: u64) -> Stop {
@@ -232,7 +232,7 @@ impl Pricing {
         while looked_at < width && (looked_at < enough || pool.is_empty()) {
             let end = (self.next + CHUNK).min(width);
             for column in self.next..end {
-                if program.state.stands[column] == Stand::Basic {
+                if program.state.stands[column] == Stand::Basic || program.low[column] >= program.high[column] {
                     continue;
                 }
                 let pull = program.pull(column, self.gain(program, prices, column));

@@ -147,7 +147,15 @@ impl Program {
 
     /// Makes the rows known to the dual simplex.
     pub(in super::super) fn index_rows(&mut self) {
-        self.by_row = self.columns.turned(self.rows(), |column| column as u32);
+        self.by_row = self.columns.turned(self.rows(), |column| Some(column as u32));
+    }
+
+    /// Makes the rows known without those of the first columns that lose so much or more: they cannot enter in the dual simplex, and
+    /// the primal must be run after it. Gains must hold.
+    pub(in super::super) fn index_near_rows(&mut self, first: usize, loses: f64) {
+        let state = &self.state;
+        let is_near = |at: usize| at >= first || state.stands[at] != Stand::Low || state.gains[at] > -loses;
+        self.by_row = self.columns.turned(self.rows(), |column| is_near(column).then_some(column as u32));
     }
 
     /// Every slack basic, everything else at its lower bound.

@@ -1,17 +1,20 @@
 //! Last step: branch and bound on what the prices leave. It dives into the better side and otherwise takes the node with the best
 //! bound. A node keeps only where columns stand and how bounds were moved.
 
+mod choose;
+mod sums;
+
 use std::cmp::Ordering;
 use std::collections::{BTreeMap, BinaryHeap};
 
 use super::best::Best;
-use super::choose::{Choice, Learned};
 use super::corner::whole_corner;
 use super::model::{Counted, Model, is_whole};
 use super::rounding::rounded;
 use super::simplex::{Ended, FAR, Stand};
-use super::sums::Sum;
 use super::task::{Limit, Task};
+use choose::{Choice, Learned};
+use sums::Sum;
 
 /// Pivots of one node.
 const NODE_PIVOTS: usize = 5_000;
@@ -31,10 +34,10 @@ const RESTART_PART: f64 = 0.8;
 const MOST_RESTARTS: u32 = 4;
 
 /// A column and its new bounds.
-pub(super) type Change = (usize, f64, f64);
+type Change = (usize, f64, f64);
 
 /// A part of the search that is still open.
-pub(super) struct Node {
+struct Node {
     bound: f64,
     number: u64,
     changes: Vec<Change>,
@@ -94,13 +97,13 @@ pub(super) fn search(task: &Task, root: &Model, order: &[usize], best: &mut Best
 }
 
 /// A search under way.
-pub(super) struct Search<'a> {
-    pub(super) task: &'a Task,
+struct Search<'a> {
+    task: &'a Task,
     root: &'a Model,
     root_total: f64,
     order: &'a [usize],
-    pub(super) best: &'a mut Best,
-    pub(super) model: Model,
+    best: &'a mut Best,
+    model: Model,
     /// What the ways gain at the root, where they stand at 0 there.
     root_gains: Vec<Option<f64>>,
     /// Bounds that hold everywhere.
@@ -109,12 +112,12 @@ pub(super) struct Search<'a> {
     /// Columns that must be whole.
     whole: Vec<usize>,
     /// The counted numbers of a bed by column, and whether the column is the most of one source.
-    pub(super) counted: BTreeMap<usize, (Counted, bool)>,
-    pub(super) sums: BTreeMap<Sum, usize>,
-    pub(super) learned: BTreeMap<usize, Learned>,
+    counted: BTreeMap<usize, (Counted, bool)>,
+    sums: BTreeMap<Sum, usize>,
+    learned: BTreeMap<usize, Learned>,
     open: BinaryHeap<Node>,
     made: u64,
-    pub(super) nodes: u64,
+    nodes: u64,
     /// A plan of whole plants did not fit: rounding errors; then nothing is proven.
     doubted: bool,
 }
@@ -256,7 +259,7 @@ impl<'a> Search<'a> {
     }
 
     /// Moves bounds closer; whether anything is left between them.
-    pub(super) fn tighten(&mut self, changes: &[Change]) -> bool {
+    fn tighten(&mut self, changes: &[Change]) -> bool {
         let program = &mut self.model.program;
         for (column, low, high) in changes.iter().copied() {
             program.low[column] = program.low[column].max(low);
@@ -312,7 +315,7 @@ impl<'a> Search<'a> {
     }
 
     /// The new bounds of a column, and those that follow for the other number of its bed.
-    pub(super) fn with_tied(&self, column: usize, low: f64, high: f64) -> Vec<Change> {
+    fn with_tied(&self, column: usize, low: f64, high: f64) -> Vec<Change> {
         let mut changes = vec![(column, low, high)];
         if let (Some((of, is_most)), Limit::Planted { parts, whole }) = (self.counted.get(&column), self.task.limit) {
             let up = |plants: i64, by: i64| -(-plants * whole).div_euclid(by);
@@ -342,7 +345,7 @@ impl<'a> Search<'a> {
 }
 
 /// More plants than any sum holds.
-pub(super) const BIG: f64 = 1e12;
+const BIG: f64 = 1e12;
 
 /// Whether a way of the root may be part of a better plan.
 fn may_matter(root: &Model, column: usize, root_total: f64, best: &Best) -> bool {

@@ -3,8 +3,8 @@
 
 use std::collections::BTreeMap;
 
-use super::search::{BIG, Change, Search};
-use super::simplex::{Ended, State};
+use super::super::simplex::{Ended, State};
+use super::{BIG, Change, Search};
 
 /// Tries of a side after which what was learned is believed.
 const BELIEVED: u32 = 2;

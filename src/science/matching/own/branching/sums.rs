@@ -3,9 +3,9 @@
 
 use std::collections::BTreeMap;
 
-use super::model::is_whole;
-use super::search::Search;
-use super::task::{Limit, Way};
+use super::super::model::is_whole;
+use super::super::task::{Limit, Way};
+use super::Search;
 
 /// Ways that carry no more than this carry nothing.
 const CARRIES: f64 = 1e-7;
