@@ -244,7 +244,7 @@ impl Line<'_> {
                 }
                 let number = number_in(&typed);
                 if near.iter().any(|(_, name)| number.is_some() && number_in(name) == number) {
-                    near.retain(|(_, name)| number_in(name) == number);
+                    near.retain(|(_, name)| number_in(name).is_none_or(|of| Some(of) == number));
                 }
                 if !near.is_empty() || matches!(some[0].what, What::New(_)) {
                     found.push((i, length, near));
