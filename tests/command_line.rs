@@ -624,6 +624,14 @@ fn a_formula_called_with_nothing_shows_an_example_that_answers() {
             let mut all = vec!["calc"];
             all.extend(words.iter().map(String::as_str));
             assert_eq!(words[0], topic);
+            // What a shell reads from a file is piped in here.
+            if let Some(at) = all.iter().position(|word| *word == "<") {
+                let known = include_str!("reference/matching.json");
+                let known: serde_json::Value = serde_json::from_str(known).unwrap();
+                let ended = home.run_with(&all[..at], &known["instances"][0].to_string());
+                assert!(ended.code == 0 && !ended.out.is_empty(), "{example}: {}", ended.err);
+                continue;
+            }
             assert!(!home.done(&all).is_empty(), "{example}");
         }
     }

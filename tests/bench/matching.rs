@@ -9,8 +9,8 @@ mod plans;
 use std::time::Instant;
 
 use outplant::science::matching::{Own, ShareOf, Solver, Stated, check};
-use plans::{Shape, as_json, drawn, of_json};
-use serde_json::Value;
+use plans::{Shape, drawn, of_json};
+use serde_json::{Map, Value, json};
 
 /// Seconds after which the best plan so far is the answer.
 const LONGEST_S: f64 = 10.0;
@@ -88,4 +88,25 @@ fn main() {
         let (seconds, objective, bound) = measured(stated);
         println!("| {name} | {seconds:.4} | {objective} | {bound} |");
     }
+}
+
+/// An instance as `calc matching` reads it.
+fn as_json(stated: &Stated) -> Value {
+    let groups = stated.groups.iter().map(|group| {
+        json!({"id":group.group.id,"species":group.species,"source":group.group.source,"block":group.block,
+            "supply":group.group.supply,"ready_week":group.ready_week,"last_week":group.last_week})
+    });
+    let mut beds: Map<String, Value> = Map::new();
+    for open in &stated.openings {
+        let bed = beds.entry(open.opening.bed.clone()).or_insert_with(|| json!([]));
+        bed.as_array_mut().unwrap().push(json!({"species":open.opening.species,"positions":open.opening.positions,
+            "from_week":open.from_week,"until_week":open.until_week}));
+    }
+    let values = &stated.values;
+    json!({"weeks":stated.work.len(),"groups":groups.collect::<Vec<Value>>(),"labour_per_week":stated.work,
+        "beds":beds.into_iter().map(|(id, open)| json!({"id":id,"open":open})).collect::<Vec<Value>>(),
+        "max_source_share":stated.share.parts as f64 / stated.share.whole as f64,
+        "share_basis":match stated.share.of { ShareOf::Positions => "open_positions", ShareOf::Planted => "assigned" },
+        "value":{"base":values.base,"wait_penalty_per_week":values.wait_penalty_per_week,
+            "mismatch":values.mismatch,"block_distance":values.block_distance}})
 }

@@ -72,11 +72,8 @@ impl Wording {
                 let since = days_since.map_or_else(|| self.round_step_first(), |days| self.round_step_settled(days));
                 self.with_step(self.with_rains(since, *too_late, on), step)
             }
-            RoundReason::IntoShade { until: Some(until), grafted: true, step, .. } => {
-                self.with_step(self.round_shade_for_grafts(near(until)), step)
-            }
-            RoundReason::IntoShade { leapt, until, step, .. } => {
-                self.with_step(self.shade_reason(leapt.as_ref(), until.as_ref(), on), step)
+            RoundReason::IntoShade { leapt, until, grafted, step } => {
+                self.with_step(self.shade_reason(leapt.as_ref(), until.as_ref(), *grafted, on), step)
             }
             RoundReason::MostDied(_) | RoundReason::SickOpen { .. } => self.sick_reason(why, on),
             RoundReason::LabelNotRead { with, day, people, planting } => {
@@ -104,9 +101,10 @@ impl Wording {
         }
     }
 
-    fn shade_reason(&self, leapt: Option<&Day>, until: Option<&Day>, on: RoundOn<'_>) -> String {
+    fn shade_reason(&self, leapt: Option<&Day>, until: Option<&Day>, grafted: bool, on: RoundOn<'_>) -> String {
         let near = |day: &Day| self.day_beside(*day, on.day);
         match (leapt, until) {
+            (_, Some(until)) if grafted => self.round_shade_for_grafts(near(until)),
             (_, Some(until)) => self.round_shade_for_roots(near(until)),
             (Some(since), None) => self.round_shade_after_leap(near(since)),
             (None, None) => self.round_step_first(),

@@ -152,7 +152,7 @@ mod tests {
         let of = |page: &TestBook| bench_litres(&PlaceName::new("Bench 1").unwrap(), &page.whole(ON));
         // 1000 / 20 = 50 cm2, its square 63.7 cm2: 0.637 m2 for a hundred, 4.8 mm.
         let open = of(&page);
-        assert!(open.plants == 100 && (open.a_day - 0.6366 * 4.8).abs() < 0.01, "{open:?}");
+        assert!(open.plants == 100 && (open.a_day - std::f64::consts::FRAC_2_PI * 4.8).abs() < 0.01, "{open:?}");
         page.write("2026-04-02", "place_set", json!({"place":"Bench 1","order":1,"shade_pct":50}));
         let shaded = of(&page);
         assert!((shaded.a_day / open.a_day - 0.65).abs() < 1e-9, "{shaded:?}");

@@ -39,8 +39,8 @@ pub(crate) fn carried(clause: &mut Clause) -> Option<Drafts> {
     let is_led = found.as_ref().is_some_and(|(_, led)| *led);
     // "avo 13 back to bench 3".
     let goes_back = |mark: &Mark| matches!(mark.folded.as_str(), "back to" | "over to" | "back on" | "back in");
-    let is_headed =
-        clause.take(&["small.to"]).is_some() && is_led || is_led && clause.marks.iter().any(goes_back) || is_headed;
+    let to = clause.take(&["small.to"]).is_some();
+    let is_headed = is_led && (to || clause.marks.iter().any(goes_back)) || is_headed;
     let trays = subject(clause, &[Tray], is_headed)?;
     clause.take(&["whole", "open", "under", "from_now"]);
     let Some((place, _)) = found else {

@@ -166,7 +166,7 @@ fn by_species_and_number(words: &[Word], at: usize, known: &Known, has_bed: bool
     let says_of_what = has_role(behind, &OF_WHAT) && !has_role(behind, &["left", "count", "up"]) && !has_its_own;
     // "jackfruit 6 has aphids": of one thing.
     let is_of_one = is(behind, &["has", "is", "tiene", "esta"]) && !has_bed;
-    let is_one = words[end - 1].folded.chars().last() != Some('s');
+    let is_one = !words[end - 1].folded.ends_with('s');
     let is_led = is_one && is(before, &LEADS) && (others || !has_role(behind, &OF_WHAT));
     // Without an article it may be how many: another number says how many.
     let is_alone = is_one && !counts_them && !has_bed && others && !says_of_what && !makes_a_tray(words);
