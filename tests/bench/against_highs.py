@@ -17,7 +17,8 @@ import numpy
 import scipy.optimize
 import scipy.sparse
 
-LONGEST_S = 10.0
+# Seconds: as our bench allows itself where the share is of what is planted.
+LONGEST_S, LONGEST_PLANTED_S = 60.0, 10.0
 
 
 def program(instance):
@@ -54,7 +55,7 @@ def program(instance):
     return [way[4] for way in ways], list(rows.values())
 
 
-def by_scipy(worths, rows):
+def by_scipy(worths, rows, longest):
     at = [number for number, row in enumerate(rows) for _ in row[0]]
     columns = [column for row in rows for column in row[0]]
     times = [each for row in rows for each in row[1]]
@@ -63,11 +64,11 @@ def by_scipy(worths, rows):
     begun = time.perf_counter()
     found = scipy.optimize.milp(-numpy.array(worths, float), integrality=numpy.ones(len(worths)),
                                 constraints=scipy.optimize.LinearConstraint(matrix, -numpy.inf, limits),
-                                options={"mip_rel_gap": 0, "time_limit": LONGEST_S})
+                                options={"mip_rel_gap": 0, "time_limit": longest})
     return time.perf_counter() - begun, None if found.x is None else round(-found.fun), found.status == 0
 
 
-def direct(worths, rows):
+def direct(worths, rows, longest):
     matrix = highspy.HighsLp()
     matrix.num_col_, matrix.num_row_ = len(worths), len(rows)
     matrix.sense_ = highspy.ObjSense.kMaximize
@@ -82,7 +83,7 @@ def direct(worths, rows):
     matrix.a_matrix_.value_ = numpy.array([each for row in rows for each in row[1]], float)
     matrix.integrality_ = [highspy.HighsVarType.kInteger] * len(worths)
     solver = highspy.Highs()
-    for option, value in (("output_flag", False), ("threads", 1), ("mip_rel_gap", 0.0), ("time_limit", LONGEST_S)):
+    for option, value in (("output_flag", False), ("threads", 1), ("mip_rel_gap", 0.0), ("time_limit", longest)):
         solver.setOptionValue(option, value)
     solver.passModel(matrix)
     begun = time.perf_counter()
@@ -108,7 +109,9 @@ def main():
         for file in sorted(pathlib.Path(folder).iterdir()):
             worths, rows = program(json.loads(file.read_text()))
             name, (seconds, objective, bound) = ours[file.stem]
-            (direct_s, other, done), (scipy_s, again, done_too) = direct(worths, rows), by_scipy(worths, rows)
+            longest = LONGEST_PLANTED_S if "planted" in name else LONGEST_S
+            direct_s, other, done = direct(worths, rows, longest)
+            scipy_s, again, done_too = by_scipy(worths, rows, longest)
             if done and done_too:
                 assert other == again, (name, other, again)
             if done and objective == bound:

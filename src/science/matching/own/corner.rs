@@ -1,5 +1,5 @@
 //! Another corner of the best face: where fractions are of no worth, one of whole plants often lies beside. What has a price stays
-//! where it is; mixed numbers, then a push towards the nearest whole, lead along the face.
+//! where it is; fractions are pushed towards the nearest whole, and where that stalls mixed numbers lead along the face.
 
 use super::model::{Model, is_whole};
 use super::simplex::{Ended, Stand};
@@ -34,7 +34,7 @@ pub(super) fn whole_corner(model: &Model, seed: u64, whole: &[usize], tries: u64
     }
     let (mut fewest, mut stalled) = (usize::MAX, 0);
     for attempt in 0..tries {
-        let afresh = attempt == 0 || stalled > 1;
+        let afresh = stalled > 1;
         program.worth.fill(0.0);
         for column in 0..ways {
             let mixed = (mix(seed << 40 ^ attempt << 32 ^ column as u64) % 1_000) as f64 / 1_000.0;
@@ -61,7 +61,7 @@ fn push(amount: f64, mixed: f64, afresh: bool) -> f64 {
         return mixed;
     }
     if is_whole(amount) {
-        return 0.001 * mixed;
+        return 0.0;
     }
     let towards = amount - amount.floor() + TILT * (mixed - 0.5) >= 0.5;
     (0.5 + mixed) * if towards { 1.0 } else { -1.0 }
