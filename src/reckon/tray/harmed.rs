@@ -24,22 +24,28 @@ const FROST_HOLDS_C: f64 = 0.0;
 /// At this highest of a day or more, degrees Celsius, plants are looked at for scorched leaves. Ours.
 const HEAT_LOOK_C: f64 = 42.0;
 
-/// A night of frost or a day of great heat in the last two weeks, until somebody counts or measures the tray after it, or writes a look.
-fn by_weather(story: &TrayStory, site: &Site, day: Day) -> Option<Criterion> {
-    let since = day.plus(1 - LOOK_AFTER_DAYS).max(story.made_on.unwrap_or(day));
-    let harsh = site.weather.range(since..=day).rev().find_map(|(on, (entry, weather))| {
-        let cold = weather.tmin_c.map(|low| low.0).filter(|low| *low <= FROST_LOOK_C).map(|low| (low, true));
-        let hot = || weather.tmax_c.map(|high| high.0).filter(|high| *high >= HEAT_LOOK_C).map(|high| (high, false));
-        cold.or_else(hot).map(|(celsius, cold)| (Gap::HarshWeather { on: *on, celsius, cold }, *on, entry))
-    });
-    let (gap, on, entry) = harsh?;
-    let holds = matches!(gap, Gap::HarshWeather { celsius, cold: true, .. } if celsius <= FROST_HOLDS_C);
+/// Whether somebody counted the whole tray or measured a sample after a day.
+fn was_handled_after(story: &TrayStory, on: Day) -> bool {
     let counted = story.counts.iter().any(|look| look.part_of_cells.is_none() && look.day > on);
-    let measured = story.samples.iter().any(|sample| sample.day > on);
-    let looked = story.pests.iter().any(|look| look.from > on);
-    if counted || measured || looked || story.accounts.standing_count() == 0 {
+    counted || story.samples.iter().any(|sample| sample.day > on)
+}
+
+/// A night of frost or a day of great heat in the last two weeks, until somebody counts or measures the tray after it, or writes a look. A
+/// frost that holds comes before all, however mild the nights were since.
+fn by_weather(story: &TrayStory, site: &Site, day: Day) -> Option<Criterion> {
+    if story.accounts.standing_count() == 0 {
         return None;
     }
+    let looked = |on: Day| was_handled_after(story, on) || story.pests.iter().any(|look| look.from > on);
+    let since = day.plus(1 - LOOK_AFTER_DAYS).max(story.made_on.unwrap_or(day));
+    let harsh = site.weather.range(since..=day).filter(|(on, _)| !looked(**on)).filter_map(|(on, (entry, weather))| {
+        let cold = weather.tmin_c.map(|low| low.0).filter(|low| *low <= FROST_LOOK_C).map(|low| (low, true));
+        let hot = || weather.tmax_c.map(|high| high.0).filter(|high| *high >= HEAT_LOOK_C).map(|high| (high, false));
+        let (celsius, cold) = cold.or_else(hot)?;
+        let holds = cold && celsius <= FROST_HOLDS_C;
+        Some((holds, *on, Gap::HarshWeather { on: *on, celsius, cold }, entry))
+    });
+    let (holds, _, gap, entry) = harsh.max_by_key(|(holds, on, ..)| (*holds, *on))?;
     let unknown = Criterion::lacking(Question::Pest, Some(NotSo), Some(gap), holds, RuleSource::Pest);
     Some(Criterion { warns: !holds, ..unknown.resting_on([entry.clone()]) })
 }
@@ -54,9 +60,7 @@ fn eaten_on(story: &TrayStory, day: Day) -> Option<&Since<PestLook>> {
         lately && many && !comes_along(&look.what.what) && !is_by_people(&look.what.what)
     };
     let seen = *own.last().filter(|look| many(look))?;
-    let counted = story.counts.iter().any(|look| look.part_of_cells.is_none() && look.day > seen.from);
-    let measured = story.samples.iter().any(|sample| sample.day > seen.from);
-    (!counted && !measured && story.accounts.standing_count() > 0).then_some(seen)
+    (!was_handled_after(story, seen.from) && story.accounts.standing_count() > 0).then_some(seen)
 }
 
 /// The share of the plants that were eaten, by that look: they stay behind.

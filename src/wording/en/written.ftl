@@ -67,9 +67,9 @@ remark_light_jumps = { $bed }: so much cut at once brings { $plants } plants of 
 # (about, day)
 remark_look_early = take care: at { $about } this look came too early to tell: only one from { $day } on does
 # (about, reasons)
-remark_lets_go_of_all = { $about } is held back for several reasons, and all of them end by this: { $reasons }. Is that so? Name one to end it alone
+remark_lets_go_of_all = by this all that holds { $about } back ends: { $reasons }. Is that so? Name a reason to end it alone
 # (tray, counted, most)
-remark_many_more = { $tray }: { $counted } plants, where { $most } can stand by the books: is the number right?
+remark_many_more = { $tray }: { $counted } plants are many more than { $most }, the most to be expected: is the number right?
 # (tray, counted, most)
 remark_more_than_seed = { $tray }: { $counted } seedlings, but its seed can have given { $most }: is the number right, or was a sowing not written?
 # (tray, measured, stood)

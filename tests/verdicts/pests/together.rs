@@ -265,6 +265,9 @@ fn after_a_night_of_frost_or_a_day_of_great_heat_plants_are_looked_at_before_the
     };
     let mut frost = after(json!({"tmin_c":-1.5}), "2026-04-13");
     assert!(of(&frost, "cof-1", Rule::Pest).blocks, "water froze");
+    let mut milder = frost.clone();
+    milder.write("2026-04-14", "weather", json!({"tmin_c":1.5}));
+    assert!(of(&milder, "cof-1", Rule::Pest).blocks, "a milder night takes no frost back");
     assert!(!of(&after(json!({"tmin_c":1.5}), "2026-04-13"), "cof-1", Rule::Pest).blocks, "it may have hurt nothing");
     let [en, es] = cares(&frost).unwrap();
     assert!(en.contains("look for frost") && en.contains("-1.5 °C"), "{en}");
