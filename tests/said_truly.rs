@@ -1,6 +1,6 @@
 //! What a verdict says is the true reason, with the entry it rests on, in both languages.
 
-use crate::support::{Book, bed_species, criterion, day, open_bed, pair, ready_coffee, small_nursery, tray, wet_days};
+use crate::support::{Book, bed_species, criterion, day, fitting, open_bed, pair, ready_coffee, small_nursery, tray};
 use outplant::base::{Moment, SpeciesKey};
 use outplant::cli::species::text::species_text;
 use outplant::desk::{Now, sample};
@@ -12,14 +12,6 @@ use outplant::wording::{Lang, Wording};
 use serde_json::json;
 
 const TODAY: &str = "2026-04-15";
-
-fn fitting() -> Book {
-    let mut book = small_nursery();
-    ready_coffee(&mut book, "cof-1");
-    open_bed(&mut book, "Upper 1");
-    wet_days(&mut book);
-    book
-}
 
 fn asked(book: &Book, rule: Rule) -> Criterion {
     criterion(&pair(&book.on(TODAY), "cof-1", "Upper 1").criteria, rule).clone()

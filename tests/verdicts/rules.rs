@@ -8,19 +8,11 @@ use serde_json::{Value, json};
 
 use crate::support::program::Home;
 use crate::support::{
-    Book, bed_species, coffee_in_deep_shade, criterion, day, open_bed, pair, ready_coffee, small_nursery, tray,
-    wet_days,
+    Book, bed_species, coffee_in_deep_shade, criterion, day, fitting, open_bed, pair, ready_coffee, small_nursery,
+    tray, wet_days,
 };
 
 const TODAY: &str = "2026-04-15";
-
-fn fitting() -> Book {
-    let mut book = small_nursery();
-    ready_coffee(&mut book, "cof-1");
-    open_bed(&mut book, "Upper 1");
-    wet_days(&mut book);
-    book
-}
 
 fn of_tray(book: &Book, code: &str, rule: Rule) -> Criterion {
     criterion(&tray(&book.on(TODAY), code).criteria, rule).clone()

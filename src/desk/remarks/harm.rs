@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use super::Remark;
+use super::{Remark, story_of};
 use crate::base::{BedName, PlaceName, TrayCode};
 use crate::nursery::entry::types::ArrivedFrom;
 use crate::nursery::entry::{BookEntry, Entry, GroundEntry, TrayEntry, What};
@@ -34,7 +34,7 @@ pub(super) fn hands_in_wait(fold: &Fold, closed: &Closed, entry: &Entry) -> Opti
     match &entry.what {
         What::Tray(what) => {
             let of_tray = |code: &TrayCode| {
-                let story = fold.trays().get(&fold.ledger().tray_at(code, &entry.order_key()))?;
+                let story = story_of(fold, entry, code)?;
                 told(story.code.to_string(), hold::treated(story, fold.places(), closed, day))
             };
             let trays = trays_in_hand(what).into_iter().find_map(of_tray);
@@ -145,7 +145,7 @@ pub(super) fn unknown_pest(entry: &Entry) -> Option<Remark> {
 pub(super) fn no_waiting_time(fold: &Fold, entry: &Entry) -> Option<Remark> {
     let What::Tray(TrayEntry::Treated(treated)) = &entry.what else { return None };
     let (with, day) = (&treated.with.0, entry.happened);
-    let of_tray = || fold.trays().get(&fold.ledger().tray_at(treated.tray.as_ref()?, &entry.order_key()));
+    let of_tray = || story_of(fold, entry, treated.tray.as_ref()?);
     let before = match (&treated.bed, &treated.place) {
         (Some(bed), _) => fold.beds().get(bed).map(|bed| &bed.treatments),
         (_, Some(place)) => fold.places().get(place).map(|place| &place.treatments),

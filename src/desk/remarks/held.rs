@@ -1,12 +1,12 @@
 //! What is told of an entry that takes plants on that a person holds back, or off a place that is held.
 
-use super::Remark;
+use super::{Remark, story_of};
 use crate::base::{PlaceName, TrayCode};
 use crate::nursery::entry::{Entry, TrayEntry, What};
 use crate::nursery::pest::{holds_sick, says_none};
 use crate::reckon::Fold;
 use crate::reckon::picture::Criterion;
-use crate::reckon::stock::{Hold, Places, Since, TrayStory, is_named};
+use crate::reckon::stock::{Hold, Places, Since, is_named};
 use crate::reckon::tray::hold;
 use crate::reckon::tray::pest::kin::{Kin, came_from_dying};
 use crate::reckon::tray::pest::many_died;
@@ -42,15 +42,11 @@ fn blocks(why: Criterion) -> Option<Box<Criterion>> {
     why.blocks.then(|| Box::new(why))
 }
 
-fn story_of<'a>(fold: &'a Fold, entry: &Entry, tray: &TrayCode) -> Option<&'a TrayStory> {
-    fold.trays().get(&fold.ledger().tray_at(tray, &entry.order_key())).map(|story| &**story)
-}
-
 /// A release of what several reasons hold back, that names none of them.
 pub(super) fn lets_go_of_all(fold: &Fold, entry: &Entry) -> Option<Remark> {
     let What::Tray(TrayEntry::Released(released)) = &entry.what else { return None };
     let of_tray = released.tray.as_ref().and_then(|tray| {
-        let story = fold.trays().get(&fold.ledger().tray_at(tray, &entry.order_key()))?;
+        let story = story_of(fold, entry, tray)?;
         Some((story.code.to_string(), story.holds().collect::<Vec<_>>()))
     });
     let of_bed = || {

@@ -27,7 +27,7 @@ use crate::reckon::field::waits_for;
 use crate::reckon::light::advice::after_cut::{LightJump, jump_by};
 use crate::reckon::lots::{LotOutlook, lot_outlook, whole_after_days};
 use crate::reckon::picture::{Basis, Criterion, DoubtKind, Picture, Rule};
-use crate::reckon::stock::missed_of;
+use crate::reckon::stock::{TrayStory, missed_of};
 use crate::reckon::tray::closed::{Closed, closed_places};
 use crate::reckon::tray::hold;
 use crate::reckon::tray::pest::kin::Kin;
@@ -538,21 +538,29 @@ fn half_gone(fold: &Fold, entry: &Entry) -> Option<Remark> {
         What::Tray(TrayEntry::Counted(look)) if look.cells_seen.is_none() => (&look.tray, None),
         _ => return None,
     };
-    let story = fold.trays().get(&fold.ledger().tray_at(tray, &entry.order_key()))?;
+    let story = story_now(fold, entry, tray)?;
     let stood = story.accounts.standing;
     let counted = || match &entry.what {
         What::Tray(TrayEntry::Counted(look)) => stood.saturating_sub(u64::from(look.standing.0)),
         _ => 0,
     };
     let gone = gone.unwrap_or_else(counted);
-    let is_last = story.last_on.is_none_or(|last| last <= entry.happened);
     let is_loss = matches!(&entry.what, What::Tray(TrayEntry::Lost(_)));
     let large = stood >= LEAST_TRAY && gone <= stood && gone as f64 > stood as f64 * LARGE_LOSS;
-    (is_last && large).then(|| Remark::HalfGone { tray: story.code.clone(), gone, stood, is_loss })
+    large.then(|| Remark::HalfGone { tray: story.code.clone(), gone, stood, is_loss })
 }
 
-/// A count or a stocktake of many more than stand by the books and may still come up, or an arrival as large as none is. What was written of
-/// later days is not looked through.
+/// The story of a tray that an entry names by the code of its day.
+fn story_of<'a>(fold: &'a Fold, entry: &Entry, tray: &TrayCode) -> Option<&'a TrayStory> {
+    fold.trays().get(&fold.ledger().tray_at(tray, &entry.order_key())).map(|story| &**story)
+}
+
+/// The same where nothing was written of later days: those are not looked through.
+fn story_now<'a>(fold: &'a Fold, entry: &Entry, tray: &TrayCode) -> Option<&'a TrayStory> {
+    story_of(fold, entry, tray).filter(|story| story.last_on.is_none_or(|last| last <= entry.happened))
+}
+
+/// A count or a stocktake of many more than stand by the books and may still come up, or an arrival as large as none is.
 fn many_more(fold: &Fold, entry: &Entry) -> Option<Remark> {
     let (tray, counted) = match &entry.what {
         What::Tray(TrayEntry::Counted(look)) if look.cells_seen.is_none() => (&look.tray, u64::from(look.standing.0)),
@@ -563,11 +571,10 @@ fn many_more(fold: &Fold, entry: &Entry) -> Option<Remark> {
         }
         _ => return None,
     };
-    let story = fold.trays().get(&fold.ledger().tray_at(tray, &entry.order_key()))?;
-    let is_last = story.last_on.is_none_or(|last| last <= entry.happened);
+    let story = story_now(fold, entry, tray)?;
     // Of seed that nobody counted yet the seeds themselves are the most.
     let uncounted = story.counts.is_empty() && story.accounts.standing == 0;
-    if !is_last || uncounted || story.seed_unknown || story.origin.is_none() {
+    if uncounted || story.seed_unknown || story.origin.is_none() {
         return None;
     }
     let stood = story.accounts.standing;
@@ -594,11 +601,10 @@ fn counted_too_many(trial: &Trial, entry: &Entry) -> Option<Remark> {
 /// looked through.
 fn more_measured(fold: &Fold, entry: &Entry) -> Option<Remark> {
     let What::Tray(TrayEntry::Measured(sample)) = &entry.what else { return None };
-    let story = fold.trays().get(&fold.ledger().tray_at(&sample.tray, &entry.order_key()))?;
+    let story = story_now(fold, entry, &sample.tray)?;
     let stood = story.accounts.standing;
     let measured = u32::try_from(sample.plants.len()).unwrap_or(u32::MAX);
-    let is_last = story.last_on.is_none_or(|last| last <= entry.happened);
-    let was_counted = !story.counts.is_empty() && is_last && story.seed_is_due(entry.happened);
+    let was_counted = !story.counts.is_empty() && story.seed_is_due(entry.happened);
     let more = was_counted && u64::from(measured) > stood + missed_of(stood);
     more.then(|| Remark::MoreMeasured { tray: story.code.clone(), measured, stood })
 }
@@ -624,7 +630,7 @@ fn before_it_came(fold: &Fold, trial: &Trial, entry: &Entry) -> Option<Remark> {
 /// Seedlings counted in a tray so soon after sowing that none can be up. What is counted there may be the seeds.
 fn before_emergence(fold: &Fold, entry: &Entry) -> Option<Remark> {
     let What::Tray(TrayEntry::Counted(look)) = &entry.what else { return None };
-    let story = fold.trays().get(&fold.ledger().tray_at(&look.tray, &entry.order_key()))?;
+    let story = story_of(fold, entry, &look.tray)?;
     let came_as_plants = story.accounts.arrived + story.accounts.moved_in > 0;
     let sown = story.sowings.iter().map(|sowing| sowing.day).min().filter(|_| !came_as_plants)?;
     let profile = story.species.as_ref().and_then(|key| fold.site().profile(key));

@@ -2,6 +2,7 @@
 
 use std::sync::Arc;
 
+use super::story_of;
 use crate::base::{BedName, Day, EntryId, TrayCode};
 use crate::desk::{Desk, DeskError};
 use crate::nursery::entry::types::Alarm;
@@ -13,6 +14,7 @@ use crate::nursery::species::{Figure, Profile, Role, Stem};
 use crate::reckon::bed::positions::grid;
 use crate::reckon::field::rows_asked;
 use crate::reckon::site::Site;
+use crate::reckon::tray::size::mean;
 
 /// A bed of more than this is asked about, ha: the beds of one nursery are looked at in a round on foot. Ours.
 const LARGE_BED_HA: f64 = 10.0;
@@ -139,7 +141,7 @@ impl Desk {
 
     /// A sample with a point that may have slipped: stems as thick as they can hardly be, or far from the last sample.
     fn odd_sample(&self, sample: &Measured, entry: &Entry) -> Option<Odd> {
-        let story = self.fold().trays().get(&self.fold().ledger().tray_at(&sample.tray, &entry.order_key()))?;
+        let story = story_of(self.fold(), entry, &sample.tray)?;
         let profile = story.species.as_ref().and_then(|key| self.fold().site().profile(key));
         let woody = profile.and_then(|profile| profile.stem.as_ref()).is_some_and(|stem| stem.value == Stem::Woody);
         let (height_cm, collar_mm) = (mean_height(&sample.plants)?, mean_collar(&sample.plants));
@@ -220,9 +222,7 @@ fn asked_no_more(set: &SpeciesSet, site: &Site) -> Option<Odd> {
 }
 
 fn mean_of(values: impl Iterator<Item = f64>) -> Option<f64> {
-    let values: Vec<f64> = values.collect();
-    let mean = values.iter().sum::<f64>() / values.len() as f64;
-    (!values.is_empty() && mean > 0.0).then_some(mean)
+    Some(mean(&values.collect::<Vec<_>>())).filter(|mean| *mean > 0.0)
 }
 
 fn mean_height(plants: &[MeasuredPlant]) -> Option<f64> {

@@ -1,6 +1,6 @@
 //! What is told of an entry that names a sickness as a loss, or that takes one to other plants.
 
-use super::Remark;
+use super::{Remark, story_of};
 use crate::base::{Day, PlaceName, TrayCode};
 use crate::nursery::entry::{Entry, TrayEntry, What};
 use crate::nursery::pest::{is_same_pest, keeps_apart, says_none};
@@ -24,7 +24,7 @@ pub(super) fn told_of(fold: &Fold, kin: &Kin, entry: &Entry) -> Option<Remark> {
 fn look_early(fold @ (book, kin): Known<'_>, entry: &Entry) -> Option<Remark> {
     let What::Tray(TrayEntry::PestSeen(look)) = &entry.what else { return None };
     let none = look.share_pct.is_some_and(|share| share.0 == 0.0) || says_none(&look.what.0);
-    let story = story_of(fold, look.tray.as_ref().filter(|_| none)?, entry)?;
+    let story = story_of(fold.0, entry, look.tray.as_ref().filter(|_| none)?)?;
     let open = open_in_tray(story, (book.places(), kin), entry.happened);
     let of_it = open.iter().filter(|pest| says_none(&look.what.0) || is_same_pest(&pest.seen.what, &look.what.0));
     let from = of_it.filter_map(|pest| match pest.seen.lacks {
@@ -43,7 +43,7 @@ fn loss_names(fold: Known<'_>, entry: &Entry) -> Option<Remark> {
             return None;
         }
     };
-    let story = story_of(fold, tray, entry)?;
+    let story = story_of(fold.0, entry, tray)?;
     let is_new = is_sighting(story, entry) && carried(fold, story, entry.happened).is_none();
     is_new.then(|| Remark::LossNames { tray: story.code.clone(), what: why.0.to_string() })
 }
@@ -52,11 +52,12 @@ fn loss_names(fold: Known<'_>, entry: &Entry) -> Option<Remark> {
 fn carried_on(fold: Known<'_>, entry: &Entry) -> Option<Remark> {
     let day = entry.happened;
     let from_sick = |tray: &TrayCode| {
-        let story = story_of(fold, tray, entry)?;
+        let story = story_of(fold.0, entry, tray)?;
         let what = carried(fold, story, day)?.seen.what;
         Some(Remark::FromSick { tray: story.code.clone(), what })
     };
-    let to_sick = |tray: &TrayCode, place: Option<&PlaceName>| to_sick(fold, story_of(fold, tray, entry)?, place?, day);
+    let to_sick =
+        |tray: &TrayCode, place: Option<&PlaceName>| to_sick(fold, story_of(fold.0, entry, tray)?, place?, day);
     let What::Tray(what) = &entry.what else { return None };
     match what {
         TrayEntry::MovedOn(moved) => from_sick(&moved.from)
@@ -68,10 +69,6 @@ fn carried_on(fold: Known<'_>, entry: &Entry) -> Option<Remark> {
             .or_else(|| to_sick(&moved.tray, Some(&moved.place))),
         _ => None,
     }
-}
-
-fn story_of<'a>((fold, _): Known<'a>, tray: &TrayCode, entry: &Entry) -> Option<&'a TrayStory> {
-    fold.trays().get(&fold.ledger().tray_at(tray, &entry.order_key())).map(|story| &**story)
 }
 
 /// A sickness of a tray that goes along with plants.

@@ -46,9 +46,8 @@ pub(crate) fn criteria(
     (rows, broken_into): (Option<u32>, Option<&BrokenIn>),
     day: Day,
 ) -> impl Iterator<Item = Criterion> {
-    let ball_cm = profile.and_then(|profile| profile.container_depth_cm.as_ref()).map(|figure| figure.value);
     TASKS.into_iter().map(move |(task, question, lasts_days)| {
-        let ball_cm = ball_cm.filter(|_| task == GroundTask::Holes);
+        let ball_cm = ball_cm(task, profile);
         let done = last(story, task, lasts_days, day, ball_cm);
         let shallow = too_shallow(story, done, lasts_days, day).filter(|_| task == GroundTask::Holes);
         let at_least_cm = shallow.map(|_| ball_cm.unwrap_or(LEAST_HOLE_CM));
@@ -73,24 +72,32 @@ pub(crate) fn criteria(
     })
 }
 
+/// How deep the ball of a species is that goes into a hole, cm; none of other work, and where nobody knows it.
+fn ball_cm(task: GroundTask, profile: Option<&Profile>) -> Option<f64> {
+    let depth = profile.and_then(|profile| profile.container_depth_cm.as_ref()).filter(|_| task == GroundTask::Holes);
+    depth.map(|figure| figure.value)
+}
+
+/// Whether work is as deep as the ball that goes in, where its depth was written.
+fn is_deep(work: &WorkDone, ball_cm: Option<f64>) -> bool {
+    let least_cm = ball_cm.map_or(LEAST_HOLE_CM, |ball_cm| ball_cm.max(LEAST_HOLE_CM));
+    work.depth_cm.is_none_or(|depth| depth >= least_cm)
+}
+
 /// The last time a work was done. While one of the whole bed lasts it leads over a newer one of some rows, which only
 /// adds to it.
 fn last(story: &BedStory, task: GroundTask, lasts_days: i32, day: Day, ball_cm: Option<f64>) -> Option<&WorkDone> {
-    let least_cm = ball_cm.map_or(LEAST_HOLE_CM, |ball_cm| ball_cm.max(LEAST_HOLE_CM));
-    let is_deep = |work: &WorkDone| work.depth_cm.is_none_or(|depth| depth >= least_cm);
-    let of_task = story.work.iter().filter(|work| work.task == task && work.day <= day && is_deep(work));
+    let of_task = story.work.iter().filter(|work| work.task == task && work.day <= day && is_deep(work, ball_cm));
     let whole_lasts = |work: &WorkDone| work.part.is_none() && day.days_since(work.day) <= lasts_days;
     of_task.max_by_key(|work| (whole_lasts(work), work.day, work.part.is_none()))
 }
 
 /// The parts of a bed in which work that plants need was done and lasts, for each kind of work that lasts in no whole bed.
 pub(super) fn parts_ready<'a>(story: &'a BedStory, profile: Option<&Profile>, day: Day) -> Vec<Vec<&'a PartOfBed>> {
-    let ball_cm = profile.and_then(|profile| profile.container_depth_cm.as_ref()).map(|figure| figure.value);
-    let least_cm = ball_cm.map_or(LEAST_HOLE_CM, |ball_cm| ball_cm.max(LEAST_HOLE_CM));
     let kinds = TASKS.into_iter().filter(|(task, ..)| !matches!(task, GroundTask::Mulched | GroundTask::Fenced));
     let of_kind = kinds.filter_map(|(task, _, lasts_days)| {
-        let deep = |work: &WorkDone| task != GroundTask::Holes || work.depth_cm.is_none_or(|depth| depth >= least_cm);
-        let lasts = |work: &&WorkDone| (0..=lasts_days).contains(&day.days_since(work.day)) && deep(work);
+        let ball_cm = ball_cm(task, profile);
+        let lasts = |work: &&WorkDone| (0..=lasts_days).contains(&day.days_since(work.day)) && is_deep(work, ball_cm);
         let of_task = || story.work.iter().filter(|work| work.task == task);
         // What was cleared as a whole and is kept clear by weeding stays so.
         let kept = task == GroundTask::Cleared && of_task().any(|work| keeps_clear(story, work, day).is_some());

@@ -4,6 +4,7 @@ use super::positions::grid;
 use crate::base::SpeciesKey;
 use crate::nursery::entry::types::{PlantingPattern, Size, Spot, Text};
 use crate::nursery::entry::{BedSet, GroundEntry, NursePlanted, PlanLine};
+use crate::reckon::field::unbracketed;
 use crate::reckon::site::Site;
 use crate::reckon::stock::BedStory;
 use crate::science::spacing::Position;
@@ -124,9 +125,8 @@ fn names_no_row(written: &str) -> bool {
 
 /// The rows named as numbers and spans ("2-4", "1, 3", "5 a 7"); none where it is said in another way.
 fn rows_read(written: &str) -> Option<Vec<u32>> {
-    // "[1, 2]" is how a program writes it.
-    let written = written.trim().trim_matches(['[', ']', '(', ')', '"']);
-    let parts = written.split([',', ';', '-', '–', '+', ' ']).map(str::trim).filter(|part| !part.is_empty());
+    let parts =
+        unbracketed(written).split([',', ';', '-', '–', '+', ' ']).map(str::trim).filter(|part| !part.is_empty());
     let joins = |part: &&str| !matches!(*part, "to" | "a" | "and" | "y" | "hasta");
     let read: Option<Vec<u32>> = parts.filter(joins).map(|part| part.parse().ok()).collect();
     read.filter(|rows| !rows.is_empty())

@@ -5,10 +5,15 @@ use std::collections::BTreeSet;
 /// More rows than any bed has; a guard against a slip of the pen. Ours.
 const MOST_ROWS: u32 = 1000;
 
+/// Rows without the signs that a program writes around them: "[1, 2]".
+pub(crate) fn unbracketed(written: &str) -> &str {
+    written.trim().trim_matches(['[', ']', '(', ')', '"'])
+}
+
 /// The rows that a text names; none where it says anything else.
 pub(crate) fn rows_named(written: &str) -> Option<BTreeSet<u32>> {
     let mut rows = BTreeSet::new();
-    let written = written.trim().trim_matches(['[', ']', '(', ')', '"']).to_lowercase();
+    let written = unbracketed(written).to_lowercase();
     let written = [" to ", " a ", " hasta "].iter().fold(written, |text, word| text.replace(word, "-"));
     let written = [" and ", " y ", " e ", " & "].iter().fold(written, |text, word| text.replace(word, ","));
     for part in written.split([',', ';', '+', ' ']).map(str::trim).filter(|part| !part.is_empty()) {

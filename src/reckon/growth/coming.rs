@@ -4,6 +4,7 @@ use crate::base::Day;
 use crate::nursery::entry::MeasuredPlant;
 use crate::reckon::stock::TrayStory;
 use crate::reckon::tray::size::is_small;
+use crate::reckon::tray::size::mean;
 use crate::science::growth::{GrowthCurve, GrowthFit, GrowthModel, fit_growth};
 
 /// Days of measuring from which a day is told: a curve has three numbers, and through three days it goes whatever they say. Ours.
@@ -85,11 +86,6 @@ pub(super) fn measured(story: &TrayStory, figure: impl Fn(&MeasuredPlant) -> Opt
     }
     days.sort_by_key(|(day, _)| *day);
     days
-}
-
-/// The mean; 0 of none.
-pub(super) fn mean(values: &[f64]) -> f64 {
-    values.iter().sum::<f64>() / (values.len().max(1) as f64)
 }
 
 /// When the mean reaches a target above 0.

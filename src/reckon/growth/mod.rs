@@ -17,6 +17,7 @@ pub use sample_known::SampleKnown;
 use crate::base::Day;
 use crate::nursery::species::{Profile, Stem};
 use crate::reckon::stock::TrayStory;
+use crate::reckon::tray::size::mean;
 use crate::reckon::tray::size::{has_collar_rule, last_sample};
 use crate::reckon::tray::time;
 
@@ -59,7 +60,7 @@ pub(crate) fn tray_growth(story: &TrayStory, profile: Option<&Profile>, day: Day
     let collars = coming::measured(story, |plant| plant.collar_mm.map(|collar| collar.0));
     let grows = |target: Option<f64>, measured: &[(Day, Vec<f64>)]| {
         let target = target.filter(|target| *target > 0.0)?;
-        let mean = measured.last().map(|(_, values)| coming::mean(values));
+        let mean = measured.last().map(|(_, values)| mean(values));
         Some(Grows { target, mean, coming: coming::coming(measured, sown_on, target) })
     };
     let span = time::day_span(profile).zip(sown_on);

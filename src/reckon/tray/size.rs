@@ -460,6 +460,7 @@ fn reaches_on(
     (days < 2000.0).then(|| sample.day.plus(days.ceil() as i32))
 }
 
-fn mean(values: &[f64]) -> f64 {
+/// The mean; 0 of none.
+pub(crate) fn mean(values: &[f64]) -> f64 {
     if values.is_empty() { 0.0 } else { values.iter().sum::<f64>() / values.len() as f64 }
 }

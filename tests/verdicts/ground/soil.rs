@@ -609,24 +609,34 @@ fn a_cleared_bed_that_was_weeded_whole_since_counts_as_cleared() {
     );
 }
 
+/// Ready coffee, and a bed of 8 m width for it whose light and soil are right and in which nothing was done.
+fn bare_low(length_m: u32) -> Book {
+    let mut book = crate::support::fitting();
+    let plan = json!([{"species":"COA","pattern":"square","row_m":2,"in_row_m":2}]);
+    let set = json!({"bed":"Low","field":"Upper","length_m":length_m,"width_m":8,"plan":plan});
+    book.write("2025-01-01", "bed_set", set);
+    book.write("2026-04-01", "light_read", json!({"bed":"Low","light_share":0.6}));
+    book.write("2026-04-01", "soil_checked", json!({"bed":"Low","resistance_mpa":1.2,"depth_cm":30,"wet":true}));
+    book
+}
+
+/// How many of the tray can go there.
+fn go_to_low(book: &Book) -> u32 {
+    let pair = crate::support::pair(&book.on("2026-04-15"), "cof-1", "Low").clone();
+    if pair.fits { pair.plants } else { 0 }
+}
+
 #[test]
 fn where_only_some_rows_are_dug_no_more_go_than_those_rows_hold() {
-    use crate::support::{fitting, pair};
     let go = |rows: &[&str]| {
-        let mut book = fitting();
-        let plan = json!([{"species":"COA","pattern":"square","row_m":2,"in_row_m":2}]);
-        let set = json!({"bed":"Low","field":"Upper","length_m":20,"width_m":8,"plan":plan});
-        book.write("2025-01-01", "bed_set", set);
-        book.write("2026-04-01", "light_read", json!({"bed":"Low","light_share":0.6}));
-        book.write("2026-04-01", "soil_checked", json!({"bed":"Low","resistance_mpa":1.2,"depth_cm":30,"wet":true}));
+        let mut book = bare_low(20);
         for task in ["cleared", "weeded", "mulched"] {
             book.write("2026-04-05", "prepared", json!({"bed":"Low","task":task}));
         }
         for (i, rows) in rows.iter().enumerate() {
             book.write(&format!("2026-04-0{}", 6 + i), "prepared", json!({"bed":"Low","task":"holes","rows":rows}));
         }
-        let pair = pair(&book.on("2026-04-15"), "cof-1", "Low").clone();
-        if pair.fits { pair.plants } else { 0 }
+        go_to_low(&book)
     };
     // A row of 20 m at 2 m holds 11.
     let one = go(&["1"]);
@@ -642,14 +652,8 @@ fn where_only_some_rows_are_dug_no_more_go_than_those_rows_hold() {
 
 #[test]
 fn a_place_is_ready_where_all_its_work_was_done_and_nothing_lives_on_it() {
-    use crate::support::{fitting, pair};
     let go = |work: &[(&str, serde_json::Value)], planted: Option<serde_json::Value>| {
-        let mut book = fitting();
-        let plan = json!([{"species":"COA","pattern":"square","row_m":2,"in_row_m":2}]);
-        let set = json!({"bed":"Low","field":"Upper","length_m":8,"width_m":8,"plan":plan});
-        book.write("2025-01-01", "bed_set", set);
-        book.write("2026-04-01", "light_read", json!({"bed":"Low","light_share":0.6}));
-        book.write("2026-04-01", "soil_checked", json!({"bed":"Low","resistance_mpa":1.2,"depth_cm":30,"wet":true}));
+        let mut book = bare_low(8);
         for (task, part) in work {
             let mut done = json!({"bed":"Low","task":task});
             done.as_object_mut().unwrap().extend(part.as_object().unwrap().clone());
@@ -661,8 +665,7 @@ fn a_place_is_ready_where_all_its_work_was_done_and_nothing_lives_on_it() {
             out.as_object_mut().unwrap().extend(part.as_object().unwrap().clone());
             book.write("2026-04-12", "outplanted", out);
         }
-        let pair = pair(&book.on("2026-04-15"), "cof-1", "Low").clone();
-        if pair.fits { pair.plants } else { 0 }
+        go_to_low(&book)
     };
     let whole = json!({});
     let rows = |rows: &str| json!({ "rows": rows });

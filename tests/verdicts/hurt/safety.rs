@@ -10,18 +10,9 @@ use outplant::wording::{Lang, Wording};
 use serde_json::json;
 
 use crate::support::program::Home;
-use crate::support::{Book, bed_species, criterion, day, open_bed, pair, ready_coffee, small_nursery, tray, wet_days};
+use crate::support::{Book, bed_species, criterion, day, fitting, pair, tray};
 
 const TODAY: &str = "2026-04-15";
-
-/// Ready coffee on Half shade and an open bed: everything fits on 15 April.
-fn fitting() -> Book {
-    let mut book = small_nursery();
-    ready_coffee(&mut book, "cof-1");
-    open_bed(&mut book, "Upper 1");
-    wet_days(&mut book);
-    book
-}
 
 fn fits(book: &Book, on: &str) -> bool {
     pair(&book.on(on), "cof-1", "Upper 1").fits

@@ -11,6 +11,8 @@ use crate::science::soil::DAYS_AFTER_SOAKING;
 pub(crate) const WET_LOOK_DAYS: i32 = 14;
 /// Ground that water poured at a foot wets, m across: about that of a planting hole. Ours, common practice.
 pub(crate) const WETTED_FOOT_M: f64 = 0.3;
+/// The ground that is wetted at a foot, m2: a litre on a square metre is a mm.
+pub(super) const WETTED_FOOT_M2: f64 = std::f64::consts::PI / 4.0 * WETTED_FOOT_M * WETTED_FOOT_M;
 /// Least litres that a young plant is given at once, slowly. Common practice: 2 to 5 litres.
 pub(crate) const FOOT_LEAST_LITRES: f64 = 2.0;
 /// Most litres of that.
@@ -87,9 +89,7 @@ pub(crate) fn feet_hold(watering: &Watering, waters: &Waters, texture: Texture, 
     if !(0..BALANCE_DAYS).contains(&ago) {
         return false;
     }
-    // A litre on a square metre is a mm.
-    let foot_m2 = std::f64::consts::PI / 4.0 * WETTED_FOOT_M * WETTED_FOOT_M;
-    let given_mm = watering.litres_each.map(|litres| litres / foot_m2);
+    let given_mm = watering.litres_each.map(|litres| litres / WETTED_FOOT_M2);
     let has_enough = || {
         let missing = waters.at_feet(texture, watering.day, given_mm, day);
         missing.is_some_and(|missing| missing.is_wet())

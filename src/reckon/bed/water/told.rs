@@ -3,7 +3,7 @@
 
 use super::ahead::{WaterAhead, water_ahead};
 use super::balance::{Et0, KC};
-use super::looks::WETTED_FOOT_M;
+use super::looks::WETTED_FOOT_M2;
 use super::texture::Texture;
 use crate::base::{Day, PlaceName};
 use crate::reckon::bed::season::is_young;
@@ -65,9 +65,9 @@ fn left(question: &Question) -> Option<WaterLeft> {
     }
 }
 
-/// What a young plant takes a day from the ground that is wetted at its foot, litres: a litre on a square metre is a mm.
+/// What a young plant takes a day from the ground that is wetted at its foot, litres.
 fn litres_at_foot(site: &Site, day: Day) -> f64 {
-    std::f64::consts::PI / 4.0 * WETTED_FOOT_M * WETTED_FOOT_M * KC * et0_mm(site, day)
+    WETTED_FOOT_M2 * KC * et0_mm(site, day)
 }
 
 fn et0_mm(site: &Site, day: Day) -> f64 {
