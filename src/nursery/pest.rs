@@ -373,6 +373,11 @@ pub(crate) fn strips_beds(text: &str) -> bool {
     any_in(&known().strips, &plain_words(text))
 }
 
+/// The names of what stings people, without the ending of many.
+pub(crate) fn stinging() -> impl Iterator<Item = String> {
+    known().stings.iter().map(|name| name.iter().map(|(part, _)| part.as_str()).collect::<Vec<_>>().join(" "))
+}
+
 /// Whether it names what stings people.
 pub(crate) fn stings(text: &str) -> bool {
     any_in(&known().stings, &plain_words(text))

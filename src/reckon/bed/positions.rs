@@ -6,7 +6,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use crate::base::{EntryId, SpeciesKey};
 use crate::nursery::entry::types::{BedEdges, PlantingPattern};
 use crate::nursery::entry::{BedSet, PlanLine};
-use crate::reckon::field::{rows_asked, rows_named};
+use crate::reckon::field::{rows_asked, rows_recorded};
 use crate::reckon::picture::quantity::{PlantsAtLeast, Positions};
 use crate::reckon::picture::{Basis, Criterion, PartSeen, Question, RuleSource};
 use crate::reckon::site::Site;
@@ -215,7 +215,7 @@ pub(super) fn within(
     parts: &[Vec<&PartOfBed>],
 ) -> Room {
     let Some(positions) = parts.first().and_then(|_| positions_of(story, site, bed, species)) else { return room };
-    let in_rows = |rows: &str, row: u32| match rows_named(rows) {
+    let in_rows = |rows: &str, row: u32| match rows_recorded(rows) {
         Some(rows) => rows.contains(&row),
         None => !rows.chars().any(|letter| letter.is_ascii_digit()),
     };
@@ -232,7 +232,7 @@ pub(super) fn within(
     let taken = living.map(|cohort| {
         let there = |spot: &&(u32, u32)| {
             let in_row =
-                cohort.rows.as_ref().and_then(|rows| rows_named(rows)).is_some_and(|rows| rows.contains(&spot.0));
+                cohort.rows.as_ref().and_then(|rows| rows_recorded(rows)).is_some_and(|rows| rows.contains(&spot.0));
             in_row || cohort.spots.contains(spot)
         };
         u32::try_from(ready.iter().filter(there).count()).unwrap_or(u32::MAX).min(cohort.living)

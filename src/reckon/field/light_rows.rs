@@ -2,7 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::rows::rows_named;
+use super::rows::rows_recorded;
 use crate::base::Day;
 use crate::reckon::bed::light_now::counting;
 use crate::reckon::stock::{BedStory, LightLook};
@@ -29,7 +29,7 @@ pub(crate) fn light_rows(story: &BedStory, day: Day) -> BTreeMap<u32, RowLight> 
 
 fn rows_of(look: &LightLook) -> BTreeSet<u32> {
     let Some(part) = &look.part else { return BTreeSet::new() };
-    let mut rows = part.rows.as_deref().and_then(rows_named).unwrap_or_default();
+    let mut rows = part.rows.as_deref().and_then(rows_recorded).unwrap_or_default();
     rows.extend(part.spots.iter().map(|(row, _)| *row));
     rows
 }

@@ -16,6 +16,6 @@ pub(crate) use light_rows::light_rows;
 pub(crate) use nurse_grid::{NurseGrid, grid_of, nurse_grids};
 pub(crate) use plan::{SpeciesPlan, species_plan};
 pub use plan::{Spot, SpotState, Unsaid};
-pub(crate) use rows::{rows_asked, rows_named, rows_written, unbracketed};
+pub(crate) use rows::{rows_asked, rows_named, rows_recorded, rows_written, unbracketed};
 pub(crate) use survival::{Outplanting, SurvivalCount, outplantings};
 pub(crate) use waits::{lasts_until, longest_first, waits_for};

@@ -3,7 +3,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::rows::rows_named;
+use super::rows::rows_recorded;
 use crate::base::{Day, SpeciesKey};
 use crate::nursery::entry::types::PlantingPattern;
 use crate::reckon::bed::positions::{lines, positions_of};
@@ -131,7 +131,7 @@ impl Grid {
                 continue;
             }
             let mut rows: BTreeSet<u32> = at.iter().map(|(row, _)| *row).collect();
-            rows.extend(cohort.rows.as_deref().and_then(rows_named).unwrap_or_default());
+            rows.extend(cohort.rows.as_deref().and_then(rows_recorded).unwrap_or_default());
             let places: BTreeSet<(u32, u32)> =
                 self.spots.keys().filter(|(row, _)| rows.contains(row)).copied().collect();
             if places.is_empty() {

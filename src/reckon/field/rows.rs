@@ -10,16 +10,24 @@ pub(crate) fn unbracketed(written: &str) -> &str {
     written.trim().trim_matches(['[', ']', '(', ')', '"'])
 }
 
-/// The rows that a text names; none where it says anything else.
+/// The rows that a text names; none where it says anything else, as a span that runs backwards.
 pub(crate) fn rows_named(written: &str) -> Option<BTreeSet<u32>> {
+    rows_of_spans(written, |first, last| (first <= last).then_some((first, last)))
+}
+
+/// The rows that an entry of work, of plants or of a reading says: a span from its end is the same rows.
+pub(crate) fn rows_recorded(written: &str) -> Option<BTreeSet<u32>> {
+    rows_of_spans(written, |first, last| Some((first.min(last), first.max(last))))
+}
+
+fn rows_of_spans(written: &str, span: impl Fn(u32, u32) -> Option<(u32, u32)>) -> Option<BTreeSet<u32>> {
     let mut rows = BTreeSet::new();
     let written = unbracketed(written).to_lowercase();
     let written = [" to ", " a ", " hasta "].iter().fold(written, |text, word| text.replace(word, "-"));
     let written = [" and ", " y ", " e ", " & "].iter().fold(written, |text, word| text.replace(word, ","));
     for part in written.split([',', ';', '+', ' ']).map(str::trim).filter(|part| !part.is_empty()) {
         let (first, last) = part.split_once(['-', '–']).unwrap_or((part, part));
-        let (first, last): (u32, u32) = (first.parse().ok()?, last.parse().ok()?);
-        let (first, last) = (first.min(last), first.max(last));
+        let (first, last) = span(first.parse().ok()?, last.parse().ok()?)?;
         if first == 0 || last > MOST_ROWS {
             return None;
         }

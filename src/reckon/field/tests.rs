@@ -3,7 +3,7 @@
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
-use super::rows::rows_named;
+use super::rows::{rows_named, rows_recorded};
 use super::*;
 use crate::nursery::entry::types::GroundTask;
 use crate::reckon::picture::quantity::{Beside, Ground, HeldFor, NotSo, ResistanceAtMost, Until, WorkWithin};
@@ -68,6 +68,8 @@ fn rows_are_read_as_people_write_them() {
     for other in ["", "the upper ones", "0-2", "4-2", "1-999999999", "-"] {
         assert_eq!(read(other), None, "{other}");
     }
+    assert_eq!(rows_recorded("4-2"), rows_named("2-4"), "who wrote it was there");
+    assert_eq!(rows_recorded("the upper ones"), None);
 }
 
 #[test]

@@ -5,6 +5,7 @@ use std::sync::LazyLock;
 
 use crate::base::name_search::sounds;
 use crate::base::text::folded;
+use crate::nursery::pest::stinging;
 use crate::share::hand_day::weekday_named;
 
 const WORDS: &str = include_str!("lexicon.toml");
@@ -74,6 +75,9 @@ impl Lexicon {
                 }
             }
         }
+        // Who writes of a snake or a nest on a tray means no note.
+        let stinging = stinging().map(toml::Value::String).collect();
+        read.learn("pests", "words", &toml::Value::Array(stinging));
         read
     }
 

@@ -272,6 +272,20 @@ fn what_a_loss_ends_in_and_what_it_is_from_is_said_once() {
 }
 
 #[test]
+fn what_stings_people_is_seen_and_no_mere_note() {
+    all_are_clear(&[
+        ("c1 snake", "pest_seen"),
+        ("snake in c1", "pest_seen"),
+        ("c1 coral snake", "pest_seen"),
+        ("wasps nest on c1", "pest_seen"),
+        ("hornets in C1", "pest_seen"),
+        ("culebra coral en c1", "pest_seen"),
+        ("terciopelo en C1", "pest_seen"),
+        ("alacranes en c1", "pest_seen"),
+    ]);
+}
+
+#[test]
 fn leaves_of_bananas_are_cut_in_whatever_order_it_is_said() {
     for line in ["cut half the banana leaves in A1", "lopped half the banana leaves in A1"] {
         let Reading::Clear(drafts) = read(line) else { panic!("{line}: {}", shown(&read(line))) };
