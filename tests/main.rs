@@ -20,6 +20,7 @@ mod guides;
 mod house;
 mod imports;
 mod lots_and_sowing;
+mod matched;
 mod own_words;
 mod plain;
 mod proof;

@@ -74,6 +74,8 @@ pub(crate) enum Command {
     Ready(Ready),
     /// Today's round in walking order.
     Walk(Walk),
+    /// The best plan of the coming weeks.
+    Match(Match),
     /// Every criterion of a tray, a bed or a pair.
     #[command(subcommand)]
     Why(Why),
@@ -220,6 +222,23 @@ pub(crate) struct Ready {
     /// Everything, not the plan of the day and the first of the rest.
     #[arg(long)]
     pub(crate) all: bool,
+}
+
+/// `match`
+#[derive(Args, Debug, Default)]
+pub(crate) struct Match {
+    /// Weeks looked ahead.
+    #[arg(long, value_name = "WEEKS")]
+    pub(crate) weeks: Option<u32>,
+    /// Plants of a tray that go to a bed.
+    #[arg(long, value_name = "PIN")]
+    pub(crate) pin: Vec<String>,
+    /// A tray that never goes to a bed.
+    #[arg(long, value_name = "PAIR")]
+    pub(crate) forbid: Vec<String>,
+    /// A bed to which nothing goes.
+    #[arg(long, value_name = "BED")]
+    pub(crate) leave_out: Vec<BedName>,
 }
 
 /// `why`

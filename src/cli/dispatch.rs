@@ -10,7 +10,7 @@ use super::json::schema::schema_of;
 use super::machine::surroundings::Surroundings;
 use super::machine::{outlive_full_files, paths, settings_faults, shells};
 use super::run::{Exit, Run, day_asked};
-use super::{begin, calc, exchange, log, proof, ready, sample, species, undo, walk, why, write};
+use super::{begin, calc, exchange, log, matching, proof, ready, sample, species, undo, walk, why, write};
 use crate::base::Day;
 use crate::base::letters::Letters;
 use crate::desk::{Desk, Now};
@@ -177,6 +177,7 @@ fn opens_the_nursery(command: Option<&Command>) -> bool {
             Command::Begin(_)
             | Command::Ready(_)
             | Command::Walk(_)
+            | Command::Match(_)
             | Command::Why(_)
             | Command::Write(_)
             | Command::Log(_)
@@ -211,6 +212,7 @@ fn dispatch(run: &Run, command: Option<Command>) -> Result<Outcome, Exit> {
         None => ready::run(run, &Ready::default()),
         Some(Command::Ready(arguments)) => ready::run(run, &arguments),
         Some(Command::Walk(_)) => walk::run(run),
+        Some(Command::Match(arguments)) => matching::run(run, &arguments),
         Some(Command::Sample(arguments)) if arguments.into.is_none() && run.opens_the_dashboard() => {
             return Ok(run.open_dashboard(sample::opened(run)?));
         }

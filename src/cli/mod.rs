@@ -15,6 +15,7 @@ mod input;
 mod json;
 mod log;
 mod machine;
+mod matching;
 mod named;
 mod open_desk;
 mod page_rows;

@@ -85,6 +85,13 @@ impl Run {
         desk.picture_of(self.view(desk)).map_err(|fault| self.desk_fault(fault))
     }
 
+    /// The Picture of a day from the day of this run on, by what had been written down by then: nothing is known before it was.
+    pub(crate) fn picture_ahead(&self, desk: &Desk, day: Day) -> Result<Picture, Exit> {
+        let view = self.view(desk);
+        let known = view.known.or_else(|| (view.day < self.now.today).then(|| desk.end_of(view.day)));
+        desk.picture_of(View { day, known }).map_err(|fault| self.desk_fault(fault))
+    }
+
     /// The same with what is called like this in it, though it is archived.
     pub(crate) fn picture_with(&self, desk: &mut Desk, called: &[&str]) -> Result<Picture, Exit> {
         desk.picture_with(called, self.view(desk)).map_err(|fault| self.desk_fault(fault))

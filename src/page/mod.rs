@@ -3,6 +3,7 @@
 
 pub(crate) mod care;
 pub(crate) mod lot;
+pub(crate) mod matching;
 pub(crate) mod place;
 pub(crate) mod ready;
 pub(crate) mod rows;

@@ -14,6 +14,7 @@ pub mod ledger;
 pub(crate) mod light;
 pub mod loading;
 pub mod lots;
+pub mod matching;
 mod ordered;
 mod pair;
 pub mod picture;

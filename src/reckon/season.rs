@@ -25,7 +25,7 @@ words! {
 
 /// A day of the season.
 #[derive(Clone, PartialEq, Debug)]
-pub struct SeasonDay {
+pub(crate) struct SeasonDay {
     /// The day.
     pub day: Day,
     /// Whether it lies in the rains; none where no rains are described.

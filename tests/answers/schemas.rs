@@ -8,9 +8,9 @@ use crate::support::program::{Ended, Home};
 use crate::support::schema::{faults, unchecked};
 
 /// The answers that have a schema.
-const ANSWERS: [&str; 19] = [
-    "backup", "begin", "calc", "check", "error", "export", "import", "kinds", "log", "paths", "ready", "rescue",
-    "sample", "since", "species", "undo", "walk", "why", "write",
+const ANSWERS: [&str; 20] = [
+    "backup", "begin", "calc", "check", "error", "export", "import", "kinds", "log", "match", "paths", "ready",
+    "rescue", "sample", "since", "species", "undo", "walk", "why", "write",
 ];
 /// The day of the sample, a day in the rains, one in the dry months, and a coming one.
 const DAYS: [&str; 4] = ["2026-11-25", "2026-05-13", "2026-08-01", "2027-01-28"];
@@ -53,6 +53,7 @@ fn the_main_answer_and_the_round_of_several_days_obey_their_schemas() {
             obeys(&home, "ready", &["ready", "--on", day, "--lang", lang]);
         }
         obeys(&home, "walk", &["walk", "--on", day]);
+        obeys(&home, "match", &["match", "--weeks", "2", "--on", day]);
         obeys(&home, "since", &["ready", "--on", day, "--since", "2026-04-01"]);
     }
     obeys(&home, "ready", &["ready", "--handbook"]);

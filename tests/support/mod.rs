@@ -60,7 +60,12 @@ impl Book {
 
     /// The Picture of a day.
     pub fn on(&self, on: &str) -> Picture {
-        draw_picture(View { day: day(on), known: None }, day(on), self.entries.iter().cloned())
+        self.seen_from(day(on), day(on))
+    }
+
+    /// The Picture of a day, seen from another.
+    pub fn seen_from(&self, on: Day, today: Day) -> Picture {
+        draw_picture(View { day: on, known: None }, today, self.entries.iter().cloned())
     }
 }
 

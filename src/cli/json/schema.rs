@@ -1,7 +1,7 @@
 //! `schema`: the JSON schema of an answer.
 
 /// The answers for programs, each with its schema.
-pub(crate) const SCHEMAS: [(&str, &str); 19] = [
+pub(crate) const SCHEMAS: [(&str, &str); 20] = [
     ("backup", include_str!("../../../docs/schema/backup.json")),
     ("begin", include_str!("../../../docs/schema/begin.json")),
     ("calc", include_str!("../../../docs/schema/calc.json")),
@@ -12,6 +12,7 @@ pub(crate) const SCHEMAS: [(&str, &str); 19] = [
     ("kinds", include_str!("../../../docs/schema/kinds.json")),
     ("paths", include_str!("../../../docs/schema/paths.json")),
     ("log", include_str!("../../../docs/schema/log.json")),
+    ("match", include_str!("../../../docs/schema/match.json")),
     ("ready", include_str!("../../../docs/schema/ready.json")),
     ("rescue", include_str!("../../../docs/schema/rescue.json")),
     ("sample", include_str!("../../../docs/schema/sample.json")),

@@ -11,7 +11,7 @@ use crate::science::spacing::Position;
 
 /// A row or place that a bed does not have, and what it has.
 #[derive(Clone, PartialEq, Eq, Debug)]
-pub struct NotThere {
+pub(crate) struct NotThere {
     /// As it was written.
     pub written: String,
     /// Rows of the bed.

@@ -18,4 +18,4 @@ pub(crate) use plan::{SpeciesPlan, species_plan};
 pub use plan::{Spot, SpotState, Unsaid};
 pub(crate) use rows::{rows_asked, rows_named, rows_recorded, rows_written, unbracketed};
 pub(crate) use survival::{Outplanting, SurvivalCount, outplantings};
-pub(crate) use waits::{lasts_until, longest_first, waits_for};
+pub(crate) use waits::{lasts_until, longest_first, takes_days, waits_for};

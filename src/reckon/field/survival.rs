@@ -8,40 +8,40 @@ use crate::reckon::stock::{BedStory, CohortStory, SurvivalLook};
 #[derive(Clone, PartialEq, Eq, Debug)]
 pub(crate) struct SurvivalCount {
     /// The day.
-    pub day: Day,
+    pub(crate) day: Day,
     /// Alive.
-    pub alive: u32,
+    pub(crate) alive: u32,
     /// Dead.
-    pub dead: u32,
+    pub(crate) dead: u32,
     /// Whether it counted plants of other days too.
-    pub with_others: bool,
+    pub(crate) with_others: bool,
 }
 
 /// Plants of one species set on one day.
 #[derive(Clone, PartialEq, Eq, Debug)]
 pub(crate) struct Outplanting {
     /// The species; none where its tray is unknown.
-    pub species: Option<SpeciesKey>,
+    pub(crate) species: Option<SpeciesKey>,
     /// The tray; none for plants found or sown at stake.
-    pub tray: Option<TrayCode>,
+    pub(crate) tray: Option<TrayCode>,
     /// The day.
-    pub day: Day,
+    pub(crate) day: Day,
     /// How many went in.
-    pub planted: u32,
+    pub(crate) planted: u32,
     /// How many live by the books.
-    pub living: u32,
+    pub(crate) living: u32,
     /// Whether they were found standing.
-    pub found: bool,
+    pub(crate) found: bool,
     /// Whether they are seeds at stake.
-    pub at_stake: bool,
+    pub(crate) at_stake: bool,
     /// The rows, as written.
-    pub rows: Option<String>,
+    pub(crate) rows: Option<String>,
     /// How many places were written.
-    pub places: usize,
+    pub(crate) places: usize,
     /// The counts at 1, 3, 6 and 12 months.
-    pub counts: [Option<SurvivalCount>; 4],
+    pub(crate) counts: [Option<SurvivalCount>; 4],
     /// The entry.
-    pub entry: EntryId,
+    pub(crate) entry: EntryId,
 }
 
 /// The outplantings of a bed, the newest first.

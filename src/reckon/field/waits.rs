@@ -43,7 +43,7 @@ fn lasts(criterion: &Criterion, day: Day) -> Lasts {
 }
 
 /// Days that hardening takes; a step of light is followed by the days until the next.
-fn takes_days(criterion: &Criterion) -> i32 {
+pub(crate) fn takes_days(criterion: &Criterion) -> i32 {
     let needed = criterion.needed();
     if let Some(Measure::DaysAtLeast(days)) = needed { days } else { LAST_STEP_DAYS }
 }

@@ -11,7 +11,7 @@ const WEEK_DAYS: i32 = 7;
 
 /// What becomes ready.
 #[derive(Clone, PartialEq, Debug)]
-pub enum Becoming {
+pub(crate) enum Becoming {
     /// A tray.
     Tray {
         /// The tray.
@@ -32,7 +32,7 @@ pub enum Becoming {
 
 /// Something that becomes ready, or would if somebody did what is missing.
 #[derive(Clone, PartialEq, Debug)]
-pub struct Coming {
+pub(crate) struct Coming {
     /// What.
     pub what: Becoming,
     /// The day; none where it hangs on work or on a look that nobody can date.
@@ -45,7 +45,7 @@ pub struct Coming {
 
 /// What becomes ready in the coming weeks, by day, trays before beds; then what has no day and hangs on a person. What is
 /// ready already is left out, and so is what comes later.
-pub fn coming(picture: &Picture) -> Vec<Coming> {
+pub(crate) fn coming(picture: &Picture) -> Vec<Coming> {
     let mut all: Vec<Coming> = Vec::new();
     for tray in picture.trays.values() {
         if tray.ready || tray.standing == 0 || tray.stage == Stage::Spent {

@@ -9,7 +9,7 @@ mod offers;
 mod tests;
 
 pub(crate) use coming::COMING_WEEKS;
-pub use coming::{Becoming, Coming, coming};
+pub(crate) use coming::{Becoming, Coming, coming};
 pub(crate) use day_plan::{Planned, day_plan};
 pub(crate) use list::{LoadLine, LoadWarning, by_bed, left_of, left_to_load, line_warnings, warnings};
 pub(crate) use offers::{Offer, offers};

@@ -19,14 +19,14 @@ pub(crate) enum Offer {
 
 impl Offer {
     /// The tray.
-    pub fn tray(&self) -> &Arc<TrayPicture> {
+    pub(crate) fn tray(&self) -> &Arc<TrayPicture> {
         match self {
             Offer::Fits(tray, _) | Offer::Misses(tray, _) | Offer::NoBed(tray) => tray,
         }
     }
 
     /// The pair, where a bed plans the species.
-    pub fn pair(&self) -> Option<&Pair> {
+    pub(crate) fn pair(&self) -> Option<&Pair> {
         match self {
             Offer::Fits(_, pair) | Offer::Misses(_, pair) => Some(pair),
             Offer::NoBed(_) => None,

@@ -53,9 +53,7 @@ pub(crate) fn going(picture: &Picture) -> BTreeMap<TrayCode, Vec<ToBed>> {
 /// Gives the hands of each day to what goes out, most urgent first; what was planted today has had its hands.
 fn give_hands(picture: &Picture, going: &mut BTreeMap<TrayCode, Vec<ToBed>>) {
     let Some(a_day) = hands(picture).map(u64::from) else { return };
-    let day = picture.day;
-    let written = picture.site.nursery.on(day).and_then(|nursery| nursery.planting_days_per_week);
-    let a_week = written.map_or(7, |days| u64::from(days.0).clamp(1, 7));
+    let (day, a_week) = (picture.day, u64::from(planting_days(picture)));
     let cohorts = picture.beds.values().flat_map(|bed| &bed.story.cohorts);
     let out_today = cohorts.filter(|cohort| cohort.day == day && cohort.tray.is_some());
     let mut before: u64 = out_today.map(|cohort| u64::from(cohort.planted)).sum::<u64>().min(a_day);
@@ -115,6 +113,17 @@ pub(crate) fn go_by(tray: &TrayPicture, pair: Option<&Pair>, day: Day) -> Option
     // A plug that holds can carry a tray past its clock: then today is the day.
     let own = tray.best_before.map(|last| (last.max(day), too_old));
     [own, safe].into_iter().flatten().min_by_key(|(last, _)| *last)
+}
+
+/// Days of a week on which this nursery plants: all of them where nobody wrote it.
+fn planting_days(picture: &Picture) -> u32 {
+    let written = picture.site.nursery.on(picture.day).and_then(|nursery| nursery.planting_days_per_week);
+    written.map_or(7, |days| days.0.clamp(1, 7))
+}
+
+/// Plants that the hands of this nursery plant in a week, where somebody wrote how many in a day.
+pub(crate) fn hands_a_week(picture: &Picture) -> Option<u32> {
+    hands(picture).map(|plants| plants.saturating_mul(planting_days(picture)))
 }
 
 fn plantable(tray: &TrayPicture) -> u32 {

@@ -16,7 +16,7 @@ mod waiting;
 mod walk;
 
 pub(crate) use counts::{is_asked_about, sick_unasked};
-pub(crate) use going_out::{go_by, going, hands, last_day_of, most_urgent_first};
+pub(crate) use going_out::{go_by, going, hands, hands_a_week, last_day_of, most_urgent_first};
 pub use stop::deadline;
 pub use stop::deadline::{Due, UntilFor};
 pub use stop::tasks;

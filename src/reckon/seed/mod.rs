@@ -18,4 +18,5 @@ pub(crate) use share_up::share_up;
 pub(crate) use sown::{SownFrom, came_up, sown_from};
 pub use state::LotState;
 pub(crate) use state::{is_held, lot_state, lot_to_sow, lots_to_sow};
-pub use test::{germinated, test_due_from};
+pub use test::germinated;
+pub(crate) use test::test_due_from;

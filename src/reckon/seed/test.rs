@@ -25,6 +25,6 @@ pub fn germinated(test: &LotTest) -> Option<Range> {
 
 /// The day from which a test is due, as the round has it; none where too little seed is left to give some to a test, or
 /// nobody knows how much.
-pub fn test_due_from(lot: &LotStory, profile: Option<&Profile>, day: Day) -> Option<Day> {
+pub(crate) fn test_due_from(lot: &LotStory, profile: Option<&Profile>, day: Day) -> Option<Day> {
     lot_outlook(lot, profile, day).retest.ok().map(|retest| retest.on)
 }

@@ -92,7 +92,7 @@ impl Losses {
     }
 
     /// The nursery's own loss in a week, by stage.
-    pub fn weekly(self) -> WeeklyLoss {
+    pub(crate) fn weekly(self) -> WeeklyLoss {
         let usual = WeeklyLoss::USUAL;
         WeeklyLoss { young: self.young.weekly(usual.young), older: self.older.weekly(usual.older) }
     }

@@ -38,7 +38,7 @@ pub(crate) const NURSE_AFTER_EMERGENCE_DAYS: i32 = 21;
 
 /// What is known of a tray's age.
 #[derive(Clone, PartialEq, Debug)]
-pub struct Age {
+pub(crate) struct Age {
     /// Days since the youngest sowing, which counts for ready.
     pub youngest_days: Option<i32>,
     /// The entries it rests on.
@@ -50,7 +50,7 @@ pub struct Age {
 }
 
 /// The age of a tray's plants on a day.
-pub fn age(story: &TrayStory, day: Day) -> Age {
+pub(crate) fn age(story: &TrayStory, day: Day) -> Age {
     let mut days: Vec<(Day, EntryId)> = story.sowings.iter().map(|sowing| (sowing.day, sowing.entry.clone())).collect();
     if let Some(Origin::Received { age_days: Some(age), day: arrived, entry, .. }) = &story.origin {
         days.push((arrived.plus(-age), entry.clone()));
@@ -96,7 +96,7 @@ fn nurse_least(profile: &Profile) -> Option<i32> {
 }
 
 /// The criterion `days_since_sowing`. An unknown age holds the tray back only where nothing else tells its size.
-pub fn days_since_sowing(age: &Age, profile: Option<&Profile>, measured: bool) -> Criterion {
+pub(crate) fn days_since_sowing(age: &Age, profile: Option<&Profile>, measured: bool) -> Criterion {
     let figure = profile.and_then(|profile| profile.plantable_least_days.as_ref());
     let of_nurses = figure.is_none() && stands_any_light(profile);
     let source = if of_nurses {
@@ -128,7 +128,7 @@ pub fn days_since_sowing(age: &Age, profile: Option<&Profile>, measured: bool) -
 
 /// How long a tray's roots have been in the present container, and how long it holds them.
 #[derive(Clone, PartialEq, Debug)]
-pub struct Holding {
+pub(crate) struct Holding {
     /// Since when.
     pub since: Day,
     /// Days it holds them.
@@ -430,7 +430,7 @@ pub(crate) fn of_several(plug: Criterion, story: &TrayStory, day: Day) -> Criter
 }
 
 /// The last day in the container, or of bare roots, and its spread.
-pub fn best_before(
+pub(crate) fn best_before(
     holding: Option<&Holding>,
     plug: Option<&(Day, Roots, EntryId)>,
     good_until: Option<Day>,

@@ -95,7 +95,7 @@ pub fn nurses(bed: &BedPicture) -> Vec<SpeciesKey> {
 }
 
 /// Everything that lives in a bed.
-pub fn standing_in(bed: &BedPicture) -> Vec<SpeciesKey> {
+pub(crate) fn standing_in(bed: &BedPicture) -> Vec<SpeciesKey> {
     let nurses = bed.nurses.iter().filter(|nurse| nurse.alive > 0).map(|nurse| &nurse.nurse);
     let planted =
         bed.story.cohorts.iter().filter(|cohort| cohort.living > 0).filter_map(|cohort| cohort.species.as_ref());

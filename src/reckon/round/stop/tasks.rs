@@ -203,7 +203,7 @@ pub(crate) fn written_for(task: Task, subject: &Subject, picture: &Picture) -> u
 }
 
 /// The work that a question asks for while it is not met; none where it is answered by waiting or by a person.
-pub fn work_for(rule: Rule) -> Option<Task> {
+pub(crate) fn work_for(rule: Rule) -> Option<Task> {
     match rule {
         Rule::DaysInContainer => Some(Task::PotOn),
         Rule::Plug => Some(Task::CheckPlug),
