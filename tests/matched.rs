@@ -140,6 +140,28 @@ fn what_is_held_sprayed_or_sick_is_in_no_plan() {
 }
 
 #[test]
+fn plants_that_were_eaten_stay_behind_in_every_week_of_the_plan() {
+    let mut book = fitting();
+    book.write("2026-04-15", "pest_seen", json!({"tray":"cof-1","what":"goats","share_pct":50}));
+    for weeks in [1, 4] {
+        assert_eq!(plants(&asked(&book, weeks, &ByHand::default()).unwrap(), |_| true), 24, "{weeks} weeks");
+    }
+    // Nobody looked again, a month later: they are still eaten.
+    let later = book.on("2026-05-20");
+    assert!(crate::support::tray(&later, "cof-1").plantable.likely < 24.1);
+    // A whole count says how many live.
+    book.write("2026-04-16", "counted", json!({"tray":"cof-1","standing":40}));
+    assert!(crate::support::tray(&book.on("2026-04-16"), "cof-1").plantable.likely > 39.9);
+}
+
+#[test]
+fn a_frost_that_nobody_looked_at_is_not_forgotten_in_the_weeks_of_a_plan() {
+    let mut book = fitting();
+    book.write("2026-04-14", "weather", json!({"tmin_c":-2,"tmax_c":20}));
+    assert_eq!(plants(&planned(&book), |_| true), 0);
+}
+
+#[test]
 fn what_a_person_decided_is_kept_and_what_cannot_be_is_said() {
     let mut book = fitting();
     ready_coffee(&mut book, "cof-2");

@@ -37,6 +37,9 @@ pub(super) struct Opens {
 /// What ends by itself in the week opens it from that day. Work that hands do in a day is done before, hardening takes its days from
 /// today, and a rain that is missed weeks ahead is waited for. What nobody knows today is no ground for a plan.
 pub(super) fn opens(criteria: &[Criterion], today: &[Criterion], week: Week, on: Day) -> Option<Opens> {
+    if today.iter().any(asks_for_a_look) {
+        return None;
+    }
     let (mut from, mut first) = (week.from, Vec::new());
     for criterion in criteria.iter().filter(|criterion| criterion.blocks) {
         let rule = criterion.rule();
@@ -64,4 +67,11 @@ pub(super) fn opens(criteria: &[Criterion], today: &[Criterion], week: Week, on:
         first.push(rule);
     }
     Some(Opens { from, first })
+}
+
+/// What a look has to answer first, whatever a later day would make of it: what nobody knows, and a pest or a sickness of which no day is known
+/// on which it ends. That it is forgotten in some weeks is no ground for a plan.
+fn asks_for_a_look(criterion: &Criterion) -> bool {
+    let asks = criterion.met().is_none() && criterion.rule().ends() == Ends::Open;
+    criterion.blocks && criterion.expected.is_none() && (asks || criterion.rule() == Rule::Pest)
 }

@@ -93,17 +93,18 @@ pub(super) fn left_behind(ahead: &Ahead, task: &Task, walked: &Walked) -> Vec<Le
     let (picture, used) = (ahead.today(), Used::of(&walked.plan));
     let mut all = Vec::new();
     for tray in picture.trays.values() {
-        let plantable = whole_plants(tray.plantable.likely);
-        let group = task.group_of(&tray.code);
-        let plants = match group {
-            Some(group) => counted(used.left_of(task, group)),
-            None if plantable > 0 => plantable,
-            None => tray.standing,
+        let (groups, plantable) = (task.groups_of(&tray.code), whole_plants(tray.plantable.likely));
+        let left = groups.iter().map(|group| used.left_of(task, *group)).sum();
+        let plants = match groups.is_empty() {
+            false => counted(left),
+            true if plantable > 0 => plantable,
+            true => tray.standing,
         };
-        if plants == 0 || (group.is_none() && tray.species.is_none()) {
+        if plants == 0 || (groups.is_empty() && tray.species.is_none()) {
             continue;
         }
-        let (cause, bed) = match group {
+        let with_plants = groups.into_iter().find(|group| used.left_of(task, *group) > 0);
+        let (cause, bed) = match with_plants {
             Some(group) => (why_left(task, &used, walked, group), None),
             None => why_none(ahead, &tray.code),
         };

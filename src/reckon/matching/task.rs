@@ -70,8 +70,8 @@ pub(super) struct Task {
     pub(super) instance: Instance,
     /// The ways, by group, opening and week.
     pub(super) ways: BTreeMap<(usize, usize, u32), Way>,
-    /// The tray of each group.
-    trays: Vec<TrayCode>,
+    /// The tray of each group, and the week from which its plants can go.
+    parts: Vec<Part>,
     /// The bed and the species of each opening.
     pub(super) beds: Vec<(BedName, SpeciesKey)>,
     /// What a person pinned: already taken off.
@@ -83,14 +83,37 @@ pub(super) struct Task {
 /// The ways found, by the names of tray, bed and species.
 type Found = BTreeMap<(TrayCode, (BedName, SpeciesKey), u32), (Way, u32)>;
 
+/// Plants of a tray that can go from a week on.
+type Part = (TrayCode, u32);
+
+/// The name of a part as a group: no code of a tray holds a blank.
+fn id_of((tray, week): &Part) -> String {
+    format!("{tray} {week:03}")
+}
+
+/// The plants of each tray by the week from which they can go: those that grow tall enough, or that a look lets go, come later than the
+/// first. So no week takes more of a tray than can be planted in it.
+fn supply_of(found: &Found) -> BTreeMap<Part, i64> {
+    let mut most: BTreeMap<(&TrayCode, u32), i64> = BTreeMap::new();
+    for ((tray, _, week), (_, plants)) in found {
+        let of_week = most.entry((tray, *week)).or_insert(0);
+        *of_week = (*of_week).max(i64::from(*plants));
+    }
+    let (mut supply, mut before): (BTreeMap<Part, i64>, BTreeMap<&TrayCode, i64>) = Default::default();
+    for ((tray, week), plants) in most {
+        let so_far = before.entry(tray).or_insert(0);
+        if plants > *so_far {
+            supply.insert((tray.clone(), week), plants - *so_far);
+            *so_far = plants;
+        }
+    }
+    supply
+}
+
 impl Task {
     pub(super) fn of(ahead: &Ahead, by_hand: &ByHand) -> Result<Task, NoMatch> {
         let found = found(ahead, by_hand);
-        let mut supply: BTreeMap<TrayCode, i64> = BTreeMap::new();
-        for ((tray, _, _), (_, plants)) in &found {
-            let most = supply.entry(tray.clone()).or_insert(0);
-            *most = (*most).max(i64::from(*plants));
-        }
+        let mut supply = supply_of(&found);
         let beds: BTreeSet<(BedName, SpeciesKey)> = found.keys().map(|(_, bed, _)| bed.clone()).collect();
         let mut positions: BTreeMap<(BedName, SpeciesKey), i64> = beds.into_iter().map(|bed| (bed, 0)).collect();
         for (key, open) in &mut positions {
@@ -103,9 +126,9 @@ impl Task {
         let source = |tray: &TrayCode| source_of(ahead.today(), tray);
         let groups: Vec<Group> = supply
             .iter()
-            .map(|(tray, plants)| Group {
-                id: tray.to_string(),
-                source: source(tray),
+            .map(|(part, plants)| Group {
+                id: id_of(part),
+                source: source(&part.0),
                 supply: (*plants).min(MOST_PLANTS),
             })
             .collect();
@@ -117,33 +140,39 @@ impl Task {
                 positions: (*open).min(MOST_PLANTS),
             })
             .collect();
-        let at: BTreeMap<&TrayCode, usize> = supply.keys().zip(0..).collect();
         let bed_at: BTreeMap<&(BedName, SpeciesKey), usize> = positions.keys().zip(0..).collect();
-        let offers = found.iter().filter_map(|((tray, bed, week), (way, _))| {
-            Some(Offer { group: *at.get(tray)?, opening: *bed_at.get(bed)?, week: *week, value: way.value })
+        let of_tray = parts_of(supply.keys());
+        let offers = found.iter().flat_map(|((tray, bed, week), (way, _))| {
+            let of_it = of_tray.get(tray).into_iter().flatten().filter(|(_, from)| from <= week);
+            let opening = bed_at.get(bed).copied();
+            of_it.filter_map(move |(group, _)| {
+                Some(Offer { group: *group, opening: opening?, week: *week, value: way.value })
+            })
         });
         let all = Share::new(ShareOf::Positions, 1.0);
         let instance = Instance::new(groups, openings, work, all, offers.collect()).map_err(|_| NoMatch::TooLarge)?;
         // The instance puts names into its own order.
-        let named: BTreeMap<&str, &TrayCode> = supply.keys().map(|tray| (tray.as_str(), tray)).collect();
-        let trays = instance.groups().iter().filter_map(|group| Some((*named.get(group.id.as_str())?).clone()));
-        let trays: Vec<TrayCode> = trays.collect();
+        let named: BTreeMap<String, &Part> = supply.keys().map(|part| (id_of(part), part)).collect();
+        let parts = instance.groups().iter().filter_map(|group| Some((*named.get(&group.id)?).clone()));
+        let parts: Vec<Part> = parts.collect();
         let named: BTreeMap<(&str, &str), &(BedName, SpeciesKey)> =
             positions.keys().map(|bed| ((bed.0.as_str(), bed.1.as_str()), bed)).collect();
         let key = |opening: &Opening| Some((*named.get(&(opening.bed.as_str(), opening.species.as_str()))?).clone());
         let beds: Vec<(BedName, SpeciesKey)> = instance.openings().iter().filter_map(key).collect();
-        let group_of: BTreeMap<&TrayCode, usize> = trays.iter().zip(0..).collect();
         let opening_of: BTreeMap<&(BedName, SpeciesKey), usize> = beds.iter().zip(0..).collect();
-        let ways = found.iter().filter_map(|((tray, bed, week), (way, _))| {
-            Some(((*group_of.get(tray)?, *opening_of.get(bed)?, *week), way.clone()))
+        let of_tray = parts_of(parts.iter());
+        let ways = found.iter().flat_map(|((tray, bed, week), (way, _))| {
+            let of_it = of_tray.get(tray).into_iter().flatten().filter(|(_, from)| from <= week);
+            let opening = opening_of.get(bed).copied();
+            of_it.filter_map(move |(group, _)| Some(((*group, opening?, *week), way.clone())))
         });
         let ways = ways.collect();
-        Ok(Task { ways, trays, beds, pinned, hands, instance })
+        Ok(Task { ways, parts, beds, pinned, hands, instance })
     }
 
-    /// The group of a tray; none where it goes nowhere.
-    pub(super) fn group_of(&self, tray: &TrayCode) -> Option<usize> {
-        self.trays.iter().position(|one| one == tray)
+    /// The groups of a tray; none where it goes nowhere.
+    pub(super) fn groups_of(&self, tray: &TrayCode) -> Vec<usize> {
+        (0..self.parts.len()).filter(|group| self.parts[*group].0 == *tray).collect()
     }
 
     /// The opening of a species in a bed; none where nothing goes there.
@@ -159,7 +188,7 @@ impl Task {
             Some(Load {
                 week: row.week,
                 from: way.opens.from,
-                tray: self.trays[row.group].clone(),
+                tray: self.parts[row.group].0.clone(),
                 bed,
                 species,
                 plants: u32::try_from(row.plants).unwrap_or(u32::MAX),
@@ -169,6 +198,15 @@ impl Task {
         };
         let mut loads: Vec<Load> = plan.iter().filter_map(load).chain(self.pinned.iter().cloned()).collect();
         loads.sort_by(|a, b| (a.week, &a.bed, &a.tray, a.pinned).cmp(&(b.week, &b.bed, &b.tray, b.pinned)));
+        // Plants of one tray that can go from different weeks on are one load.
+        loads.dedup_by(|next, kept| {
+            let same =
+                (next.week, &next.bed, &next.tray, next.pinned) == (kept.week, &kept.bed, &kept.tray, kept.pinned);
+            if same {
+                kept.plants = kept.plants.saturating_add(next.plants);
+            }
+            same
+        });
         loads
     }
 
@@ -227,7 +265,7 @@ fn stays(today: &Picture, later: &TrayPicture) -> f64 {
 }
 
 /// Plants of trays, positions of beds and work of weeks that are left.
-type Left<'a> = (&'a mut BTreeMap<TrayCode, i64>, &'a mut BTreeMap<(BedName, SpeciesKey), i64>, &'a mut [i64]);
+type Left<'a> = (&'a mut BTreeMap<Part, i64>, &'a mut BTreeMap<(BedName, SpeciesKey), i64>, &'a mut [i64]);
 
 /// Takes what is pinned off: each in its first week with hands left.
 fn pinned(found: &Found, by_hand: &ByHand, (supply, positions, work): Left<'_>) -> Result<Vec<Load>, NoMatch> {
@@ -237,34 +275,54 @@ fn pinned(found: &Found, by_hand: &ByHand, (supply, positions, work): Left<'_>) 
         let never = || NoMatch::NeverFits { tray: tray.clone(), bed: bed.clone() };
         let ((_, place, _), _) = ways.first().ok_or_else(never)?;
         let wanted = i64::from(*plants);
-        let there = supply.get_mut(tray).ok_or_else(never)?;
+        let there: i64 = supply.iter().filter(|(part, _)| part.0 == *tray).map(|(_, plants)| *plants).sum();
         let counted = |plants: i64| u32::try_from(plants.max(0)).unwrap_or(u32::MAX);
-        if wanted > *there {
-            return Err(NoMatch::TooManyOfTray { tray: tray.clone(), pinned: *plants, there: counted(*there) });
+        if wanted > there {
+            return Err(NoMatch::TooManyOfTray { tray: tray.clone(), pinned: *plants, there: counted(there) });
         }
         let open = positions.get_mut(place).ok_or_else(never)?;
         if wanted > *open {
             return Err(NoMatch::TooManyToBed { bed: bed.clone(), pinned: *plants, open: counted(*open) });
         }
-        *there -= wanted;
         *open -= wanted;
         let mut left = wanted;
         let last = ways.last().map(|((_, _, week), _)| *week);
         for ((_, (_, species), week), (way, _)) in &ways {
+            let mut can: Vec<&mut i64> = supply
+                .iter_mut()
+                .filter(|(part, _)| part.0 == *tray && part.1 <= *week)
+                .map(|(_, left)| left)
+                .collect();
+            let most = can.iter().map(|plants| **plants).sum::<i64>().min(left);
             // What a person decided goes in the last of its weeks though there are too few hands.
-            let hands = work.get_mut(*week as usize - 1);
-            let free = hands.as_ref().map_or(0, |hands| **hands);
-            let goes = if Some(*week) == last { left } else { left.min(free) };
-            if let Some(hands) = hands {
-                *hands -= goes.min(free);
-            }
+            let hands = &mut work[*week as usize - 1];
+            let goes = if Some(*week) == last { most } else { most.min(*hands) };
+            *hands -= goes.min(*hands);
             left -= goes;
+            let mut taken = goes;
+            for plants in &mut can {
+                let takes = taken.min(**plants);
+                **plants -= takes;
+                taken -= takes;
+            }
             if goes > 0 {
                 let (tray, bed, species) = (tray.clone(), bed.clone(), species.clone());
                 let (from, first) = (way.opens.from, way.opens.first.clone());
                 loads.push(Load { week: *week, from, tray, bed, species, plants: counted(goes), pinned: true, first });
             }
         }
+        if left > 0 {
+            return Err(NoMatch::TooManyOfTray { tray: tray.clone(), pinned: *plants, there: counted(wanted - left) });
+        }
     }
     Ok(loads)
+}
+
+/// The numbers of the parts of each tray, with the week from which each can go.
+fn parts_of<'a>(parts: impl Iterator<Item = &'a Part>) -> BTreeMap<&'a TrayCode, Vec<(usize, u32)>> {
+    let mut of_tray: BTreeMap<&TrayCode, Vec<(usize, u32)>> = BTreeMap::new();
+    for (group, (tray, from)) in parts.enumerate() {
+        of_tray.entry(tray).or_default().push((group, *from));
+    }
+    of_tray
 }

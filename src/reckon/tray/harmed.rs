@@ -50,14 +50,14 @@ fn by_weather(story: &TrayStory, site: &Site, day: Day) -> Option<Criterion> {
     Some(Criterion { warns: !holds, ..unknown.resting_on([entry.clone()]) })
 }
 
-/// What comes and goes and was seen on a tenth of the plants of a tray or more, as rats, and nobody counted or measured them since.
+/// What comes and goes and was seen on a tenth of the plants of a tray or more, as rats, and nobody counted or measured them since: what was
+/// eaten is so however long ago.
 fn eaten_on(story: &TrayStory, day: Day) -> Option<&Since<PestLook>> {
     let own: Vec<&Since<PestLook>> =
         story.pests.iter().filter(|look| !look.what.of_place && look.from <= day).collect();
     let many = |look: &Since<PestLook>| {
-        let lately = (0..LOOK_AFTER_DAYS).contains(&day.days_since(look.from));
         let many = look.what.share_pct.is_some_and(|share| share >= PEST_HOLDS_PCT);
-        lately && many && !comes_along(&look.what.what) && !is_by_people(&look.what.what)
+        many && !comes_along(&look.what.what) && !is_by_people(&look.what.what)
     };
     let seen = *own.last().filter(|look| many(look))?;
     (!was_handled_after(story, seen.from) && story.accounts.standing_count() > 0).then_some(seen)
