@@ -76,6 +76,8 @@ pub(super) struct Task {
     pub(super) beds: Vec<(BedName, SpeciesKey)>,
     /// What a person pinned: already taken off.
     pinned: Vec<Load>,
+    /// Of those the plants that likely live a year later.
+    pinned_living: f64,
     /// Plants that can be set in a day and in a week; none where nobody wrote how many.
     pub(super) hands: Option<(u32, u32)>,
 }
@@ -122,7 +124,7 @@ impl Task {
         let hands = hands(ahead.today()).zip(hands_a_week(ahead.today()));
         let week_work = hands.map_or(MOST_PLANTS, |(_, week)| i64::from(week).min(MOST_PLANTS));
         let mut work = vec![week_work; ahead.weeks() as usize];
-        let pinned = pinned(&found, by_hand, (&mut supply, &mut positions, &mut work))?;
+        let (pinned, pinned_living) = pinned(&found, by_hand, (&mut supply, &mut positions, &mut work))?;
         let source = |tray: &TrayCode| source_of(ahead.today(), tray);
         let groups: Vec<Group> = supply
             .iter()
@@ -167,7 +169,7 @@ impl Task {
             of_it.filter_map(move |(group, _)| Some(((*group, opening?, *week), way.clone())))
         });
         let ways = ways.collect();
-        Ok(Task { ways, parts, beds, pinned, hands, instance })
+        Ok(Task { ways, parts, beds, pinned, pinned_living, hands, instance })
     }
 
     /// The groups of a tray; none where it goes nowhere.
@@ -210,10 +212,10 @@ impl Task {
         loads
     }
 
-    /// Plants of a plan that likely live a year later; without what was pinned.
+    /// Plants of a plan, and of what was pinned, that likely live a year later.
     pub(super) fn living(&self, plan: &[Shipment]) -> f64 {
         let lives = |row: &Shipment| self.ways.get(&(row.group, row.opening, row.week)).map_or(0.0, |way| way.lives);
-        plan.iter().map(|row| row.plants as f64 * lives(row)).sum()
+        plan.iter().map(|row| row.plants as f64 * lives(row)).sum::<f64>() + self.pinned_living
     }
 }
 
@@ -268,8 +270,8 @@ fn stays(today: &Picture, later: &TrayPicture) -> f64 {
 type Left<'a> = (&'a mut BTreeMap<Part, i64>, &'a mut BTreeMap<(BedName, SpeciesKey), i64>, &'a mut [i64]);
 
 /// Takes what is pinned off: each in its first week with hands left.
-fn pinned(found: &Found, by_hand: &ByHand, (supply, positions, work): Left<'_>) -> Result<Vec<Load>, NoMatch> {
-    let mut loads = Vec::new();
+fn pinned(found: &Found, by_hand: &ByHand, (supply, positions, work): Left<'_>) -> Result<(Vec<Load>, f64), NoMatch> {
+    let (mut loads, mut living) = (Vec::new(), 0.0);
     for (tray, bed, plants) in by_hand.pinned.iter().filter(|(_, _, plants)| *plants > 0) {
         let ways: Vec<_> = found.iter().filter(|((of, (to, _), _), _)| of == tray && to == bed).collect();
         let never = || NoMatch::NeverFits { tray: tray.clone(), bed: bed.clone() };
@@ -305,6 +307,7 @@ fn pinned(found: &Found, by_hand: &ByHand, (supply, positions, work): Left<'_>) 
                 **plants -= takes;
                 taken -= takes;
             }
+            living += goes as f64 * way.lives;
             if goes > 0 {
                 let (tray, bed, species) = (tray.clone(), bed.clone(), species.clone());
                 let (from, first) = (way.opens.from, way.opens.first.clone());
@@ -315,7 +318,7 @@ fn pinned(found: &Found, by_hand: &ByHand, (supply, positions, work): Left<'_>) 
             return Err(NoMatch::TooManyOfTray { tray: tray.clone(), pinned: *plants, there: counted(wanted - left) });
         }
     }
-    Ok(loads)
+    Ok((loads, living))
 }
 
 /// The numbers of the parts of each tray, with the week from which each can go.
