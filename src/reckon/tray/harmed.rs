@@ -31,19 +31,20 @@ fn was_handled_after(story: &TrayStory, on: Day) -> bool {
 }
 
 /// A night of frost or a day of great heat in the last two weeks, until somebody counts or measures the tray after it, or writes a look. A
-/// frost that holds comes before all, however mild the nights were since.
+/// frost that holds comes before all, however mild the nights were since and however long ago.
 fn by_weather(story: &TrayStory, site: &Site, day: Day) -> Option<Criterion> {
     if story.accounts.standing_count() == 0 {
         return None;
     }
     let looked = |on: Day| was_handled_after(story, on) || story.pests.iter().any(|look| look.from > on);
-    let since = day.plus(1 - LOOK_AFTER_DAYS).max(story.made_on.unwrap_or(day));
-    let harsh = site.weather.range(since..=day).filter(|(on, _)| !looked(**on)).filter_map(|(on, (entry, weather))| {
+    let (lately, made_on) = (day.plus(1 - LOOK_AFTER_DAYS), story.made_on.unwrap_or(day).min(day));
+    let harsh = site.weather.range(made_on..=day).filter_map(|(on, (entry, weather))| {
         let cold = weather.tmin_c.map(|low| low.0).filter(|low| *low <= FROST_LOOK_C).map(|low| (low, true));
         let hot = || weather.tmax_c.map(|high| high.0).filter(|high| *high >= HEAT_LOOK_C).map(|high| (high, false));
         let (celsius, cold) = cold.or_else(hot)?;
         let holds = cold && celsius <= FROST_HOLDS_C;
-        Some((holds, *on, Gap::HarshWeather { on: *on, celsius, cold }, entry))
+        let asks = (holds || *on >= lately) && !looked(*on);
+        asks.then_some((holds, *on, Gap::HarshWeather { on: *on, celsius, cold }, entry))
     });
     let (holds, _, gap, entry) = harsh.max_by_key(|(holds, on, ..)| (*holds, *on))?;
     let unknown = Criterion::lacking(Question::Pest, Some(NotSo), Some(gap), holds, RuleSource::Pest);

@@ -281,6 +281,8 @@ fn after_a_night_of_frost_or_a_day_of_great_heat_plants_are_looked_at_before_the
     ] {
         assert_eq!(cares(&after(weather, on)), None, "{on}");
     }
+    let a_month_on = criterion(&tray(&frost.on("2026-05-20"), "cof-1").criteria, Rule::Pest).clone();
+    assert!(a_month_on.blocks, "nobody looked: it is not forgotten");
     frost.write("2026-04-14", "counted", json!({"tray":"cof-1","standing":48}));
     assert_eq!(cares(&frost), None, "somebody looked");
 }
