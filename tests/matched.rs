@@ -162,6 +162,31 @@ fn a_frost_that_nobody_looked_at_is_not_forgotten_in_the_weeks_of_a_plan() {
 }
 
 #[test]
+fn of_two_trays_for_one_bed_the_one_whose_time_ends_first_goes() {
+    for (older, younger) in [("cof-2", "cof-3"), ("cof-3", "cof-2")] {
+        let mut book = small_nursery();
+        for (code, sown) in [(older, "2025-06-01"), (younger, "2025-08-01")] {
+            let seed = json!({"tray":code,"lot":"cof-L1","seeds":60,"container":"bag","cells":60,"place":"Deep shade"});
+            book.write(sown, "sown", seed);
+            book.write("2025-11-20", "counted", json!({"tray":code,"standing":50}));
+            book.write("2026-02-20", "carried", json!({"tray":code,"place":"Half shade"}));
+            book.write("2026-04-10", "counted", json!({"tray":code,"standing":48}));
+            let plants: Vec<Value> = (0..20).map(|_| json!({"height_cm":27,"collar_mm":4.5,"leaf_pairs":7})).collect();
+            book.write("2026-04-10", "measured", json!({"tray":code,"plants":plants}));
+            book.write("2026-04-10", "plug_checked", json!({"tray":code,"roots":"holds"}));
+        }
+        open_bed(&mut book, "Upper 1");
+        crate::support::wet_days(&mut book);
+        let picture = book.on(TODAY);
+        let last = |code: &str| crate::support::tray(&picture, code).best_before.unwrap();
+        assert!(last(older) < last(younger));
+        let weeks = u32::try_from(last(younger).days_since(day(TODAY)) / 7 + 1).unwrap();
+        let plan = asked(&book, weeks, &ByHand::default()).unwrap();
+        assert_eq!(plants(&plan, |load| load.tray == tray(older)), 44, "{:?}", plan.loads);
+    }
+}
+
+#[test]
 fn what_a_person_decided_is_kept_and_what_cannot_be_is_said() {
     let mut book = fitting();
     ready_coffee(&mut book, "cof-2");

@@ -18,7 +18,7 @@ pub(crate) const LEAST_LOAD: i64 = 5;
 pub(crate) const WALKABLE_PRICE: f64 = 0.01;
 /// What the worth of a plant is counted in: so many for one that lives for sure. Ours.
 pub(crate) const POINTS_A_PLANT: f64 = 1000.0;
-/// Points more for a plant whose time ends in these weeks: what is not set out then is lost. A tenth of a plant. Ours.
+/// Points more for a plant whose time ends at once: what is not set out in these weeks is lost. A tenth of a plant. Ours.
 pub(crate) const POINTS_LAST_CHANCE: i64 = 100;
 
 /// What a person decided before: the plan keeps to it.

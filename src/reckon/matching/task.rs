@@ -252,12 +252,18 @@ fn found(ahead: &Ahead, by_hand: &ByHand) -> Found {
             let lives = lived.chance(today, &whole.species, opens.from) * stays(today, known);
             // Sooner of two that are worth the same.
             let late = i64::from(week.number);
-            let chance = if known.best_before.is_some_and(|last| last <= until) { POINTS_LAST_CHANCE } else { 0 };
-            let value = (lives * POINTS_A_PLANT).round() as i64 + chance - late;
+            let value = (lives * POINTS_A_PLANT).round() as i64 + last_chance(known, today.day, until) - late;
             found.insert((tray.clone(), key, week.number), (Way { opens, lives, value }, plants));
         }
     }
     found
+}
+
+/// Points for plants whose time ends in the weeks of the plan: all where it ends on its day, half of them where it ends with its last.
+fn last_chance(tray: &TrayPicture, on: Day, until: Day) -> i64 {
+    let Some(last) = tray.best_before.filter(|last| *last <= until) else { return 0 };
+    let (waits, weeks) = (i64::from(last.days_since(on).max(0)), i64::from(until.days_since(on).max(1)));
+    POINTS_LAST_CHANCE - POINTS_LAST_CHANCE / 2 * waits / weeks
 }
 
 /// The share of a tray's plants of today that is expected to be there still.
