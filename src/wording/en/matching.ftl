@@ -13,7 +13,7 @@ match_best_so_far = { $plants ->
 }
 match_nothing = Nothing can go out in these weeks.
 # (plants, trips)
-match_given_up = { $plants } plants fewer than could go, so that { $trips } trips less are walked
+match_given_up = { $plants } plants fewer than could go, to walk { $trips } trips less
 match_no_hands = Nobody wrote how many plants are planted in a day: hands limit nothing here. Write it with the place of the nursery: outplant write nursery_set --help
 # (day, week)
 match_hands = hands for { $day } plants a day, { $week } a week
