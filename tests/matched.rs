@@ -11,7 +11,7 @@ use outplant::reckon::picture::Rule;
 use outplant::science::matching::Own;
 
 use crate::support::program::Home;
-use crate::support::{Book, day, fitting, open_bed, ready_coffee, small_nursery};
+use crate::support::{Book, day, fitting, open_bed, ready_coffee, ready_coffee_sown, small_nursery};
 
 const TODAY: &str = "2026-04-15";
 
@@ -165,16 +165,8 @@ fn a_frost_that_nobody_looked_at_is_not_forgotten_in_the_weeks_of_a_plan() {
 fn of_two_trays_for_one_bed_the_one_whose_time_ends_first_goes() {
     for (older, younger) in [("cof-2", "cof-3"), ("cof-3", "cof-2")] {
         let mut book = small_nursery();
-        for (code, sown) in [(older, "2025-06-01"), (younger, "2025-08-01")] {
-            let seed = json!({"tray":code,"lot":"cof-L1","seeds":60,"container":"bag","cells":60,"place":"Deep shade"});
-            book.write(sown, "sown", seed);
-            book.write("2025-11-20", "counted", json!({"tray":code,"standing":50}));
-            book.write("2026-02-20", "carried", json!({"tray":code,"place":"Half shade"}));
-            book.write("2026-04-10", "counted", json!({"tray":code,"standing":48}));
-            let plants: Vec<Value> = (0..20).map(|_| json!({"height_cm":27,"collar_mm":4.5,"leaf_pairs":7})).collect();
-            book.write("2026-04-10", "measured", json!({"tray":code,"plants":plants}));
-            book.write("2026-04-10", "plug_checked", json!({"tray":code,"roots":"holds"}));
-        }
+        ready_coffee(&mut book, older);
+        ready_coffee_sown(&mut book, younger, "2025-08-01", "2025-11-20");
         open_bed(&mut book, "Upper 1");
         crate::support::wet_days(&mut book);
         let picture = book.on(TODAY);
@@ -229,6 +221,32 @@ fn a_few_plants_are_not_walked_alone_to_a_bed_that_they_do_not_fill() {
     let two = book(44);
     assert_eq!((two.loads.len(), plants(&two, |_| true)), (2, 88));
     assert_eq!(two.given_up.0, 0);
+}
+
+#[test]
+fn a_load_too_small_for_a_trip_stays_where_it_costs_a_hundredth_at_most_and_that_is_said() {
+    let mut book = fitting();
+    for number in 2..=8 {
+        ready_coffee(&mut book, &format!("cof-{number}"));
+        open_bed(&mut book, &format!("Upper {number}"));
+    }
+    open_bed(&mut book, "Upper 9");
+    // Each tray fills a bed; three more plants have hands, and a bed of 44.
+    for number in 1..=8 {
+        book.write("2026-04-14", "counted", json!({"tray":format!("cof-{number}"),"standing":44}));
+    }
+    ready_coffee(&mut book, "cof-9");
+    hands(&mut book, 355, 1);
+    let plan = asked(&book, 1, &ByHand::default()).unwrap();
+    let open = 44;
+    for load in plan.loads.iter().filter(|load| load.plants < 5) {
+        let fills = plants(&plan, |other| other.bed == load.bed) == open;
+        let left = plan.left_behind.iter().any(|one| one.plants > 0 && format!("{one:?}").contains(load.tray.as_str()));
+        assert!(fills || !left, "{load:?}");
+    }
+    assert_eq!(plan.given_up.0, 355 - plants(&plan, |_| true));
+    assert!(plan.given_up.0 <= 3, "{:?}", plan.given_up);
+    assert!(plan.loads.len() <= 10, "{:?}", plan.loads);
 }
 
 #[test]

@@ -6,6 +6,9 @@ use std::fmt;
 use std::ops::{Add, Sub};
 use std::str::FromStr;
 
+/// Days of a week.
+pub(crate) const WEEK_DAYS: i32 = 7;
+
 /// A civil day (no time zone), kept as the number of days since 1 January of year 1 (day 1).
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Day(i32);

@@ -3,8 +3,9 @@
 use std::collections::BTreeMap;
 
 use super::{Asked, Page, Tone};
+use crate::base::day::WEEK_DAYS;
 use crate::base::{BedName, SpeciesKey};
-use crate::reckon::matching::{Cause, Empty, LeftBehind, Load, More, OneMore, Plan, Proof, WEEK_DAYS};
+use crate::reckon::matching::{Cause, Empty, LeftBehind, Load, More, OneMore, Plan, Proof};
 use crate::reckon::picture::Rule;
 use crate::wording::verdict::About;
 

@@ -93,12 +93,17 @@ pub fn coffee_in_deep_shade(book: &mut Book, tray: &str, sown: &str, counted: &s
 
 /// A tray of coffee that is ready on 2026-04-15 by every rule: sown 2025-06-01, hardened from 2026-02-20.
 pub fn ready_coffee(book: &mut Book, tray: &str) {
+    ready_coffee_sown(book, tray, "2025-06-01", "2025-09-10");
+}
+
+/// The same sown on another day, and first counted on one.
+pub fn ready_coffee_sown(book: &mut Book, tray: &str, sown: &str, counted: &str) {
     book.write(
-        "2025-06-01",
+        sown,
         "sown",
         json!({"tray":tray,"lot":"cof-L1","seeds":60,"container":"bag","cells":60,"place":"Deep shade"}),
     );
-    book.write("2025-09-10", "counted", json!({"tray":tray,"standing":50}));
+    book.write(counted, "counted", json!({"tray":tray,"standing":50}));
     book.write("2026-02-20", "carried", json!({"tray":tray,"place":"Half shade"}));
     book.write("2026-04-10", "counted", json!({"tray":tray,"standing":48}));
     let plants: Vec<Value> =

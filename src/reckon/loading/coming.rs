@@ -1,13 +1,12 @@
 //! What becomes ready in the coming weeks, trays and beds, and what is still to be done for it.
 
+use crate::base::day::WEEK_DAYS;
 use crate::base::{BedName, Day, SpeciesKey, TrayCode};
 use crate::reckon::field::{lasts_until, waits_for};
 use crate::reckon::picture::{Criterion, Picture, Stage};
 
 /// Weeks looked ahead.
 pub(crate) const COMING_WEEKS: i32 = 8;
-/// Days of a week.
-const WEEK_DAYS: i32 = 7;
 
 /// What becomes ready.
 #[derive(Clone, PartialEq, Debug)]

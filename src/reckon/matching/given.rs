@@ -6,8 +6,6 @@ use crate::base::{BedName, Day, SpeciesKey, TrayCode};
 use crate::reckon::picture::Rule;
 use crate::science::matching::Shipment;
 
-/// Days of a week.
-pub(crate) const WEEK_DAYS: i32 = 7;
 /// The weeks of a plan where nobody says how many: one rainy season. Ours.
 pub(crate) const PLAN_WEEKS: u32 = 12;
 /// The most weeks of a plan: a year. Ours.

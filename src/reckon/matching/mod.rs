@@ -13,13 +13,13 @@ mod task;
 mod walkable;
 
 pub use given::{ByHand, Load, NoMatch};
-pub(crate) use given::{MOST_PLAN_WEEKS, PLAN_WEEKS, WEEK_DAYS};
+pub(crate) use given::{MOST_PLAN_WEEKS, PLAN_WEEKS};
 pub use more::{More, OneMore};
 pub use reasons::{Cause, Empty, LeftBehind};
 pub use task::Ahead;
 
 use crate::base::Day;
-use crate::science::matching::{Progress, Solver, Watch};
+use crate::science::matching::{Solver, Watch};
 use given::{POINTS_A_PLANT, sum};
 use task::Task;
 
@@ -75,14 +75,15 @@ pub fn plan(ahead: &Ahead, by_hand: &ByHand, solver: &dyn Solver, watch: &mut Wa
     let solved = solver.solve(&task.instance, watch);
     let walked = walkable::walkable(&task, &solved.plan);
     let loads = task.loads(&walked.plan);
-    let (plants, trips) = (sum(&solved.plan) - sum(&walked.plan), solved.plan.len().saturating_sub(walked.plan.len()));
+    let trips = task.loads(&solved.plan).len().saturating_sub(loads.len());
+    let plants = sum(&solved.plan) - sum(&walked.plan);
     let better = (solved.bound - solved.objective).max(0) as f64 / POINTS_A_PLANT;
     let proof = match (loads.is_empty(), solved.is_proven()) {
         (true, true) => Proof::Nothing,
         (_, true) => Proof::Proven,
         (_, false) => Proof::BestSoFar { at_most: better.ceil().min(f64::from(u32::MAX)) as u32 },
     };
-    let one_more = more::one_more(&task, &solved, solver, &mut |progress: Progress| watch(progress));
+    let one_more = more::one_more(&task, &solved, solver, watch);
     Ok(Plan {
         on: ahead.on(),
         weeks: ahead.weeks(),

@@ -1,7 +1,7 @@
 //! When a pair opens in a coming week: what ends by itself, and what hands can do before.
 
-use super::given::WEEK_DAYS;
 use crate::base::Day;
+use crate::base::day::WEEK_DAYS;
 use crate::reckon::field::takes_days;
 use crate::reckon::picture::question::Ends;
 use crate::reckon::picture::{Criterion, Rule};

@@ -1,6 +1,6 @@
 //! What stays behind and what stays empty, each with the one thing that holds it.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::given::sums;
 use super::task::{Ahead, Task};
@@ -138,6 +138,10 @@ fn why_none(ahead: &Ahead, tray: &TrayCode) -> (Cause, Option<BedName>) {
 /// Each bed and species with positions that stay empty, by name.
 pub(super) fn empty(ahead: &Ahead, task: &Task, walked: &Walked) -> Vec<Empty> {
     let (picture, used) = (ahead.today(), Used::of(&walked.plan));
+    let mut ways: BTreeMap<usize, Vec<(usize, u32)>> = BTreeMap::new();
+    task.ways.keys().for_each(|(group, opening, week)| ways.entry(*opening).or_default().push((*group, *week)));
+    let raised: BTreeSet<&SpeciesKey> =
+        picture.trays.values().filter(|tray| tray.standing > 0).filter_map(|tray| tray.species.as_ref()).collect();
     let mut all = Vec::new();
     for bed in picture.beds.values() {
         for line in bed.species.iter().filter(|line| line.open_positions > 0) {
@@ -150,8 +154,9 @@ pub(super) fn empty(ahead: &Ahead, task: &Task, walked: &Walked) -> Vec<Empty> {
                 continue;
             }
             let cause = match at {
-                Some(at) => why_empty(task, &used, walked, at),
-                None => why_closed(ahead, &line.species, &line.criteria),
+                Some(at) => why_empty(task, &used, walked, ways.get(&at).map_or(&[], Vec::as_slice)),
+                None if !raised.contains(&line.species) => Cause::Stock,
+                None => why_closed(ahead, &line.criteria),
             };
             all.push(Empty { bed: bed.name.clone(), species: line.species.clone(), positions, cause });
         }
@@ -159,9 +164,8 @@ pub(super) fn empty(ahead: &Ahead, task: &Task, walked: &Walked) -> Vec<Empty> {
     all
 }
 
-fn why_empty(task: &Task, used: &Used, walked: &Walked, opening: usize) -> Cause {
-    let ways = || task.ways.keys().filter(|(_, of, _)| *of == opening).map(|(group, _, week)| (*group, *week));
-    let left: Vec<(usize, u32)> = ways().filter(|(group, _)| used.left_of(task, *group) > 0).collect();
+fn why_empty(task: &Task, used: &Used, walked: &Walked, ways: &[(usize, u32)]) -> Cause {
+    let left: Vec<&(usize, u32)> = ways.iter().filter(|(group, _)| used.left_of(task, *group) > 0).collect();
     if left.is_empty() {
         return Cause::Stock;
     }
@@ -175,13 +179,8 @@ fn why_empty(task: &Task, used: &Used, walked: &Walked, opening: usize) -> Cause
 }
 
 /// Why nothing goes to a bed in these weeks.
-fn why_closed(ahead: &Ahead, species: &SpeciesKey, criteria: &[Criterion]) -> Cause {
-    let picture = ahead.today();
-    let grows = |tray: &TrayCode| picture.trays.get(tray).is_some_and(|tray| tray.species.as_ref() == Some(species));
-    if !picture.trays.values().any(|tray| tray.standing > 0 && grows(&tray.code)) {
-        return Cause::Stock;
-    }
-    match waits_for(criteria, picture.day).first() {
+fn why_closed(ahead: &Ahead, criteria: &[Criterion]) -> Cause {
+    match waits_for(criteria, ahead.on()).first() {
         Some(longest) => Cause::Question(Box::new((*longest).clone())),
         None => Cause::Window,
     }

@@ -2,9 +2,10 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::given::{ByHand, Load, NoMatch, POINTS_A_PLANT, POINTS_LAST_CHANCE, WEEK_DAYS};
+use super::given::{ByHand, Load, NoMatch, POINTS_A_PLANT, POINTS_LAST_CHANCE};
 use super::live::Lived;
 use super::opens::{Opens, Week, opens};
+use crate::base::day::WEEK_DAYS;
 use crate::base::{BedName, Day, SpeciesKey, TrayCode};
 use crate::reckon::picture::{Picture, TrayPicture};
 use crate::reckon::round::{hands, hands_a_week};
@@ -172,14 +173,23 @@ impl Task {
         Ok(Task { ways, parts, beds, pinned, pinned_living, hands, instance })
     }
 
+    /// The tray of a group.
+    pub(super) fn tray(&self, group: usize) -> &TrayCode {
+        &self.parts[group].0
+    }
+
     /// The groups of a tray; none where it goes nowhere.
     pub(super) fn groups_of(&self, tray: &TrayCode) -> Vec<usize> {
-        (0..self.parts.len()).filter(|group| self.parts[*group].0 == *tray).collect()
+        // The instance has them by name, and the parts of a tray side by side.
+        let from = self.instance.groups().partition_point(|group| group.id < id_of(&(tray.clone(), 0)));
+        (from..self.parts.len()).take_while(|group| self.tray(*group) == tray).collect()
     }
 
     /// The opening of a species in a bed; none where nothing goes there.
     pub(super) fn opening_of(&self, bed: &BedName, species: &SpeciesKey) -> Option<usize> {
-        self.beds.iter().position(|(name, of)| name == bed && of == species)
+        let sought = (bed.as_str(), species.as_str());
+        let openings = self.instance.openings();
+        openings.binary_search_by(|one| (one.bed.as_str(), one.species.as_str()).cmp(&sought)).ok()
     }
 
     /// A plan of the solver as loads, with what was pinned.

@@ -4,10 +4,8 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::given::{LEAST_LOAD, WALKABLE_PRICE, sums};
 use super::task::Task;
-use crate::science::matching::{Instance, Shipment, check};
-
-/// Rounds of joining; each takes at least one trip away, so few are needed. Ours.
-const MOST_ROUNDS: usize = 1000;
+use crate::base::TrayCode;
+use crate::science::matching::{Shipment, check};
 
 /// A plan to walk, and which groups had plants that were not worth a trip.
 pub(super) struct Walked {
@@ -17,90 +15,149 @@ pub(super) struct Walked {
     pub(super) not_worth_it: BTreeSet<usize>,
 }
 
-/// Joins what can be joined, and leaves loads that are too small; every step is checked by code that knows no solver.
+/// A group, an opening and a week.
+type Row = (usize, usize, u32);
+
+/// The plan as it is made easier to walk.
+struct Walking<'a> {
+    task: &'a Task,
+    rows: BTreeMap<Row, i64>,
+    /// Plants that can still be set in each week.
+    hands: BTreeMap<u32, i64>,
+    /// What of the worth may still be given up.
+    price: i64,
+    not_worth_it: BTreeSet<usize>,
+}
+
+/// Puts loads together that can be, and leaves those that are too small. What comes out is checked by code that knows no solver; were it
+/// wrong, the best plan itself would be walked.
 pub(super) fn walkable(task: &Task, best: &[Shipment]) -> Walked {
-    let instance = &task.instance;
-    let Ok(worth) = check(instance, best) else {
-        return Walked { plan: Vec::new(), not_worth_it: BTreeSet::new() };
+    let unchanged = || Walked { plan: best.to_vec(), not_worth_it: BTreeSet::new() };
+    let Ok(worth) = check(&task.instance, best) else { return unchanged() };
+    let of_week = sums(best, |row| row.week);
+    let left = |week: u32, work: i64| work - of_week.get(&week).copied().unwrap_or(0);
+    let mut walking = Walking {
+        task,
+        rows: best.iter().map(|row| ((row.group, row.opening, row.week), row.plants)).collect(),
+        hands: (1..).zip(task.instance.work()).map(|(week, work)| (week, left(week, *work))).collect(),
+        price: (worth as f64 * WALKABLE_PRICE).floor() as i64,
+        not_worth_it: BTreeSet::new(),
     };
-    let least_worth = worth - (worth as f64 * WALKABLE_PRICE).floor() as i64;
-    let mut walked = Walked { plan: best.to_vec(), not_worth_it: BTreeSet::new() };
-    for _ in 0..MOST_ROUNDS {
-        let Some((plan, left)) = step(instance, &walked.plan, least_worth) else { break };
-        walked.plan = plan;
-        walked.not_worth_it.extend(left);
+    walking.join_weeks();
+    walking.exchange_beds();
+    walking.leave_small();
+    let shipment = |((group, opening, week), plants)| Shipment { group, opening, week, plants };
+    let plan: Vec<Shipment> = walking.rows.into_iter().map(shipment).collect();
+    match check(&task.instance, &plan) {
+        Ok(_) => Walked { plan, not_worth_it: walking.not_worth_it },
+        Err(_) => unchanged(),
     }
-    walked
 }
 
-/// The next plan with a trip less, the dearest one, and the group that stays behind for it; none where there is no more.
-fn step(instance: &Instance, plan: &[Shipment], least_worth: i64) -> Option<(Vec<Shipment>, Option<usize>)> {
-    let joins = (0..plan.len()).flat_map(|at| joined(plan, at));
-    let best_of = |plans: &mut dyn Iterator<Item = (Vec<Shipment>, Option<usize>)>| {
-        plans
-            .filter_map(|(plan, left)| Some((check(instance, &plan).ok()?, plan, left)))
-            .filter(|(worth, _, _)| *worth >= least_worth)
-            .max_by(|a, b| a.0.cmp(&b.0).then_with(|| b.1.cmp(&a.1)))
-            .map(|(_, plan, left)| (plan, left))
-    };
-    best_of(&mut joins.map(|plan| (plan, None))).or_else(|| {
-        let small = too_small(instance, plan);
-        let without = small.into_iter().map(|at| {
-            let mut fewer = plan.to_vec();
-            let left = fewer.remove(at);
-            (fewer, Some(left.group))
-        });
-        best_of(&mut without.into_iter())
-    })
-}
+impl Walking<'_> {
+    fn value(&self, row: &Row) -> i64 {
+        self.task.ways.get(row).map_or(0, |way| way.value)
+    }
 
-/// The plans in which the plants of a row go with another row of the same tray and bed, or change places with those of a like tray so
-/// that each of two beds hears of one tray only.
-fn joined(plan: &[Shipment], at: usize) -> Vec<Vec<Shipment>> {
-    let row = plan[at];
-    let mut plans = Vec::new();
-    for (other_at, other) in plan.iter().enumerate().filter(|(other_at, _)| *other_at != at) {
-        if (other.group, other.opening) == (row.group, row.opening) {
-            let mut fewer = plan.to_vec();
-            fewer[other_at].plants += row.plants;
-            fewer.remove(at);
-            plans.push(fewer);
+    /// What a tray brings to a bed in several weeks goes in as few as have the hands for it: the fewest plants move, to where least is lost.
+    fn join_weeks(&mut self) {
+        let mut fewest: Vec<(i64, Row)> = self.rows.iter().map(|(row, plants)| (*plants, *row)).collect();
+        fewest.sort_unstable();
+        for (_, row) in fewest {
+            // Others may have come to it meanwhile.
+            let Some(plants) = self.rows.get(&row).copied() else { continue };
+            let (group, opening, week) = row;
+            let others = self.rows.range((group, opening, 0)..=(group, opening, u32::MAX)).map(|(row, _)| *row);
+            let can = others
+                .filter(|other| other.2 != week && self.hands.get(&other.2).is_some_and(|hands| *hands >= plants));
+            let loss = |other: &Row| plants * (self.value(&row) - self.value(other));
+            let Some(to) = can.min_by_key(|other| (loss(other), other.2)) else { continue };
+            let lost = loss(&to);
+            if lost <= self.price {
+                self.price -= lost;
+                self.rows.remove(&row);
+                *self.rows.entry(to).or_insert(0) += plants;
+                *self.hands.entry(week).or_insert(0) += plants;
+                *self.hands.entry(to.2).or_insert(0) -= plants;
+            }
         }
-        // Plants of one tray go to two beds in a week, and those of another to the second of them: what the first brings
-        // there the second brings, where it also goes to the first.
-        let crosses = |third: &Shipment| {
-            (third.group, third.opening, third.week) == (other.group, row.opening, row.week) && third.plants > 0
+    }
+
+    /// Two trays that both go to the same two beds in a week exchange plants, until one of them goes to one bed only.
+    fn exchange_beds(&mut self) {
+        let mut beds_of: BTreeMap<(u32, usize), Vec<usize>> = BTreeMap::new();
+        for (group, opening, week) in self.rows.keys() {
+            beds_of.entry((*week, *group)).or_default().push(*opening);
+        }
+        let mut shared: BTreeMap<(u32, usize, usize), Vec<usize>> = BTreeMap::new();
+        for ((week, group), beds) in &beds_of {
+            for (at, first) in beds.iter().enumerate() {
+                for second in &beds[at + 1..] {
+                    shared.entry((*week, *first, *second)).or_default().push(*group);
+                }
+            }
+        }
+        for ((week, first, second), groups) in shared {
+            for pair in groups.windows(2) {
+                self.exchange(pair[0], pair[1], (first, second), week);
+            }
+        }
+    }
+
+    fn exchange(&mut self, one: usize, other: usize, (first, second): (usize, usize), week: u32) {
+        let rows = [(one, first, week), (other, second, week), (one, second, week), (other, first, week)];
+        let [Some(a), Some(b), Some(c), Some(d)] = rows.map(|row| self.rows.get(&row).copied()) else { return };
+        let [va, vb, vc, vd] = rows.map(|row| self.value(&row));
+        // Either way round: what two rows lose the two others gain.
+        let (moved, gains, from) =
+            if a.min(b) <= c.min(d) { (a.min(b), vc + vd - va - vb, 0) } else { (c.min(d), va + vb - vc - vd, 2) };
+        let lost = -moved * gains;
+        if lost > self.price {
+            return;
+        }
+        self.price -= lost.max(0);
+        for (at, row) in rows.into_iter().enumerate() {
+            let gives = (at < 2) == (from == 0);
+            let plants = self.rows.entry(row).or_insert(0);
+            *plants += if gives { -moved } else { moved };
+            if *plants == 0 {
+                self.rows.remove(&row);
+            }
+        }
+    }
+
+    /// Leaves trips of fewer plants than one is worth, the smallest first: what fills a bed or empties a tray is never too small.
+    fn leave_small(&mut self) {
+        let task = self.task;
+        let mut trips: BTreeMap<(&TrayCode, usize, u32), Vec<Row>> = BTreeMap::new();
+        let (mut of_tray, mut of_bed): (BTreeMap<&TrayCode, i64>, BTreeMap<usize, i64>) = Default::default();
+        let mut there: BTreeMap<&TrayCode, i64> = BTreeMap::new();
+        for (group, of) in task.instance.groups().iter().enumerate() {
+            *there.entry(task.tray(group)).or_insert(0) += of.supply;
+        }
+        for (row, plants) in &self.rows {
+            trips.entry((task.tray(row.0), row.1, row.2)).or_default().push(*row);
+            *of_tray.entry(task.tray(row.0)).or_insert(0) += plants;
+            *of_bed.entry(row.1).or_insert(0) += plants;
+        }
+        let plants = |rows: &[Row]| rows.iter().map(|row| self.rows[row]).sum::<i64>();
+        let is_small = |((tray, opening, _), rows): &((&TrayCode, usize, u32), Vec<Row>)| {
+            plants(rows) < LEAST_LOAD
+                && of_tray[tray] < there[tray]
+                && of_bed[opening] < task.instance.openings()[*opening].positions
         };
-        if other.group != row.group && other.week == row.week && other.opening != row.opening {
-            let (Some(third), Some(fourth)) = (
-                plan.iter().position(crosses),
-                plan.iter().position(|one| (one.group, one.opening, one.week) == (row.group, other.opening, row.week)),
-            ) else {
-                continue;
-            };
-            let moved = row.plants.min(other.plants);
-            let mut crossed = plan.to_vec();
-            crossed[at].plants -= moved;
-            crossed[other_at].plants -= moved;
-            crossed[third].plants += moved;
-            crossed[fourth].plants += moved;
-            crossed.retain(|one| one.plants > 0);
-            plans.push(crossed);
+        let mut small: Vec<(i64, Vec<Row>)> =
+            trips.into_iter().filter(is_small).map(|(_, rows)| (plants(&rows), rows)).collect();
+        small.sort_unstable();
+        for (_, rows) in small {
+            let lost: i64 = rows.iter().map(|row| self.rows[row] * self.value(row)).sum();
+            if lost <= self.price {
+                self.price -= lost;
+                for row in rows {
+                    self.rows.remove(&row);
+                    self.not_worth_it.insert(row.0);
+                }
+            }
         }
     }
-    plans
-}
-
-/// Rows of fewer plants than a trip is worth, that neither fill a bed nor empty a tray; the smallest first.
-fn too_small(instance: &Instance, plan: &[Shipment]) -> Vec<usize> {
-    let of_group: BTreeMap<usize, i64> = sums(plan, |row| row.group);
-    let of_opening: BTreeMap<usize, i64> = sums(plan, |row| row.opening);
-    let is_small = |row: &Shipment| {
-        row.plants < LEAST_LOAD
-            && of_group[&row.group] < instance.groups()[row.group].supply
-            && of_opening[&row.opening] < instance.openings()[row.opening].positions
-    };
-    let mut small: Vec<usize> = (0..plan.len()).filter(|at| is_small(&plan[*at])).collect();
-    small.sort_by_key(|at| (plan[*at].plants, *at));
-    small
 }
